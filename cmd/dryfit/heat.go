@@ -13,8 +13,8 @@ import (
 	"dryfit/graph"
 	heatjob "dryfit/graph/heat/job"
 	"dryfit/graph/plan"
-	"dryfit/render/table"
 	"dryfit/render/table/form"
+	"dryfit/render/table/heating"
 )
 
 func heatVerb() *verb {
@@ -115,11 +115,11 @@ func runHeat(v *verb, args []string, w *world.World) int {
 	if code := j.emit(p, func(p *plan.Plan, s form.Style) ([]byte, error) {
 		switch j.format {
 		case "json":
-			return table.HeatJSON(report, s)
+			return heating.JSON(report, s)
 		case "csv":
-			return table.HeatCSV(report), nil
+			return heating.CSV(report), nil
 		}
-		return table.HeatText(report, p.Circuit.Job, s), nil
+		return heating.Text(report, p.Circuit.Job, s), nil
 	}, w); code != world.Done {
 		return code
 	}

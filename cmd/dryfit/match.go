@@ -9,8 +9,8 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/match"
 	"dryfit/graph/plan"
-	"dryfit/render/table"
 	"dryfit/render/table/form"
+	"dryfit/render/table/heating"
 )
 
 func matchVerb() *verb {
@@ -74,11 +74,11 @@ func runMatch(v *verb, args []string, w *world.World) int {
 	var err error
 	switch shared.format {
 	case "json":
-		out, err = table.MatchJSON(tubs)
+		out, err = heating.MatchJSON(tubs)
 	case "csv":
-		out = table.MatchCSV(tubs)
+		out = heating.MatchCSV(tubs)
 	default:
-		out = table.MatchText(tubs, styles)
+		out = heating.MatchText(tubs, styles)
 	}
 	if err != nil {
 		return world.Complain(w, err)

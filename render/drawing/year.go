@@ -7,8 +7,8 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
-	"dryfit/render/table"
 	"dryfit/render/table/form"
+	"dryfit/render/table/heating"
 	"dryfit/render/year"
 )
 
@@ -17,14 +17,14 @@ func yearPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.S
 	if p.Heat == nil {
 		return nil, nil
 	}
-	return year.Draw(year.Input{Year: p.Heat.Year, Says: table.HeatShort(p.Heat, p.Circuit.Job, form.Style{Units: units}), Job: p.Circuit.Job, Page: page}), nil
+	return year.Draw(year.Input{Year: p.Heat.Year, Says: heating.Short(p.Heat, p.Circuit.Job, form.Style{Units: units}), Job: p.Circuit.Job, Page: page}), nil
 }
 
 func yearReads(w io.Writer, p *plan.Plan, units quantity.System) error {
 	if p.Heat == nil {
 		return nil
 	}
-	numbers, err := table.HeatJSON(p.Heat, form.Style{Units: units, Whole: true})
+	numbers, err := heating.JSON(p.Heat, form.Style{Units: units, Whole: true})
 	if err != nil {
 		return err
 	}

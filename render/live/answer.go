@@ -13,6 +13,7 @@ import (
 	"dryfit/graph/whatif"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
+	"dryfit/render/table/heating"
 	"dryfit/render/tag"
 )
 
@@ -288,7 +289,7 @@ func CostHTML(a *whatif.Answer) string {
 	}
 	var b bytes.Buffer
 	b.WriteString("<h3>Heat and money</h3>\n<ul data-why=\"section chapter-heat\">\n")
-	for _, l := range table.HeatShort(a.Plan.Heat, a.Plan.Circuit.Job, form.Style{Units: a.Job.System(a.Plan.Circuit)}) {
+	for _, l := range heating.Short(a.Plan.Heat, a.Plan.Circuit.Job, form.Style{Units: a.Job.System(a.Plan.Circuit)}) {
 		fmt.Fprintf(&b, "<li>%s</li>\n", text(upper(l)+"."))
 	}
 	b.WriteString("</ul>\n")

@@ -15,6 +15,7 @@ import (
 	"dryfit/render/pack/planfile"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
+	"dryfit/render/table/heating"
 	"dryfit/render/table/lists"
 	"dryfit/render/tag"
 )
@@ -27,7 +28,7 @@ func bookOf(p *plan.Plan, style form.Style, o Options, pictures []picture) *book
 	for _, c := range []book.Chapter{
 		answer(p, j, style), planfile.Changed(p, o.Since, style), cautions(j), owner(p, j, style), electrician(p, j),
 		bringing(p, j, style), sheets(pictures), photos(o.Photos), cutting(p, style), work(p, j, style), setPoints(j), valves(p, j), performance(p, style), recording(p, j), asBuilt(p, style),
-		faults(j), winter(j), heating(p, j, style), numbers(p, style), findings(p, names, style.Units),
+		faults(j), winter(j), heatChapter(p, j, style), numbers(p, style), findings(p, names, style.Units),
 	} {
 		// whoever mends the description wants its ids; the record has its names already, and a
 		// mode may be called as a part is
@@ -111,7 +112,7 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		c.Add(book.Item{Kind: book.Lead, Mark: firstCutMark, Text: text})
 	}
 	if p.Heat != nil && p.Fault() == nil { // what may not be built saves nothing
-		for _, l := range table.HeatShort(p.Heat, p.Circuit.Job, style) {
+		for _, l := range heating.Short(p.Heat, p.Circuit.Job, style) {
 			c.Say(table.ForOwner(names.Text(table.Capital(l) + ".")))
 		}
 	}
@@ -334,10 +335,10 @@ func performance(p *plan.Plan, style form.Style) book.Chapter {
 	return c
 }
 
-func heating(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
+func heatChapter(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "heat", Title: "Heat, money and the supply", For: book.Everybody, NewPage: true}
 	if p.Heat != nil {
-		c.Tables(table.HeatPaper(p.Heat, p.Circuit.Job, tag.Of(p.Circuit, p.Net()), style, len(electrician(p, j).Items) > 0)...)
+		c.Tables(heating.Paper(p.Heat, p.Circuit.Job, tag.Of(p.Circuit, p.Net()), style, len(electrician(p, j).Items) > 0)...)
 	}
 	return c
 }

@@ -12,6 +12,7 @@ import (
 	"dryfit/render/book"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
+	"dryfit/render/table/heating"
 	"dryfit/render/tag"
 )
 
@@ -41,7 +42,7 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		c.Say(table.PlainLines(p, style)...)
 	}
 	if p.Heat != nil && !fault {
-		for _, l := range table.HeatForOwner(p.Heat, p.Circuit.Job, style) {
+		for _, l := range heating.ForOwner(p.Heat, p.Circuit.Job, style) {
 			c.Say(tag.Of(p.Circuit, p.Net()).Text(table.Capital(l) + "."))
 		}
 	}

@@ -18,6 +18,7 @@ import (
 	"dryfit/render/book"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
+	"dryfit/render/table/heating"
 	"dryfit/render/tag"
 )
 
@@ -39,7 +40,7 @@ func done(p *plan.Plan, style form.Style) book.Chapter {
 	c.Say(work(p, style)...)
 	c.Say(table.PlainLines(p, style)...)
 	if p.Heat != nil {
-		for _, l := range table.HeatForOwner(p.Heat, p.Circuit.Job, style) {
+		for _, l := range heating.ForOwner(p.Heat, p.Circuit.Job, style) {
 			c.Say(table.ForOwner(tag.Of(p.Circuit, p.Net()).Text(table.Capital(l) + ".")))
 		}
 	}

@@ -8,18 +8,20 @@ import (
 	"dryfit/render/table/form"
 )
 
-type findingJSON struct {
-	File     string        `json:"file"`
-	Line     int           `json:"line"`
-	Column   int           `json:"column"`
-	Severity string        `json:"severity"`
-	Rule     string        `json:"rule"`
-	Message  string        `json:"message"`
-	Hint     string        `json:"hint"`
-	Related  []relatedJSON `json:"related"`
+// Finding is a finding as it stands in JSON.
+type Finding struct {
+	File     string    `json:"file"`
+	Line     int       `json:"line"`
+	Column   int       `json:"column"`
+	Severity string    `json:"severity"`
+	Rule     string    `json:"rule"`
+	Message  string    `json:"message"`
+	Hint     string    `json:"hint"`
+	Related  []Related `json:"related"`
 }
 
-type relatedJSON struct {
+// Related is another place that a finding names.
+type Related struct {
 	File    string `json:"file"`
 	Line    int    `json:"line"`
 	Column  int    `json:"column"`
@@ -29,9 +31,9 @@ type relatedJSON struct {
 // FindingsJSON prints findings as one object, with what was not judged: see NotJudged.
 func FindingsJSON(ds []graph.Diagnostic, s form.Style, notJudged ...string) ([]byte, error) {
 	return form.WriteJSON(struct {
-		Findings  []findingJSON `json:"findings"`
-		NotJudged []string      `json:"not_judged,omitempty"`
-	}{findings(ds, s), notJudged})
+		Findings  []Finding `json:"findings"`
+		NotJudged []string  `json:"not_judged,omitempty"`
+	}{FindingsOf(ds, s), notJudged})
 }
 
 // NotJudged says which promises nobody judged, for no ranges were made; "" where they were, or
@@ -43,16 +45,17 @@ func NotJudged(p *plan.Plan) string {
 	return "how sure the unit's flow and the pressures are: not judged: ranges are made by flow and pack"
 }
 
-func findings(ds []graph.Diagnostic, s form.Style) []findingJSON {
-	out := make([]findingJSON, 0, len(ds))
+// FindingsOf are findings as they stand in JSON, in their order.
+func FindingsOf(ds []graph.Diagnostic, s form.Style) []Finding {
+	out := make([]Finding, 0, len(ds))
 	for _, d := range ds {
-		f := findingJSON{
+		f := Finding{
 			File: d.Pos.File, Line: d.Pos.Line, Column: d.Pos.Column,
 			Severity: d.Severity.String(), Rule: d.Rule, Message: s.Say(d.Message), Hint: s.Say(d.Hint),
-			Related: make([]relatedJSON, 0, len(d.Related)),
+			Related: make([]Related, 0, len(d.Related)),
 		}
 		for _, r := range d.Related {
-			f.Related = append(f.Related, relatedJSON{r.Pos.File, r.Pos.Line, r.Pos.Column, s.Say(r.Message)})
+			f.Related = append(f.Related, Related{r.Pos.File, r.Pos.Line, r.Pos.Column, s.Say(r.Message)})
 		}
 		out = append(out, f)
 	}

@@ -48,7 +48,7 @@ type modeJSON struct {
 	Energy     float64          `json:"energy_error_m"`
 	Iterations int              `json:"iterations"`
 	Heads      []lists.HeadJSON `json:"total_dynamic_head_m"`
-	Notes      []findingJSON    `json:"notes,omitempty"`
+	Notes      []Finding        `json:"notes,omitempty"`
 	NoAnswer   string           `json:"no_answer,omitempty"` // why there are no numbers
 }
 
@@ -200,7 +200,7 @@ func modeOf(sol *hydraulic.Solution, ranges *spread.Ranges, s form.Style) modeJS
 		Residual: form.Round(sol.Residual*3600, 12), Energy: form.Round(sol.EnergyError, 9), Iterations: sol.Iterations, Heads: lists.Heads(sol),
 	}
 	if len(sol.Notes) > 0 {
-		out.Notes = findings(sol.Notes, s)
+		out.Notes = FindingsOf(sol.Notes, s)
 	}
 	spread := ranges.Of(sol.Mode.Name, sol.Stage)
 	for i := range sol.Parts {

@@ -1,7 +1,6 @@
 package table
 
 import (
-	"errors"
 	"os"
 	"path/filepath"
 	"testing"
@@ -10,7 +9,6 @@ import (
 	"dryfit/graph/description"
 	"dryfit/graph/golden"
 	_ "dryfit/graph/lots" // garbage is collected seldom
-	"dryfit/graph/match"
 	"dryfit/graph/plan"
 	"dryfit/render/table/form"
 	"dryfit/render/table/lists"
@@ -44,17 +42,6 @@ func demo(t *testing.T, name string) *plan.Plan {
 	return p
 }
 
-// matched prints the units that suit a demo.
-func matched(of func([]*match.Tub, form.Style) ([]byte, error)) func(*plan.Plan, form.Style) ([]byte, error) {
-	return func(p *plan.Plan, s form.Style) ([]byte, error) {
-		tub, _, ok := match.Of(p)
-		if !ok {
-			return nil, errors.New("no unit")
-		}
-		return of([]*match.Tub{tub}, s)
-	}
-}
-
 // TestGolden compares every list of every demo, byte for byte, with the file kept of it; a
 // kept file of nothing fails too. The numbers are judged where they are worked out; here it
 // is only seen that none changes unnoticed, and that text keeps to the width of a page.
@@ -72,9 +59,6 @@ func TestGolden(t *testing.T) {
 			{"cuts.txt", lists.CutsText}, {"cuts.csv", lists.CutsCSV}, {"cuts.json", lists.CutsJSON},
 			{"flow.txt", FlowText}, {"flow.csv", FlowCSV}, {"flow.json", FlowJSON},
 			{"cutin.txt", CutinText}, {"cutin.csv", CutinCSV}, {"cutin.json", CutinJSON},
-			{"match.txt", matched(func(t []*match.Tub, s form.Style) ([]byte, error) { return MatchText(t, []form.Style{s}), nil })},
-			{"match.csv", matched(func(t []*match.Tub, _ form.Style) ([]byte, error) { return MatchCSV(t), nil })},
-			{"match.json", matched(func(t []*match.Tub, _ form.Style) ([]byte, error) { return MatchJSON(t) })},
 			{"findings.csv", func(p *plan.Plan, s form.Style) ([]byte, error) { return FindingsCSV(p.Findings, s), nil }},
 			{"findings.json", func(p *plan.Plan, s form.Style) ([]byte, error) { return FindingsJSON(p.Findings, s) }},
 		} {

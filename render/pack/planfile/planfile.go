@@ -15,6 +15,7 @@ import (
 	"dryfit/render/drawing"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
+	"dryfit/render/table/heating"
 	"dryfit/render/table/lists"
 	"dryfit/render/tag"
 )
@@ -176,7 +177,7 @@ func (f *planFile) verbs(p *plan.Plan, style form.Style) error {
 		{&f.Parts, p.Bill != nil, func() ([]byte, error) { return lists.PartsJSON(p, style) }},
 		{&f.Cuts, p.Cuts != nil, func() ([]byte, error) { return lists.CutsJSON(p, style) }},
 		{&f.Flow, p.After != nil && len(p.After.Solutions) > 0, func() ([]byte, error) { return table.FlowJSON(p, style) }},
-		{&f.Heat, p.Heat != nil, func() ([]byte, error) { return table.HeatJSON(p.Heat, style) }},
+		{&f.Heat, p.Heat != nil, func() ([]byte, error) { return heating.JSON(p.Heat, style) }},
 	} {
 		if !v.there {
 			continue

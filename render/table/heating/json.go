@@ -1,27 +1,28 @@
-package table
+package heating
 
 import (
 	"math"
 
 	"dryfit/graph/heat"
 	"dryfit/graph/heat/job"
+	"dryfit/render/table"
 	"dryfit/render/table/form"
 )
 
 type heatJSON struct {
-	Loss     lossJSON      `json:"loss"`
-	Unit     unitJSON      `json:"unit"`
-	ByAir    []atAirJSON   `json:"by_air,omitempty"`
-	HeatUp   *riseJSON     `json:"heat_up,omitempty"`
-	Recovery *riseJSON     `json:"recovery,omitempty"`
-	Year     *yearJSON     `json:"year,omitempty"`
-	Timer    *timerJSON    `json:"timer,omitempty"`
-	Sizes    []sizeJSON    `json:"sizes"`
-	Supply   []supplyJSON  `json:"supply"`
-	Assumed  []heatAssumed `json:"assumed"`
-	Notes    []string      `json:"notes,omitempty"`
-	Cold     bool          `json:"kept_cold,omitempty"` // the water wants cooling, of which nothing is worked out
-	Findings []findingJSON `json:"findings,omitempty"`
+	Loss     lossJSON        `json:"loss"`
+	Unit     unitJSON        `json:"unit"`
+	ByAir    []atAirJSON     `json:"by_air,omitempty"`
+	HeatUp   *riseJSON       `json:"heat_up,omitempty"`
+	Recovery *riseJSON       `json:"recovery,omitempty"`
+	Year     *yearJSON       `json:"year,omitempty"`
+	Timer    *timerJSON      `json:"timer,omitempty"`
+	Sizes    []sizeJSON      `json:"sizes"`
+	Supply   []supplyJSON    `json:"supply"`
+	Assumed  []heatAssumed   `json:"assumed"`
+	Notes    []string        `json:"notes,omitempty"`
+	Cold     bool            `json:"kept_cold,omitempty"` // the water wants cooling, of which nothing is worked out
+	Findings []table.Finding `json:"findings,omitempty"`
 }
 
 type lossJSON struct {
@@ -187,9 +188,9 @@ type heatAssumed struct {
 	Moves  float64 `json:"moves"`
 }
 
-// HeatJSON prints the heat report for other programs: kWh, W, °C, hours, money in the job's
+// JSON prints the heat report for other programs: kWh, W, °C, hours, money in the job's
 // currency, as their keys say; sentences have the units asked for.
-func HeatJSON(r *job.Report, s form.Style) ([]byte, error) {
+func JSON(r *job.Report, s form.Style) ([]byte, error) {
 	out := heatJSON{Loss: lossOf(r), Unit: unitTableOf(r), HeatUp: riseOf(r.HeatUp), Recovery: riseOf(r.Recovery), Notes: r.Notes, Cold: r.Cold,
 		Sizes: []sizeJSON{}, Supply: []supplyJSON{}, Assumed: []heatAssumed{}}
 	if r.Year != nil {
@@ -231,7 +232,7 @@ func HeatJSON(r *job.Report, s form.Style) ([]byte, error) {
 		}
 		out.Assumed = append(out.Assumed, heatAssumed{What: s.Say(a.What), Value: form.Round(a.Value, 4), Unit: unit, Source: s.Say(a.Source), Moves: form.Round(a.MovesKWh, 1)})
 	}
-	out.Findings = findings(r.Problems, s)
+	out.Findings = table.FindingsOf(r.Problems, s)
 	return form.WriteJSON(out)
 }
 
@@ -272,6 +273,13 @@ func riseOf(x *job.Rise) *riseJSON {
 		return nil
 	}
 	return &riseJSON{form.Round(x.FromC, 2), x.ToC, form.Round(x.AirC, 2), x.Warmed.Reached, form.Round(x.Warmed.Hours, 3), form.Round(x.Warmed.HeatKWh, 2), form.Round(x.Warmed.EndsC, 2), x.Through, form.Round(x.ElementShare(), 4)}
+}
+
+// rangeJSON is a number with the ends between which nine of ten samples lie.
+type rangeJSON struct {
+	Low    float64 `json:"low"`
+	Likely float64 `json:"likely"`
+	High   float64 `json:"high"`
 }
 
 func rangeOf(r job.Range, places int) *rangeJSON {
@@ -355,8 +363,8 @@ func supplyOf(s job.Supply, style form.Style) supplyJSON {
 	return out
 }
 
-// HeatCSV prints the year month by month, or without a climate the terms of the loss.
-func HeatCSV(r *job.Report) []byte {
+// CSV prints the year month by month, or without a climate the terms of the loss.
+func CSV(r *job.Report) []byte {
 	if r.Year == nil {
 		var rows [][]string
 		for _, t := range r.Loss.Terms {

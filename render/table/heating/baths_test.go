@@ -1,4 +1,4 @@
-package table
+package heating
 
 import (
 	"strings"
@@ -19,11 +19,11 @@ func TestColdestAfterBathsThatAreSpread(t *testing.T) {
 	}{{9, 9, true, false}, {9, 9, false, true}, {4, 9, true, true}, {0, 9, true, true}} {
 		y := &job.YearReport{Planned: &heat.Account{Short: c.short, Bathed: c.bathed, ColdestC: 31.6}, BathsSpread: c.spread}
 		r := &job.Report{Year: y}
-		owner := strings.Join(HeatForOwner(r, graph.Job{}, form.Style{}), " ")
+		owner := strings.Join(ForOwner(r, graph.Job{}, form.Style{}), " ")
 		if strings.Contains(owner, "the coldest the water gets") != c.told {
 			t.Errorf("%+v: %s", c, owner)
 		}
-		line := heatWords{r: r}.coolHours(y)
+		line := reporter{r: r}.coolHours(y)
 		if strings.Contains(line, "its share of the week's baths") != (c.spread && c.bathed > 0) {
 			t.Errorf("%+v: %s", c, line)
 		}

@@ -1,10 +1,9 @@
-package table
+package heating
 
 import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -15,24 +14,24 @@ import (
 	"dryfit/render/tag"
 )
 
-// HeatText prints what a tub loses, what the unit makes of it, the year, sizes and supply.
-func HeatText(r *job.Report, job graph.Job, s form.Style) []byte {
-	return form.Text(HeatBlocks(r, job, s), s)
+// Text prints what a tub loses, what the unit makes of it, the year, sizes and supply.
+func Text(r *job.Report, job graph.Job, s form.Style) []byte {
+	return form.Text(Blocks(r, job, s), s)
 }
 
-// HeatBlocks is the heat report as blocks, for whoever writes the description.
-func HeatBlocks(r *job.Report, j graph.Job, s form.Style) []form.Block {
-	return heatWords{r: r, s: s, currency: j.Currency}.blocks()
+// Blocks is the heat report as blocks, for whoever writes the description.
+func Blocks(r *job.Report, j graph.Job, s form.Style) []form.Block {
+	return reporter{r: r, s: s, currency: j.Currency}.blocks()
 }
 
-// HeatPaper is HeatBlocks for papers, which name no keys of the description, call parts by their names,
+// Paper is Blocks for papers, which name no keys of the description, call parts by their names,
 // and have what it comes to on their first page; of the supply only the table where the electrician's
 // page says the rest.
-func HeatPaper(r *job.Report, j graph.Job, names *tag.Names, s form.Style, electrician bool) []form.Block {
-	return heatWords{r: r, s: s, currency: j.Currency, paper: true, names: names, electrician: electrician}.blocks()
+func Paper(r *job.Report, j graph.Job, names *tag.Names, s form.Style, electrician bool) []form.Block {
+	return reporter{r: r, s: s, currency: j.Currency, paper: true, names: names, electrician: electrician}.blocks()
 }
 
-func (h heatWords) blocks() []form.Block {
+func (h reporter) blocks() []form.Block {
 	r := h.r
 	var out []form.Block
 	if !h.paper {
@@ -68,8 +67,8 @@ func dashed(lines []string) []string {
 	return out
 }
 
-// heatWords puts a report into words.
-type heatWords struct {
+// reporter puts a report into words.
+type reporter struct {
 	r        *job.Report
 	s        form.Style
 	currency string
@@ -79,13 +78,13 @@ type heatWords struct {
 	electrician bool // has a page of his own beside this
 }
 
-func (h heatWords) warm(c float64) string {
+func (h reporter) warm(c float64) string {
 	return quantity.Format(c, quantity.Temperature, h.s.Units)
 }
 
-func (h heatWords) power(w float64) string { return quantity.Format(w, quantity.Power, h.s.Units) }
+func (h reporter) power(w float64) string { return quantity.Format(w, quantity.Power, h.s.Units) }
 
-func (h heatWords) money(v float64) string {
+func (h reporter) money(v float64) string {
 	return strings.TrimSpace(form.Fixed(v, 0) + " " + h.currency)
 }
 
@@ -100,287 +99,7 @@ func kWh(v float64) string {
 	return form.Fixed(v, 1)
 }
 
-// HeatShort says in sentences what a plan comes to in heat and money, with what would change it;
-// for papers, which name no keys of the description.
-func HeatShort(r *job.Report, j graph.Job, s form.Style) []string {
-	return heatWords{r: r, s: s, currency: j.Currency, paper: true}.short()
-}
-
-// HeatForOwner says of HeatShort what a customer asks: no keys of the description, and nothing of what the figures hang on.
-func HeatForOwner(r *job.Report, j graph.Job, s form.Style) []string {
-	h := heatWords{r: r, s: s, currency: j.Currency, paper: true}
-	out := append(h.holds(), h.alone()...)
-	y := r.Year
-	if y == nil {
-		return out
-	}
-	out = append(out, h.saves(y)...)
-	if a := y.Planned; a != nil && a.Short > 0 && (a.Bathed < a.Short || !y.BathsSpread) { // after a bath it is told above
-		out = append(out, fmt.Sprintf("the coldest the water gets in a usual year is %s", h.warm(a.ColdestC)))
-	}
-	return out
-}
-
-func (h heatWords) short() []string {
-	r := h.r
-	out := h.holds()
-	if r.Cold {
-		return append(out, h.alone()...)
-	}
-	switch y := r.Year; {
-	case y != nil:
-		out = append(out, h.year(y)...)
-	case len(r.Problems) > 0:
-		out = append(out, "a year's energy and cost: not worked out, the climate has to be mended first")
-	case h.paper:
-		out = append(out, "what a year takes and costs isn't told: the climate isn't described")
-	default:
-		out = append(out, "a year's energy and cost: say [climate], a weather file or twelve months")
-	}
-	return append(out, h.alone()...)
-}
-
-// alone says which of several units the figures are of; nothing where there is one.
-func (h heatWords) alone() []string {
-	if len(h.r.Others) == 0 {
-		return nil
-	}
-	var others []string
-	for _, id := range h.r.Others {
-		others = append(others, fmt.Sprintf("%q", id))
-	}
-	what := "output and sizes"
-	if h.r.Year != nil {
-		what = "output, year and sizes"
-	}
-	return []string{fmt.Sprintf("reckoned with %q alone; not counted in %s: %s", h.r.Unit.ID, what, strings.Join(others, ", "))}
-}
-
-// holds says down to which air the unit holds the tub, and how long it takes to heat it.
-func (h heatWords) holds() []string {
-	r := h.r
-	if r.Cold {
-		return []string{
-			fmt.Sprintf("water of %s is kept cold: a heat pump would have to cool it, and that is not worked out: neither whether it is large enough nor what a year takes", h.warm(r.Loss.WaterC)),
-			"ask its maker for the cooling it gives at this water and the warmest air, and for the coldest water it may be set to",
-		}
-	}
-	var out []string
-	if u := r.UnitHolds(); u != nil {
-		who := "the unit"
-		if len(r.Others) > 0 {
-			who = strconv.Quote(r.Unit.ID)
-		}
-		switch {
-		case u.Hold && u.HoldsKnown:
-			stops := ""
-			if r.Unit.StopsAt(u.HoldsC) {
-				stops = ", where it is taken to stop, for nobody says it"
-			}
-			out = append(out, fmt.Sprintf("%s holds %s down to %s outside%s; asked for: %s", who, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), stops, h.warm(r.Loss.AirC)))
-		case u.HoldsKnown && r.Unit.StopsAt(u.HoldsC):
-			out = append(out, fmt.Sprintf("%s holds %s down to %s outside, where it is taken to stop, for nobody says it; asked for: %s, where the tub loses %s", who, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC), h.power(u.LostW)))
-		case u.HoldsKnown:
-			out = append(out, fmt.Sprintf("%s holds %s only down to %s outside; asked for: %s, where the tub loses %s and it gives %s", who, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC), h.power(u.LostW), h.power(u.HeldW)))
-		default:
-			out = append(out, fmt.Sprintf("%s does not hold %s in any air", who, h.warm(r.Loss.WaterC)))
-		}
-		if !u.Water {
-			out = append(out, fmt.Sprintf("%s does not make water of %s", who, h.warm(r.Loss.WaterC)))
-		}
-	}
-	if c, ok := h.pumpAlone(); ok {
-		out = append(out, fmt.Sprintf("in air of %s and above the pump's own heat is more than the tub loses, cover on: the water rises past %s by itself; fewer hours of the pump cost less", h.warm(c), h.warm(r.Loss.WaterC)))
-	}
-	if r.HeatUp != nil {
-		out = append(out, h.rise("filled", r.HeatUp))
-	}
-	if r.Recovery != nil && r.Recovery.FromC < r.Recovery.ToC-0.05 {
-		out = append(out, h.rise("after a bath", r.Recovery))
-	}
-	return out
-}
-
-// warmEver is how cold the air is, °C, up to which a tub that its pump alone overheats is told
-// of: in warmer air most tubs drift up by themselves. Judgement.
-const warmEver = 15
-
-// pumpAlone returns the coldest air in which nothing is left to heat, for the pump does it.
-func (h heatWords) pumpAlone() (airC float64, ok bool) {
-	i := slices.IndexFunc(h.r.Airs, func(a job.AtAir) bool { return a.LosesW <= 0 })
-	if i < 0 || h.r.Airs[i].AirC > warmEver {
-		return 0, false
-	}
-	return h.r.Airs[i].AirC, true
-}
-
-func (h heatWords) rise(when string, x *job.Rise) string {
-	air := "in air of " + h.warm(x.AirC)
-	if x.Through != "" {
-		air = "through the weather from " + x.Through + " on"
-	}
-	if !x.Warmed.Reached {
-		return fmt.Sprintf("%s at %s it never comes to %s %s; it ends at %s", when, h.warm(x.FromC), h.warm(x.ToC), air, h.warm(x.Warmed.EndsC))
-	}
-	of := kWh(x.Warmed.HeatKWh) + " kWh of heat"
-	if share := x.ElementShare(); share > 0.005 {
-		of += fmt.Sprintf(", %s %% of it the element's", form.Fixed(100*share, 0))
-	}
-	return fmt.Sprintf("%s at %s it is at %s after %s h %s (%s)", when, h.warm(x.FromC), h.warm(x.ToC), form.Fixed(x.Warmed.Hours, 1), air, of)
-}
-
-func (h heatWords) year(y *job.YearReport) []string {
-	out := h.saves(y)
-	if words := h.moves(); words != "" && !y.Cold() {
-		out = append(out, words)
-	}
-	if words := h.paysFirst(y); words != "" && !y.Cold() {
-		out = append(out, words)
-	}
-	if words := h.coolHours(y); words != "" {
-		out = append(out, words)
-	}
-	return out
-}
-
-// oldUnit says that a unit which is taken out is not in what the element would take today.
-func (h heatWords) oldUnit() string {
-	if h.r.Replaced {
-		return " alone (the old unit, which is taken out, isn't counted)"
-	}
-	return ""
-}
-
-// saves says what a year takes, what is saved and when that has paid for the work.
-func (h heatWords) saves(y *job.YearReport) []string {
-	var out []string
-	both := func(r job.Range) string {
-		return fmt.Sprintf("%s kWh (%s to %s)", kWh(r.Likely), kWh(r.Low), kWh(r.High))
-	}
-	switch {
-	case y.Cold():
-		return append(out, fmt.Sprintf("a year takes %s instead of %s with the element"+h.oldUnit()+", but lets the water go down to %s: that is heat which is missing, and no saving",
-			both(y.PlannedKWh), both(y.TodayKWh), h.warm(y.Planned.ColdestC)))
-	case y.Planned != nil && y.Today != nil:
-		out = append(out, fmt.Sprintf("a year takes %s instead of %s with the element"+h.oldUnit()+": %s less (%s to %s %%)", both(y.PlannedKWh), both(y.TodayKWh),
-			form.Fixed(100*y.SavingShare.Likely, 0)+" %", form.Fixed(100*y.SavingShare.Low, 0), form.Fixed(100*y.SavingShare.High, 0)))
-	case y.Planned != nil && h.r.Replaced:
-		out = append(out, "a year takes "+both(y.PlannedKWh)+"; what the old unit takes isn't worked out, so there is no saving to tell")
-	case y.Planned != nil:
-		out = append(out, "a year takes "+both(y.PlannedKWh)+"; nothing that heats today is described, so there is no saving to tell")
-	default:
-		out = append(out, "a year takes "+both(y.TodayKWh))
-	}
-	if y.Planned != nil && y.Today != nil {
-		switch {
-		case !y.Priced && h.paper:
-			out = append(out, "what that is in money isn't told: the price of electricity isn't described")
-		case !y.Priced:
-			out = append(out, "what that is in money: say [tariff] price")
-		default:
-			out = append(out, fmt.Sprintf("that saves %s a year (%s to %s)", h.money(y.SavingCost.Likely), form.Fixed(y.SavingCost.Low, 0), form.Fixed(y.SavingCost.High, 0)))
-		}
-	}
-	switch {
-	case y.PaybackWantsUnit && h.paper:
-		out = append(out, "how soon the work pays for itself isn't told: what the unit costs isn't given")
-	case y.PaybackWantsUnit:
-		out = append(out, "how soon the work pays for itself: say what the unit costs, under its id in [prices]")
-	}
-	if y.PaybackKnown {
-		least := ""
-		if y.PaybackAtLeast {
-			least = "at least "
-		}
-		high := "more than 50"
-		if y.Payback.High < 50 {
-			high = form.Fixed(y.Payback.High, 1)
-		}
-		line := fmt.Sprintf("the work pays for itself in %s%s years (%s to %s)", least, form.Fixed(y.Payback.Likely, 1), form.Fixed(y.Payback.Low, 1), high)
-		if y.PaybackAtLeast {
-			line += "; some of the bill or the labour has no price"
-		}
-		out = append(out, line)
-	}
-	return out
-}
-
-// coolHours says how long in a year the water is below its set point; "" never.
-func (h heatWords) coolHours(y *job.YearReport) string {
-	if a := y.Planned; a != nil && a.Short > 0 {
-		line := fmt.Sprintf("%d hours of the year end more than %s below the set point, the coldest at %s", a.Short, quantity.TemperatureDifference.Of(0.1).In(h.s.Units), h.warm(a.ColdestC))
-		switch {
-		case y.Cold(): // and never warms up: who bathed when says nothing
-		case a.Bathed == a.Short:
-			line += ": all of them after a bath, while it warms up again"
-		case a.Bathed == 0:
-			line += ": none of them after a bath, so the unit does not hold it there"
-		default:
-			line += fmt.Sprintf(": %d of them after a bath, while it warms up again", a.Bathed)
-		}
-		if a.Bathed > 0 && y.BathsSpread && !y.Cold() {
-			line += " (each day is given its share of the week's baths: after a whole one it is colder)"
-		}
-		if o := y.Other; o != nil && o.Short != a.Short {
-			way := "with the element kept as a back-up"
-			if y.OtherWay == job.UnitAlone {
-				way = "with the unit alone"
-			}
-			line += fmt.Sprintf("; %s it is %d hours, for %s kWh a year", way, o.Short, kWh(o.KWh))
-		}
-		return line
-	}
-	return ""
-}
-
-// moves names what moves the saving most.
-func (h heatWords) moves() string {
-	var out []string
-	for _, a := range h.r.Moves {
-		if math.Abs(a.Saving) >= 1 {
-			out = append(out, fmt.Sprintf("%s (± %s kWh)", h.s.Say(a.What), kWh(math.Abs(a.Saving))))
-		}
-	}
-	if len(out) == 0 {
-		return ""
-	}
-	of := "the saving"
-	if y := h.r.Year; y.Today == nil || y.Planned == nil {
-		of = "that"
-	}
-	return "what would change " + of + " most: " + strings.Join(out, ", ")
-}
-
-// paysFirst says what a larger unit, a better cover and another tariff would take off the planned
-// year, the best first.
-func (h heatWords) paysFirst(y *job.YearReport) string {
-	var out []string
-	seen := map[job.Change]bool{}
-	for _, p := range y.Pays {
-		if seen[p.Of] || p.Of != job.LargerUnit && p.Of != job.BetterCover && p.Of != job.OtherTariff {
-			continue
-		}
-		seen[p.Of] = true
-		less, amount := p.KWh, func(v float64) string { return kWh(v) + " kWh" }
-		if y.Priced {
-			less, amount = p.Cost, h.money
-		}
-		words := amount(less) + " less"
-		switch {
-		case math.Abs(less) < 0.5:
-			words = "nothing"
-		case less < 0:
-			words = amount(-less) + " more"
-		}
-		out = append(out, h.s.Say(p.What)+", "+words)
-	}
-	if len(out) == 0 {
-		return ""
-	}
-	return "what one change more would make of a year, its own price not counted: " + strings.Join(out, "; ")
-}
-
-func (h heatWords) loss() form.Block {
+func (h reporter) loss() form.Block {
 	l := h.r.Loss
 	columns := []form.Column{{Head: "way"}, {Head: "W", Right: true}}
 	if l.KWhYear {
@@ -410,7 +129,7 @@ func (h heatWords) loss() form.Block {
 	}}
 }
 
-func (h heatWords) unit() form.Block {
+func (h reporter) unit() form.Block {
 	g := form.NewGrid(form.Column{Head: "air", Right: true}, form.Column{Head: "water", Right: true}, form.Column{Head: "output kW", Right: true}, form.Column{Head: "input kW", Right: true}, form.Column{Head: "COP", Right: true}, form.Column{Head: "from"})
 	for _, x := range h.r.Unit.At {
 		cop, _ := x.Working.Basis.Spread()
@@ -441,7 +160,7 @@ func (h heatWords) unit() form.Block {
 }
 
 // airs says what is left to heat and the unit gives every five degrees, and in the design air.
-func (h heatWords) airs() form.Block {
+func (h reporter) airs() form.Block {
 	b := form.Block{Title: fmt.Sprintf("Does it hold %s?", h.warm(h.r.Loss.WaterC))}
 	if len(h.r.Airs) == 0 {
 		return b
@@ -489,7 +208,7 @@ func (h heatWords) airs() form.Block {
 var monthNames = [12]string{"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"}
 
 // monthColumns are those of the table of the months: what was asked and can be told.
-func (h heatWords) monthColumns() []form.Column {
+func (h reporter) monthColumns() []form.Column {
 	y := h.r.Year
 	columns := []form.Column{{Head: "month"}}
 	if y.Today != nil {
@@ -514,7 +233,7 @@ func (h heatWords) monthColumns() []form.Column {
 	return columns
 }
 
-func (h heatWords) months() form.Block {
+func (h reporter) months() form.Block {
 	y := h.r.Year
 	g := form.NewGrid(h.monthColumns()...)
 	row := func(name string, of func(a *heat.Account, pick func(heat.Month) float64) float64) {
@@ -567,7 +286,7 @@ func otherWay(y *job.YearReport) string {
 	return y.OtherWay + ": the planned year were the element kept as a back-up, unit, element and pump"
 }
 
-func (h heatWords) pays() form.Block {
+func (h reporter) pays() form.Block {
 	g := form.NewGrid(form.Column{Head: "change"}, form.Column{Head: "kWh less a year", Right: true}, form.Column{Head: strings.TrimSpace(h.currency + " less"), Right: true})
 	for _, p := range h.r.Year.Pays {
 		money := ""
@@ -588,7 +307,7 @@ func clock(hour float64) string {
 // treatment stands wherever cooler water is spoken of.
 const treatment = "the water's treatment is the owner's and the maker's business: cooler water, or less of it filtered, changes what it needs"
 
-func (h heatWords) timer() form.Block {
+func (h reporter) timer() form.Block {
 	t := h.r.Timer
 	b := form.Block{Title: "When to heat, on a mean day of the coldest month"}
 	if !t.OK {
@@ -609,7 +328,7 @@ func (h heatWords) timer() form.Block {
 	return b
 }
 
-func (h heatWords) sizes() form.Block {
+func (h reporter) sizes() form.Block {
 	g := form.NewGrid(form.Column{Head: "unit"}, form.Column{Head: "holds down to", Right: true}, form.Column{Head: "heats up in h", Right: true}, form.Column{Head: "fed"}, form.Column{Head: "large enough"})
 	for _, x := range h.r.Sizes {
 		name := x.Unit
@@ -652,15 +371,15 @@ func sizeWords(reasons []string) []string {
 }
 
 // together are the names of what runs together: "P1 (low)" for "pump (low)".
-func (h heatWords) together(ids []string) []string {
+func (h reporter) together(ids []string) []string {
 	if h.names == nil {
 		return ids
 	}
-	return Tagged(ids, h.names)
+	return tagged(ids, h.names)
 }
 
-// Tagged puts tags for the ids of what runs together: "P1 (low)" for "pump (low)".
-func Tagged(ids []string, names *tag.Names) []string {
+// tagged puts tags for the ids of what runs together: "P1 (low)" for "pump (low)".
+func tagged(ids []string, names *tag.Names) []string {
 	out := make([]string, len(ids))
 	for i, id := range ids {
 		id, speed, found := strings.Cut(id, " (")
@@ -672,7 +391,7 @@ func Tagged(ids []string, names *tag.Names) []string {
 	return out
 }
 
-func (h heatWords) supplies() []form.Block {
+func (h reporter) supplies() []form.Block {
 	var out []form.Block
 	for _, x := range h.r.Supplies {
 		if len(x.Loads) == 0 {
@@ -739,14 +458,14 @@ func over(a float64) string {
 }
 
 // source is where a value comes from; on paper without the key that would say it better.
-func (h heatWords) source(words string) string {
+func (h reporter) source(words string) string {
 	if h.paper {
 		words, _, _ = strings.Cut(words, "; say ")
 	}
 	return words
 }
 
-func (h heatWords) assumed() form.Block {
+func (h reporter) assumed() form.Block {
 	year := slices.ContainsFunc(h.r.Assumed, func(a job.Assumed) bool { return a.MovesKWh != 0 })
 	columns := []form.Column{{Head: "what nobody gave", Widest: 44}, {Head: "taken as", Right: true}, {Head: "from", Widest: 50}}
 	if year {

@@ -1,4 +1,4 @@
-package table_test
+package heating_test
 
 import (
 	"regexp"
@@ -9,8 +9,8 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/heat"
 	"dryfit/graph/heat/job"
-	"dryfit/render/table"
 	"dryfit/render/table/form"
+	"dryfit/render/table/heating"
 )
 
 // A pump that gives the water more than the tub loses is told of, with the coldest air in which
@@ -31,7 +31,7 @@ func TestPumpThatOverheatsIsTold(t *testing.T) {
 		for i, w := range c.left {
 			r.Airs = append(r.Airs, job.AtAir{AirC: float64(5*i - 5), LosesW: w, GivesW: 4000})
 		}
-		said := strings.Join(table.HeatShort(r, graph.Job{}, form.Style{}), "\n")
+		said := strings.Join(heating.Short(r, graph.Job{}, form.Style{}), "\n")
 		if c.want != "" && !strings.Contains(said, c.want) || c.want == "" && strings.Contains(said, "pump's own heat") {
 			t.Errorf("%s: %q", c.name, said)
 		}
@@ -47,7 +47,7 @@ func TestColdWaterIsNoSaving(t *testing.T) {
 	}{{36, true}, {33.5, true}, {30, false}, {3.5, false}} {
 		y := &job.YearReport{Today: &heat.Account{ColdestC: 37}, Planned: &heat.Account{ColdestC: c.coldestC, Short: 4000, Bathed: 4000}, Priced: true,
 			TodayKWh: job.Range{Likely: 3300}, PlannedKWh: job.Range{Likely: 900}, SavingShare: job.Range{Likely: 0.73}, SavingCost: job.Range{Likely: 699}}
-		said := strings.Join(table.HeatShort(&job.Report{Year: y}, graph.Job{}, form.Style{}), "\n")
+		said := strings.Join(heating.Short(&job.Report{Year: y}, graph.Job{}, form.Style{}), "\n")
 		if strings.Contains(said, "that saves") != c.saves || strings.Contains(said, "heat which is missing") == c.saves || !c.saves && strings.Contains(said, "after a bath") {
 			t.Errorf("coldest %g °C: %q", c.coldestC, said)
 		}
@@ -57,19 +57,19 @@ func TestColdWaterIsNoSaving(t *testing.T) {
 // Papers name no keys of the description where something is not described, and do not call the
 // element all that heats today where an old unit is taken out. Follows from the words.
 func TestPapersSayWhatIsNotDescribed(t *testing.T) {
-	bare := strings.Join(table.HeatShort(&job.Report{}, graph.Job{}, form.Style{}), "\n")
+	bare := strings.Join(heating.Short(&job.Report{}, graph.Job{}, form.Style{}), "\n")
 	if !strings.Contains(bare, "the climate isn't described") || strings.Contains(bare, "[") {
 		t.Errorf("without a climate: %q", bare)
 	}
 	for _, replaced := range []bool{false, true} {
 		y := &job.YearReport{Today: &heat.Account{ColdestC: 37}, Planned: &heat.Account{ColdestC: 37}, TodayKWh: job.Range{Likely: 3300}, PlannedKWh: job.Range{Likely: 900}}
 		r := &job.Report{Year: y, Replaced: replaced}
-		said := strings.Join(table.HeatForOwner(r, graph.Job{}, form.Style{}), "\n")
+		said := strings.Join(heating.ForOwner(r, graph.Job{}, form.Style{}), "\n")
 		if strings.Contains(said, "the element alone (the old unit") != replaced || strings.Contains(said, "[") || !strings.Contains(said, "the price of electricity isn't described") {
 			t.Errorf("replaced %t: %q", replaced, said)
 		}
 		y.Today = nil
-		said = strings.Join(table.HeatForOwner(r, graph.Job{}, form.Style{}), "\n")
+		said = strings.Join(heating.ForOwner(r, graph.Job{}, form.Style{}), "\n")
 		if strings.Contains(said, "nothing that heats today") == replaced {
 			t.Errorf("replaced %t, no element: %q", replaced, said)
 		}
@@ -82,7 +82,7 @@ func TestHeatJSONWordsAreInTheUnitsAsked(t *testing.T) {
 		Assumed:  []job.Assumed{{What: graph.Say("defrosts below %s", quantity.Temperature.Of(7)), Value: 7, Dim: quantity.Temperature}},
 		Supplies: []job.Supply{{Says: []quantity.Text{graph.Say("room for air of %s", quantity.Temperature.Of(-5))}}},
 	}
-	data, err := table.HeatJSON(r, form.Style{Units: quantity.InchSystem})
+	data, err := heating.JSON(r, form.Style{Units: quantity.InchSystem})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -97,7 +97,7 @@ func TestHeatJSONWordsAreInTheUnitsAsked(t *testing.T) {
 // 0.7. Follows from the words.
 func TestAssumedNumbersAreWhole(t *testing.T) {
 	r := &job.Report{Assumed: []job.Assumed{{What: "activity of the water", Value: 0.65, Plain: true}, {What: "refills a year", Value: 3, Plain: true}}}
-	text := string(table.HeatText(r, graph.Job{}, form.Style{}))
+	text := string(heating.Text(r, graph.Job{}, form.Style{}))
 	for _, want := range []string{`activity of the water +0\.65\b`, `refills a year +3\s`} {
 		if !regexp.MustCompile(want).MatchString(text) {
 			t.Errorf("nothing of %q in\n%s", want, text)
@@ -108,7 +108,7 @@ func TestAssumedNumbersAreWhole(t *testing.T) {
 // Where no year is worked out none is said to leave a unit out. Follows from the words.
 func TestOtherUnitsLeftOutOfWhatThereIs(t *testing.T) {
 	for _, year := range []*job.YearReport{nil, {Planned: &heat.Account{ColdestC: 37}, PlannedKWh: job.Range{Likely: 900}}} {
-		said := strings.Join(table.HeatShort(&job.Report{Unit: job.UnitReport{ID: "a"}, Others: []string{"b"}, Year: year}, graph.Job{}, form.Style{}), "\n")
+		said := strings.Join(heating.Short(&job.Report{Unit: job.UnitReport{ID: "a"}, Others: []string{"b"}, Year: year}, graph.Job{}, form.Style{}), "\n")
 		if !strings.Contains(said, "not counted in") || strings.Contains(said, "output, year and sizes") != (year != nil) {
 			t.Errorf("with a year %t: %q", year != nil, said)
 		}

@@ -1,4 +1,4 @@
-package table
+package heating
 
 import (
 	"cmp"
@@ -29,7 +29,7 @@ func MatchText(tubs []*match.Tub, styles []form.Style) []byte {
 }
 
 func matchBlock(t *match.Tub, s form.Style) form.Block {
-	w := heatWords{s: s, currency: t.Job.Currency}
+	w := reporter{s: s, currency: t.Job.Currency}
 	columns := []form.Column{{Head: "unit"}, {Head: "suits", Widest: 30}, {Head: "holds to", Right: true}, {Head: "heats up h", Right: true}}
 	modes := modesOf(t)
 	for _, m := range modes {

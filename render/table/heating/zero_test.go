@@ -1,4 +1,4 @@
-package table
+package heating
 
 import (
 	"encoding/json"
@@ -13,6 +13,7 @@ import (
 	"dryfit/graph/heat/job"
 	"dryfit/graph/lots"
 	"dryfit/graph/plan"
+	"dryfit/render/table"
 	"dryfit/render/table/form"
 	"dryfit/render/table/lists"
 )
@@ -87,13 +88,13 @@ func answersTo(t *testing.T, what, text string) map[string]float64 {
 	}
 	style := form.Style{Units: quantity.MetricSystem}
 	out := map[string]float64{}
-	for name, print := range map[string]func() ([]byte, error){
-		"flow":  func() ([]byte, error) { return FlowJSON(p, style) },
-		"heat":  func() ([]byte, error) { return HeatJSON(plan.HeatOf(p, job.Ask{}), style) },
+	for name, made := range map[string]func() ([]byte, error){
+		"flow":  func() ([]byte, error) { return table.FlowJSON(p, style) },
+		"heat":  func() ([]byte, error) { return JSON(plan.HeatOf(p, job.Ask{}), style) },
 		"parts": func() ([]byte, error) { return lists.PartsJSON(p, style) },
 		"cuts":  func() ([]byte, error) { return lists.CutsJSON(p, style) },
 	} {
-		data, err := print()
+		data, err := made()
 		if err != nil {
 			t.Fatal(what, name, err)
 		}
@@ -111,7 +112,7 @@ func answersTo(t *testing.T, what, text string) map[string]float64 {
 // but itself: a property. The time the cover is off is not tried: who never takes it
 // off does not bathe; nor is a price of nothing for a kWh, with which hours to heat in are all as good.
 func TestZeroIsNextToNothing(t *testing.T) {
-	data, err := os.ReadFile("../../testdata/two-speed.toml")
+	data, err := os.ReadFile("../../../testdata/two-speed.toml")
 	if err != nil {
 		t.Fatal(err)
 	}

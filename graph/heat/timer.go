@@ -15,6 +15,14 @@ type Timer struct {
 	OK        bool    // false: no such plan keeps the band, and On is all day
 }
 
+// Slot is a stretch of time in which heat can be made.
+type Slot struct {
+	AirC, LowC, HighC float64 // the water's limits at its end
+	OutW, InW         float64 // of the unit at full speed
+	LossW             float64 // besides the skin's
+	Price             float64 // a kWh
+}
+
 // TimerDay is the day a timer is made for.
 type TimerDay struct {
 	Slots    [48]Slot // half hours from 00:00; LowC and HighC the band

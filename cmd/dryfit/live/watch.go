@@ -55,9 +55,18 @@ func (w *watch) run(ctx context.Context) {
 		select {
 		case <-ctx.Done():
 			return
-		case files = <-w.files:
-			files = withTargets(files)
+		case now := <-w.files:
+			was := files
+			files = withTargets(now)
+			stood := seen
 			seen = stamps(files)
+			for i, f := range files {
+				if k := slices.Index(was, f); k >= 0 {
+					seen[i] = stood[k] // what it was before it was read: what was saved meanwhile is seen
+				} else {
+					pending = time.After(still) // it may have been saved after it was read: look once more
+				}
+			}
 			if notify != nil {
 				folders = follow(notify, folders, files)
 			}

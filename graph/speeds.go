@@ -26,6 +26,12 @@ func SpeedsOf(row catalog.Row) []Speed {
 	return slices.Clip(out)
 }
 
+// BaseSpeed returns which of the speeds the ratios of the others are of: the first with a curve; -1 where
+// none has one.
+func BaseSpeed(speeds []Speed) int {
+	return slices.IndexFunc(speeds, func(s Speed) bool { return len(s.Curve) > 0 })
+}
+
 // SpeedWords is a speed in a sentence: "low speed", "speed 2".
 func SpeedWords(speed string) string {
 	if speed != "" && speed[0] >= '0' && speed[0] <= '9' {

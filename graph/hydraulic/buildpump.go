@@ -2,6 +2,7 @@ package hydraulic
 
 import (
 	"fmt"
+	"slices"
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
@@ -91,15 +92,8 @@ func (b *builder) speed(m *ModelPart, name string) (RunningPump, error) {
 		return rowSpeed(p, m.Row, name)
 	}
 	speeds := p.Pump.Speeds
-	at, base := -1, -1
-	for i, s := range speeds {
-		if s.Name == name && at < 0 {
-			at = i
-		}
-		if len(s.Curve) > 0 && base < 0 {
-			base = i
-		}
-	}
+	base := graph.BaseSpeed(speeds)
+	at := slices.IndexFunc(speeds, func(s graph.Speed) bool { return s.Name == name })
 	if at < 0 {
 		return RunningPump{}, &InputError{ID: p.ID, Why: fmt.Sprintf("has no speed %q", name)}
 	}

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -48,7 +47,7 @@ func (p *Plan) mended(ds []graph.Diagnostic, want Want) {
 	for i := range ds {
 		d := &ds[i]
 		switch {
-		case d.Rule == "check-straight-length" && p.straight != "" && strings.Contains(string(d.Message), strconv.Quote(p.Proposal.Element)):
+		case p.straight != "" && search.WantsStraight(*d, p.Proposal.Element):
 			d.Hint = p.straight
 		case d.Rule != "jets-keep-flow":
 		case p.spare != "":

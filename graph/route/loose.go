@@ -109,16 +109,25 @@ func (v Levels) Loose(p *graph.Part) (mm float64, by []*graph.Part) {
 	if p.BelowWaterSet || v.l == nil {
 		return 0, nil
 	}
+	var keys []string
 	for _, port := range p.Ports {
-		key := p.ID + "." + port.Name
+		keys = append(keys, p.ID+"."+port.Name)
+	}
+	at := v.loosest(keys...)
+	return at.mm, at.by
+}
+
+// loosest is what of the ports whose level is known hangs most loosely.
+func (v Levels) loosest(keys ...string) (most loose) {
+	for _, key := range keys {
 		if _, known := v.port(key); !known {
 			continue
 		}
-		if at := v.loose[v.l.Groups[key]]; at.mm > mm {
-			mm, by = at.mm, at.by
+		if at := v.loose[v.l.Groups[key]]; at.mm > most.mm {
+			most = at
 		}
 	}
-	return mm, by
+	return most
 }
 
 // LooseRun is Loose of a path.
@@ -127,13 +136,6 @@ func (v Levels) LooseRun(i int) (mm float64, by []*graph.Part) {
 		return 0, nil
 	}
 	run := v.l.Paths[i].Run
-	for _, ref := range []graph.PortRef{run.From, run.To} {
-		if _, known := v.port(ref.String()); !known {
-			continue
-		}
-		if at := v.loose[v.l.Groups[ref.String()]]; at.mm > mm {
-			mm, by = at.mm, at.by
-		}
-	}
-	return mm, by
+	at := v.loosest(run.From.String(), run.To.String())
+	return at.mm, at.by
 }

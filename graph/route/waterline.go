@@ -10,8 +10,9 @@ import (
 //
 // A level is known where legs lead to it from a pump, a tub's port or another part whose depth
 // below the water the description gives. A part on the way whose ports no measure ties together
-// counts as it is drawn, and how far its ports may differ in height is told beside it: see Loose. Runs known by their length alone lead nowhere, and neither does the tub, whose
-// openings lie wherever they lie.
+// counts as it is drawn, and how far its ports may differ in height is told beside it: see Loose.
+// Runs known by their length alone lead nowhere, and neither does the tub, whose openings lie
+// wherever they lie.
 type Levels struct {
 	l     *Layout
 	level map[int]int        // group of Layout.Groups -> level it belongs to

@@ -216,10 +216,10 @@ func (s *Stage) settleElectric(out *Part, named bool) {
 	}
 	byRow := row.FullLoadA > 0 && u.FullLoadA <= 0 && (named || len(u.Ratings) == 0)
 	out.Voltage = s.voltageOf(out.Part, u)
-	scale := rowVoltage / out.Voltage.V
+	scale := UsualVoltageV / out.Voltage.V
 	ofRow := func(a float64) float64 { return a * scale }
 	fuse := row.FuseA
-	if math.Abs(out.Voltage.V-rowVoltage) >= 0.1*rowVoltage {
+	if math.Abs(out.Voltage.V-UsualVoltageV) >= 0.1*UsualVoltageV {
 		fuse = 0 // another would do there
 	}
 	plate := func(a float64) graph.Amount { return graph.Amount{V: a, Set: a > 0} }
@@ -238,8 +238,11 @@ func (s *Stage) settleElectric(out *Part, named bool) {
 	}
 }
 
-// rowVoltage is what the currents of rows are at, V.
-const rowVoltage = 230
+// UsualVoltageV is what the currents of rows are at, and a supply where nobody says it, V.
+const UsualVoltageV = 230
+
+// UsualVoltageSource says where that is from.
+const UsualVoltageSource = quantity.Text("IEC 60038: 230 V; 120 or 240 V in North America")
 
 // voltageOf is the voltage of a unit's supply: of the circuit that feeds it, else by its plate, else
 // the usual one.
@@ -250,7 +253,7 @@ func (s *Stage) voltageOf(p *graph.Part, u *graph.UnitData) Value {
 	if u.VoltageV > 0 {
 		return number(u.VoltageV, quantity.Voltage, given(p.KeyPos["electric"]))
 	}
-	return number(rowVoltage, quantity.Voltage, assumed("IEC 60038: 230 V; 120 or 240 V in North America"))
+	return number(UsualVoltageV, quantity.Voltage, assumed(UsualVoltageSource))
 }
 
 // usualDirty is what a dirty filter costs over a clean one. Common practice, no source.

@@ -19,13 +19,7 @@ func (s *Stage) settleSpeedPowers(out *Part, density float64) []Value {
 	for i := range speeds {
 		powers[i] = out.powerSaid(i)
 	}
-	base := -1 // the speed the ratios are of
-	for i := range speeds {
-		if len(speeds[i].Curve) > 0 {
-			base = i
-			break
-		}
-	}
+	base := graph.BaseSpeed(speeds)
 	settle := func(i int) {
 		of, water := &speeds[i], bestPower(speeds, i, density)
 		efficiency := out.EfficiencyAt(of.Name)
@@ -147,12 +141,7 @@ func (p *Part) PowerAt(name string) Value {
 // what it gives the water: that speed's, or of one given by its ratio that of the speed with the
 // curve; 0 where its power is said, or neither is.
 func (p *Part) EfficiencyAt(name string) float64 {
-	base := graph.Speed{PowerW: -1}
-	for _, s := range p.Speeds.V {
-		if len(s.Curve) > 0 && base.PowerW < 0 {
-			base = s
-		}
-	}
+	base := graph.BaseSpeed(p.Speeds.V)
 	for _, s := range p.Speeds.V {
 		switch {
 		case s.Name != name:
@@ -160,8 +149,8 @@ func (p *Part) EfficiencyAt(name string) float64 {
 			return 0
 		case s.Efficiency > 0:
 			return s.Efficiency
-		case len(s.Curve) == 0 && s.Ratio > 0 && base.PowerW == 0:
-			return base.Efficiency
+		case len(s.Curve) == 0 && s.Ratio > 0 && base >= 0 && p.Speeds.V[base].PowerW == 0:
+			return p.Speeds.V[base].Efficiency
 		}
 	}
 	return 0

@@ -102,7 +102,7 @@ func (m *maker) pumpEdits(p *settle.Part, v Values) []edit {
 	flow, head := formula.PumpOfSize(factor("size-" + p.ID))
 	shape := factor("shape-" + p.ID)
 	flow, head = flow*shape*factor("flow-"+p.ID), head/shape*factor("head-"+p.ID)
-	first := slices.IndexFunc(p.Speeds.V, func(s graph.Speed) bool { return len(s.Curve) > 0 })
+	first := graph.BaseSpeed(p.Speeds.V)
 	speeds := slices.Clone(p.Speeds.V)
 	inFile := m.speedPath(p, 0) != nil
 	for k := range speeds {

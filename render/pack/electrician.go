@@ -121,11 +121,11 @@ func runsTogether(c *book.Chapter, p *plan.Plan, j jobIn) {
 func togetherWords(s *job.Supply, names *tag.Names) string {
 	most, starts := s.Together[0], s.GreatestStart()
 	of := ""
-	if fed := consumers(s.Feeds, names); len(fed) > 0 {
+	if fed := tag.AtSpeeds(s.Feeds, names.Short); len(fed) > 0 {
 		of = "Circuit of " + practice.And(fed) + ": "
 	}
 	running, starting := quantity.Current.Of(most.RunningA), quantity.Current.Of(starts.WithStart)
-	switch who := practice.And(consumers(most.IDs, names)); {
+	switch who := practice.And(tag.AtSpeeds(most.IDs, names.Short)); {
 	case len(s.Loads) == 1:
 		if of == "" {
 			of = who + ": "
@@ -138,7 +138,7 @@ func togetherWords(s *job.Supply, names *tag.Names) string {
 		if len(most.IDs) == 1 {
 			verb = " runs: "
 		}
-		return fmt.Sprintf("%s%s%s%s in all. The most for a moment is %s: %s, one of them starting while the rest runs.", of, who, verb, running, starting, practice.And(consumers(starts.IDs, names)))
+		return fmt.Sprintf("%s%s%s%s in all. The most for a moment is %s: %s, one of them starting while the rest runs.", of, who, verb, running, starting, practice.And(tag.AtSpeeds(starts.IDs, names.Short)))
 	}
 }
 
@@ -263,19 +263,6 @@ func goneWords(p *plan.Plan, gone *graph.Part, units quantity.System) string {
 		known += ": "
 	}
 	return known + "isolated, proved dead and its cable made safe by"
-}
-
-// consumers names what draws current, with what it is: "P1 pump (low)".
-func consumers(ids []string, names *tag.Names) []string {
-	out := make([]string, len(ids))
-	for i, id := range ids {
-		id, speed, found := strings.Cut(id, " (")
-		out[i] = names.Short(id)
-		if found {
-			out[i] += " (" + speed
-		}
-	}
-	return out
 }
 
 func elementWords(e practice.Element, plugIn bool) string {

@@ -67,6 +67,19 @@ func openWords(at graph.Opening) string {
 	return fmt.Sprintf("%.0f %% open", 100*float64(at))
 }
 
+// AtSpeeds words what draws current, each at its speed: "P1 (low)" for "pump (low)" by the tag of a part.
+func AtSpeeds(ids []string, word func(id string) string) []string {
+	out := make([]string, len(ids))
+	for i, id := range ids {
+		id, speed, found := strings.Cut(id, " (")
+		out[i] = word(id)
+		if found {
+			out[i] += " (" + speed
+		}
+	}
+	return out
+}
+
 // pumpsRunning says which pumps run, and at which speed those do that have several.
 func (n *Names) pumpsRunning(pumps, running []*graph.Part, m *graph.Mode) string {
 	switch {

@@ -192,18 +192,13 @@ func checkSpeed(r *field.Reader, v located.Value, s *graph.Speed) {
 
 // checkRatios wants a curve that the ratios and the bare names can refer to.
 func checkRatios(r *field.Reader, v located.Value, p *graph.Part, speeds []graph.Speed) {
-	curves := 0
-	for _, s := range speeds {
-		if len(s.Curve) > 0 {
-			curves++
-		}
-	}
+	base := graph.BaseSpeed(speeds)
 	for _, s := range speeds {
 		switch {
 		case len(s.Curve) > 0:
 		case s.Ratio == 0:
 			r.Add(s.Pos, `write its curve, or ratio = 0.5 of the speed that has one`, "the speed %s has neither a curve nor a ratio", located.Said(s.Name))
-		case curves == 0:
+		case base < 0:
 			r.Fail(v, `write a curve on one speed: curve = [["0 m3/h", "15 m"], ["16 m3/h", "11 m"]]`, "no speed of %s has a curve", located.Said(p.ID))
 			return
 		}

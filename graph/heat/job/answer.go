@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"dryfit/graph"
 	"dryfit/graph/heat"
@@ -247,30 +246,13 @@ func (b *builder) day() (air func(seconds float64) heat.Air, name string, ok boo
 
 // Noted returns what heat, the year and the supply go by and nobody gave, in the order it was met: the
 // settled values among it, and what hangs on the job as a whole.
-func (a *Account) Noted() []Assumed {
-	var out []Assumed
-	for _, one := range a.assumed {
-		if one.Given {
-			continue
-		}
-		for _, p := range a.in.Stage.Circuit.Parts {
-			if one.Of == "" && strings.Contains(one.What.String(), name(p)) {
-				one.Of = p.ID
-			}
-		}
-		out = append(out, one)
-	}
-	return out
+func (b *builder) Noted() []Assumed {
+	return slices.DeleteFunc(slices.Clone(b.assumed), func(a Assumed) bool { return a.Given })
 }
 
 // list returns what was assumed and nobody gave, the heaviest first.
 func (b *builder) list() []Assumed {
-	var out []Assumed
-	for _, a := range b.assumed {
-		if !a.Given {
-			out = append(out, a)
-		}
-	}
+	out := b.Noted()
 	slices.SortStableFunc(out, func(x, y Assumed) int { return cmp.Compare(math.Abs(y.MovesKWh), math.Abs(x.MovesKWh)) })
 	return out
 }

@@ -84,7 +84,7 @@ func (b *builder) pump() (watts, heatShare, filter float64, runs heat.PumpRuns) 
 	case data != nil && data.AlwaysOn || len(speeds) < 2 && b.isCirculation(h.Pump):
 		filter = 24
 	default:
-		filter = b.assume(quantity.Text("hours a day in which "+name(h.Pump.Part)+" filters"), 4, quantity.Time, "common practice, no source: two to eight; say hours-a-day", 0.5, 2,
+		filter = b.assumeOf(h.Pump.Part, quantity.Text("hours a day in which "+name(h.Pump.Part)+" filters"), 4, quantity.Time, "common practice, no source: two to eight; say hours-a-day", 0.5, 2,
 			func(s *scene, f float64) { s.plants(func(p *heat.Plant) { p.FilterH = min(24, p.FilterH*f) }) })
 		b.assumed[len(b.assumed)-1].Value *= 3600
 	}
@@ -105,11 +105,11 @@ func (b *builder) powerOf(p *settle.Part, kind string) float64 {
 	if v.How != settle.Assumed {
 		return v.V
 	}
-	return b.once(quantity.Text("power of the "+kind+" "+name(p.Part)), v, nil)
+	return b.once(p, quantity.Text("power of the "+kind+" "+name(p.Part)), v, nil)
 }
 
-// once notes a settled value that nobody gave, if it is not noted yet, and returns it.
-func (b *builder) once(what quantity.Text, v settle.Value, apply func(*scene, float64)) float64 {
+// once notes a settled value of a part that nobody gave, if it is not noted yet, and returns it.
+func (b *builder) once(p *settle.Part, what quantity.Text, v settle.Value, apply func(*scene, float64)) float64 {
 	if slices.ContainsFunc(b.assumed, func(a Assumed) bool { return a.What == what }) {
 		return v.V
 	}
@@ -117,7 +117,7 @@ func (b *builder) once(what quantity.Text, v settle.Value, apply func(*scene, fl
 	if apply == nil {
 		low, high = 0, 0
 	}
-	b.assume(what, v.V, v.Dim, v.Why, low, high, apply)
+	b.assumeOf(p.Part, what, v.V, v.Dim, v.Why, low, high, apply)
 	b.assumed[len(b.assumed)-1].Settled = true
 	return v.V
 }
@@ -129,7 +129,7 @@ func (b *builder) pumpPower(p *settle.Part, speed string, apply func(*scene, flo
 	if v.How != settle.Assumed {
 		return v.V
 	}
-	return b.once(quantity.Text("power of the pump "+name(p.Part)+" at "+speed), v, apply)
+	return b.once(p, quantity.Text("power of the pump "+name(p.Part)+" at "+speed), v, apply)
 }
 
 // otherSpeeds is what all speeds but the one that heats draw as a mean over the day, by the hours
@@ -160,7 +160,7 @@ func (b *builder) duty() {
 	if h.WaterTodayW <= 0 || h.WaterPlannedW <= 0 {
 		return
 	}
-	b.assume(quantity.Text("what "+name(h.Pump.Part)+" draws after the work, of what it draws today"), 1, number,
+	b.assumeOf(h.Pump.Part, quantity.Text("what "+name(h.Pump.Part)+" draws after the work, of what it draws today"), 1, number,
 		"less water through it draws no more, and is not taken as a saving; judgement", min(1, max(h.WaterPlannedW/h.WaterTodayW, leastDuty)), 1,
 		func(s *scene, v float64) {
 			if s.planned != nil {
@@ -199,10 +199,10 @@ func (b *builder) unit() *heat.Unit {
 		u.Ratings = generic.Ratings
 		if !u.HasLeast {
 			u.LeastAirC, u.HasLeast, u.Guessed = generic.LeastAirC, true, true
-			b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, genericSource, 0, 0, nil)
+			b.assumeOf(p.Part, quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, genericSource, 0, 0, nil)
 		}
 		told := toldAt(u.Ratings)
-		b.assume(quantity.Say("output of %s in air of %s", name(p.Part), quantity.Temperature.Of(told.AirC)), told.OutputW, quantity.Power, genericSource, 0.75, 1.25, func(s *scene, f float64) {
+		b.assumeOf(p.Part, quantity.Say("output of %s in air of %s", name(p.Part), quantity.Temperature.Of(told.AirC)), told.OutputW, quantity.Power, genericSource, 0.75, 1.25, func(s *scene, f float64) {
 			if s.planned != nil {
 				list := append([]heat.Rating{}, s.planned.Unit.Ratings...)
 				for i := range list {
@@ -214,34 +214,34 @@ func (b *builder) unit() *heat.Unit {
 	}
 	if row := b.ratedRow(p.Row.V); !u.HasMost && row.MostWaterC != nil {
 		u.MostC, u.HasMost = *row.MostWaterC, true
-		b.assume(quantity.Text("hottest water that "+name(p.Part)+" makes"), u.MostC, quantity.Temperature, row.RatingsSource, 0, 0, nil)
+		b.assumeOf(p.Part, quantity.Text("hottest water that "+name(p.Part)+" makes"), u.MostC, quantity.Temperature, row.RatingsSource, 0, 0, nil)
 	}
 	if p.BySheet() && !u.HasLeast {
 		u.LeastAirC, u.HasLeast, u.Guessed = usualLeastC, true, true
 		for _, r := range u.Ratings {
 			u.LeastAirC = min(u.LeastAirC, r.AirC)
 		}
-		b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, "many stop there, from memory; say least-air", 0, 0, nil)
+		b.assumeOf(p.Part, quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, "many stop there, from memory; say least-air", 0, 0, nil)
 	}
 	if frostUnsaid(p) {
-		b.assume(quantity.Say("defrosts in the figures of %s below %s", name(p.Part), quantity.Temperature.Of(heat.FrostBelowC)), 1, number, "EN 14511 counts them in (from memory); say defrost at the unit's ratings", 0.91, 1.0, scaleCOP)
+		b.assumeOf(p.Part, quantity.Say("defrosts in the figures of %s below %s", name(p.Part), quantity.Temperature.Of(heat.FrostBelowC)), 1, number, "EN 14511 counts them in (from memory); say defrost at the unit's ratings", 0.91, 1.0, scaleCOP)
 	}
 	spread, _ := u.At(heat.Air{TempC: 5, Humidity: usualHumidity}, b.in.SetC, 0).Basis.Spread()
 	if !p.BySheet() {
 		spread = 0.2
 		told := toldAt(u.Ratings)
-		b.assume(quantity.Say("COP of %s in air of %s", name(p.Part), quantity.Temperature.Of(told.AirC)), told.COP(), number, genericSource, 1-spread, 1+spread, scaleCOP)
+		b.assumeOf(p.Part, quantity.Say("COP of %s in air of %s", name(p.Part), quantity.Temperature.Of(told.AirC)), told.COP(), number, genericSource, 1-spread, 1+spread, scaleCOP)
 	} else {
 		b.vary(quantity.Text("COP of "+name(p.Part)), 1-spread, 1+spread, scaleCOP)
 	}
 	if !data.StandbyW.Set {
-		u.StandbyW = b.assume(quantity.Text("stand-by of "+name(p.Part)), genericStandbyW, quantity.Power, "median of certified units up to 20 kW: hplib, doi:10.5281/zenodo.5521597", 0.6, 1.5,
+		u.StandbyW = b.assumeOf(p.Part, quantity.Text("stand-by of "+name(p.Part)), genericStandbyW, quantity.Power, "median of certified units up to 20 kW: hplib, doi:10.5281/zenodo.5521597", 0.6, 1.5,
 			func(s *scene, f float64) { s.planned.Unit.StandbyW *= f })
 	}
 	if !data.StartLossKWh.Set {
 		at := u.At(heat.Air{TempC: 7, Humidity: usualHumidity}, b.in.SetC, 0)
 		u.StartJ = 90 * at.InputW
-		b.assume(quantity.Text("energy lost at each start of "+name(p.Part)), u.StartJ/heat.JoulesPerKWh, quantity.Energy, "judgement: a minute and a half of input", 0.5, 2,
+		b.assumeOf(p.Part, quantity.Text("energy lost at each start of "+name(p.Part)), u.StartJ/heat.JoulesPerKWh, quantity.Energy, "judgement: a minute and a half of input", 0.5, 2,
 			func(s *scene, f float64) { s.planned.Unit.StartJ *= f })
 	}
 	return u

@@ -77,6 +77,13 @@ func (b *builder) assume(what quantity.Text, v float64, dim quantity.Dimension, 
 	return v
 }
 
+// assumeOf is assume of a value that is a part's.
+func (b *builder) assumeOf(p *graph.Part, what quantity.Text, v float64, dim quantity.Dimension, source quantity.Text, low, high float64, apply func(*scene, float64)) float64 {
+	b.assume(what, v, dim, source, low, high, apply)
+	b.assumed[len(b.assumed)-1].Of = p.ID
+	return v
+}
+
 // vary notes a value that was given and is still not exact.
 func (b *builder) vary(what quantity.Text, low, high float64, apply func(*scene, float64)) {
 	b.assumed = append(b.assumed, Assumed{What: what, Given: true, Low: low, High: high, apply: apply})

@@ -38,9 +38,9 @@ func (b *builder) supply(in *Input, s *scene, from *graph.Supply, fed map[string
 		out.VoltageV = in.Unit.Unit.VoltageV
 	}
 	if out.VoltageV <= 0 {
-		out.VoltageV = 230
+		out.VoltageV = settle.UsualVoltageV
 		if from.Pos.IsValid() {
-			b.assume("voltage of the supply", 230, quantity.Voltage, "IEC 60038: 230 V; 120 or 240 V in North America", 0, 0, nil)
+			b.assume("voltage of the supply", out.VoltageV, quantity.Voltage, settle.UsualVoltageSource, 0, 0, nil)
 		}
 	}
 	if out.RatingA > 0 && from.Continuous.Set {
@@ -157,7 +157,7 @@ func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64)
 	d := p.Unit
 	c := heat.Consumer{ID: p.ID, RunningA: p.FullLoad.V, StartA: p.Starting.V}
 	if p.FullLoad.Known && p.FullLoad.How != settle.Given && p.FullLoad.How != settle.OwnRow {
-		b.assume(quantity.Text("full-load current of "+name(p.Part)), c.RunningA, quantity.Current, cmp.Or(p.Row.V.ElectricSource, p.Row.V.Source), 0, 0, nil)
+		b.assumeOf(p.Part, quantity.Text("full-load current of "+name(p.Part)), c.RunningA, quantity.Current, cmp.Or(p.Row.V.ElectricSource, p.Row.V.Source), 0, 0, nil)
 		b.assumed[len(b.assumed)-1].Settled = true
 	}
 	if s.planned != nil && c.RunningA <= 0 {
@@ -170,7 +170,7 @@ func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64)
 		for _, r := range ratings {
 			most = math.Max(most, r.InputW)
 		}
-		c.RunningA = b.assume(quantity.Text("full-load current of "+name(p.Part)), heat.Current(most, voltage, d.Electric.PowerFactor.Or(heat.FactorUnit)), quantity.Current, "from the largest input of its ratings; the plate beats it", 0, 0, nil)
+		c.RunningA = b.assumeOf(p.Part, quantity.Text("full-load current of "+name(p.Part)), heat.Current(most, voltage, d.Electric.PowerFactor.Or(heat.FactorUnit)), quantity.Current, "from the largest input of its ratings; the plate beats it", 0, 0, nil)
 	}
 	starts := heat.StartsCompressor
 	if d.Inverter {

@@ -240,7 +240,7 @@ func (b *builder) air(t *heat.Tub) {
 		}
 		flow := p.Air.V
 		if p.Air.How == settle.Assumed {
-			flow = b.once(quantity.Text("air of the blower "+name(p.Part)), p.Air, func(s *scene, f float64) { s.tub.UseAirM3 *= f })
+			flow = b.once(p, quantity.Text("air of the blower "+name(p.Part)), p.Air, func(s *scene, f float64) { s.tub.UseAirM3 *= f })
 		}
 		t.UseAirM3 += flow * blowerShare
 	}

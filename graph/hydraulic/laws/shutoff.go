@@ -36,15 +36,11 @@ func SpeedCurve(speeds []graph.Speed, at int, density float64) (*PumpCurve, erro
 		if ratio = speeds[at].Ratio; ratio <= 0 {
 			return nil, nil
 		}
-		for _, s := range speeds {
-			if len(s.Curve) > 0 {
-				from = s.Curve
-				break
-			}
-		}
-		if len(from) == 0 {
+		base := graph.BaseSpeed(speeds)
+		if base < 0 {
 			return nil, nil
 		}
+		from = speeds[base].Curve
 	}
 	q, h := make([]float64, len(from)), make([]float64, len(from))
 	for i, c := range from {

@@ -92,6 +92,11 @@ func (t *trial) unitMayHit() bool {
 	})
 }
 
+// betters reports whether what was tried instead does, all of it looked at, and is warned of less; false of nil.
+func (t *trial) betters(best *trial) bool {
+	return t != nil && t.standing() == 0 && !t.untried && t.warnings() < best.warnings()
+}
+
 // overlaps reports whether two changes change the same thing.
 func (h help) overlaps(o help) bool {
 	return slices.ContainsFunc(h.kinds, func(kind string) bool { return slices.Contains(o.kinds, kind) })

@@ -25,7 +25,7 @@ func (s *search) spare(best *trial) quantity.Text {
 	}
 	for _, h := range s.sparing(best) {
 		s.tries++
-		if with := s.with(best, []help{h}); with != nil && with.standing() == 0 && !with.untried && !says(with) && with.warnings() < best.warnings() {
+		if with := s.with(best, []help{h}); with.betters(best) && !says(with) {
 			return s.said([]help{h}, with)
 		}
 	}

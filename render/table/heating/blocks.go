@@ -375,20 +375,7 @@ func (h reporter) together(ids []string) []string {
 	if h.names == nil {
 		return ids
 	}
-	return tagged(ids, h.names)
-}
-
-// tagged puts tags for the ids of what runs together: "P1 (low)" for "pump (low)".
-func tagged(ids []string, names *tag.Names) []string {
-	out := make([]string, len(ids))
-	for i, id := range ids {
-		id, speed, found := strings.Cut(id, " (")
-		out[i] = names.Tag(id)
-		if found {
-			out[i] += " (" + speed
-		}
-	}
-	return out
+	return tag.AtSpeeds(ids, h.names.Tag)
 }
 
 func (h reporter) supplies() []form.Block {

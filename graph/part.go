@@ -56,6 +56,14 @@ func Kinds() []Kind {
 		AirBleed, FlowSwitch, PressureSwitch, PressureGauge, ThermometerPocket, Strainer, Cap}
 }
 
+// Word is the kind as one says it: "gate valve", "UV chamber".
+func (k Kind) Word() string {
+	if k == UVChamber {
+		return "UV chamber"
+	}
+	return strings.ReplaceAll(string(k), "-", " ")
+}
+
 // IsHandValve reports whether the kind is a valve set by hand.
 func (k Kind) IsHandValve() bool {
 	return k == GateValve || k == BallValve || k == ButterflyValve

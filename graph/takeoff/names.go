@@ -81,7 +81,7 @@ func join(fields ...string) string {
 // partName is a part as one asks for it.
 func (b *biller) partName(fit *settle.Part, size, ends string) string {
 	p := fit.Part
-	what := words(string(p.Kind))
+	what := p.Kind.Word()
 	if fit.Row.V.Style != "" {
 		what = words(fit.Row.V.Style)
 	}

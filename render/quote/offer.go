@@ -104,7 +104,7 @@ func taken(c *graph.Circuit) []string {
 		default:
 			continue
 		}
-		word := strings.ReplaceAll(string(p.Kind), "-", " ")
+		word := p.Kind.Word()
 		if count[word]++; count[word] == 1 {
 			words = append(words, word)
 		}

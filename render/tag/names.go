@@ -341,7 +341,7 @@ func (n *Names) word(p *graph.Part) string {
 	case graph.JetGroup:
 		return "jets"
 	}
-	return strings.ReplaceAll(string(p.Kind), "-", " ")
+	return p.Kind.Word()
 }
 
 // FittingWord is the trade's word for a fitting of the catalogue: "45° elbow" for "elbow-45".

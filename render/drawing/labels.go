@@ -15,20 +15,20 @@ import (
 	"dryfit/render/tag"
 )
 
-// labelPages draws a label for every piece and every valve.
-func labelPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
-	return sticker.Draw(sticker.Input{Labels: labels(p, units), Job: p.Circuit.Job, Page: page}), nil
+// stickerPages draws a sticker for every piece and every valve.
+func stickerPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
+	return sticker.Draw(sticker.Input{Stickers: stickers(p, units), Job: p.Circuit.Job, Page: page}), nil
 }
 
-func labelsRead(w io.Writer, p *plan.Plan, units quantity.System) error {
-	for _, l := range labels(p, units) {
+func stickersRead(w io.Writer, p *plan.Plan, units quantity.System) error {
+	for _, l := range stickers(p, units) {
 		fmt.Fprintf(w, "%#v\n", l)
 	}
 	return nil
 }
 
-// labels are what every piece and every valve gets.
-func labels(p *plan.Plan, units quantity.System) []sticker.Sticker {
+// stickers are what every piece and every valve gets.
+func stickers(p *plan.Plan, units quantity.System) []sticker.Sticker {
 	names := tag.Of(p.Circuit, p.Net())
 	var out []sticker.Sticker
 	if p.Cuts != nil && p.WhyNot() == "" {

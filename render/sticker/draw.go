@@ -9,37 +9,37 @@ import (
 	"dryfit/render/sheet"
 )
 
-// Input is what the labels are drawn from.
+// Input is what the stickers are drawn from.
 type Input struct {
-	Labels []Sticker
-	Job    graph.Job
-	Page   sheet.Page // zero: A4 landscape
+	Stickers []Sticker
+	Job      graph.Job
+	Page     sheet.Page // zero: A4 landscape
 }
 
-// Least size of one label, mm; they are made larger to fill the sheet.
+// Least size of one sticker, mm; they are made larger to fill the sheet.
 const (
 	leastW = 60.0
 	leastH = 30.0
 	insetW = 2.5 // from a cut line to what is written
 )
 
-// Draw returns the sheets of labels; none where there are none.
+// Draw returns the sheets of stickers; none where there are none.
 func Draw(in Input) []*scene.Scene {
-	if len(in.Labels) == 0 {
+	if len(in.Stickers) == 0 {
 		return nil
 	}
-	area := page(in, in.Labels, 1, 1).Area()
+	area := page(in, in.Stickers, 1, 1).Area()
 	columns, rows := int(area.W()/leastW), int(area.H()/leastH)
 	w, h := area.W()/float64(columns), area.H()/float64(rows)
-	in.Labels = whole(in.Labels, w-2*insetW, h-2*insetW)
-	sheets := shared(in.Labels, columns*rows)
+	in.Stickers = whole(in.Stickers, w-2*insetW, h-2*insetW)
+	sheets := shared(in.Stickers, columns*rows)
 	var out []*scene.Scene
-	for n, labels := range sheets {
-		s := page(in, labels, n+1, len(sheets))
+	for n, stickers := range sheets {
+		s := page(in, stickers, n+1, len(sheets))
 		at := s.Area()
-		used := (len(labels) + columns - 1) / columns
-		s.Add(grid(at, columns, used, w, h, len(labels)-(used-1)*columns)...)
-		for i, l := range labels {
+		used := (len(stickers) + columns - 1) / columns
+		s.Add(grid(at, columns, used, w, h, len(stickers)-(used-1)*columns)...)
+		for i, l := range stickers {
 			x, y := at.MinX+float64(i%columns)*w, at.MinY+float64(i/columns)*h
 			s.Add(l.draw(scene.Box{MinX: x + insetW, MinY: y + insetW, MaxX: x + w - insetW, MaxY: y + h - insetW})...)
 		}
@@ -48,25 +48,25 @@ func Draw(in Input) []*scene.Scene {
 	return out
 }
 
-// shared shares labels out over sheets of so many each: those of valves begin a sheet of their own
+// shared shares stickers out over sheets of so many each: those of valves begin a sheet of their own
 // where that takes no more sheets, so that none of them stands alone on the last.
-func shared(labels []Sticker, each int) [][]Sticker {
-	whole := slices.Collect(slices.Chunk(labels, each))
-	valves := slices.IndexFunc(labels, func(l Sticker) bool { return l.Valve })
+func shared(stickers []Sticker, each int) [][]Sticker {
+	whole := slices.Collect(slices.Chunk(stickers, each))
+	valves := slices.IndexFunc(stickers, func(l Sticker) bool { return l.Valve })
 	if len(whole) < 2 || valves < 1 {
 		return whole
 	}
-	apart := slices.AppendSeq(slices.Collect(slices.Chunk(labels[:valves], each)), slices.Chunk(labels[valves:], each))
+	apart := slices.AppendSeq(slices.Collect(slices.Chunk(stickers[:valves], each)), slices.Chunk(stickers[valves:], each))
 	if len(apart) > len(whole) {
 		return whole
 	}
 	return apart
 }
 
-// whole hangs two labels on a valve, or more, where one of a width and height would cut off what it says.
-func whole(labels []Sticker, width, height float64) []Sticker {
+// whole hangs two stickers on a valve, or more, where one of a width and height would cut off what it says.
+func whole(stickers []Sticker, width, height float64) []Sticker {
 	var out []Sticker
-	for _, l := range labels {
+	for _, l := range stickers {
 		n := len(l.Modes)
 		if _, fits := l.table(low(scene.Box{MaxX: width, MaxY: height})); fits || n < 2 {
 			out = append(out, l)
@@ -79,13 +79,13 @@ func whole(labels []Sticker, width, height float64) []Sticker {
 	return out
 }
 
-// page is one sheet, with the notes its labels ask for.
-func page(in Input, labels []Sticker, n, of int) *sheet.Sheet {
+// page is one sheet, with the notes its stickers ask for.
+func page(in Input, stickers []Sticker, n, of int) *sheet.Sheet {
 	h := sheet.HeadOf(in.Job, "Labels")
 	h.Sheet, h.Of, h.Scale = n, of, "1:1"
 	s := sheet.New(in.Page.Format, in.Page.Orientation, h)
 	piece, star, valve, union := false, false, false, false
-	for _, l := range labels {
+	for _, l := range stickers {
 		piece = piece || !l.Valve
 		star = star || !l.Valve && len(l.Head) > 0 && l.Head[len(l.Head)-1] == '*'
 		union = union || l.Valve && l.Head == "union"
@@ -116,7 +116,7 @@ func page(in Input, labels []Sticker, n, of int) *sheet.Sheet {
 	return s
 }
 
-// grid is the cut lines round the labels: whole rows, and the last one as far as it is used.
+// grid is the cut lines round the stickers: whole rows, and the last one as far as it is used.
 func grid(at scene.Box, columns, rows int, w, h float64, last int) []scene.Item {
 	line := func(x0, y0, x1, y1 float64) scene.Item {
 		return scene.Line(scene.Point{X: x0, Y: y0}, scene.Point{X: x1, Y: y1}, scene.Dashed(sheet.Hair, 3, 1.5)).Named("cut-line")
@@ -154,7 +154,7 @@ const (
 	leastEm = sheet.LeastEm
 )
 
-// draw writes a label in a box.
+// draw writes a sticker in a box.
 func (l Sticker) draw(b scene.Box) []scene.Item {
 	var items []scene.Item
 	put := func(x, y float64, text string, em, width float64, bold bool, tag string) {
@@ -194,12 +194,12 @@ func (l Sticker) draw(b scene.Box) []scene.Item {
 // topH is the height of the plate, mm.
 const topH = 11.0
 
-// low is what is left of a label's box under its plate.
+// low is what is left of a sticker's box under its plate.
 func low(b scene.Box) scene.Box {
 	return scene.Box{MinX: b.MinX, MinY: b.MinY + topH + 1.5, MaxX: b.MaxX, MaxY: b.MaxY}
 }
 
-// plate is what stands large on a label of a width, in letters of what size and how wide its frame
+// plate is what stands large on a sticker of a width, in letters of what size and how wide its frame
 // is: as large as leaves the words beside it whole.
 func (l Sticker) plate(width float64) (big string, em, wide float64) {
 	for share := 0.42; ; share -= 0.04 {

@@ -40,7 +40,7 @@ func circuit() *graph.Circuit {
 	}
 }
 
-func labels(units quantity.System) []Sticker {
+func stickers(units quantity.System) []Sticker {
 	var pieces []route.Piece
 	for n := 1; n <= 24; n++ {
 		pieces = append(pieces, route.Piece{Number: n * n, CutMM: 61.3 * float64(n), Spec: "pvc-sch40", Size: catalog.Size{Nominal: 1.5}, Measure: n%2 == 0,
@@ -56,7 +56,7 @@ func labels(units quantity.System) []Sticker {
 }
 
 func input() Input {
-	return Input{Labels: labels(quantity.MetricSystem), Job: graph.Job{Name: "Invented job: a tub by the shed", Date: "2026-04-18"}}
+	return Input{Stickers: stickers(quantity.MetricSystem), Job: graph.Job{Name: "Invented job: a tub by the shed", Date: "2026-04-18"}}
 }
 
 func TestGolden(t *testing.T) {
@@ -77,7 +77,7 @@ func TestPositions(t *testing.T) {
 		"D1":  "every mode SHUT",
 		"AB1": "every mode SHUT",
 	}
-	for _, l := range labels(quantity.MetricSystem) {
+	for _, l := range stickers(quantity.MetricSystem) {
 		if !l.Valve {
 			continue
 		}
@@ -118,13 +118,13 @@ func TestReadingsOfAThrottle(t *testing.T) {
 	}
 }
 
-// Every label is on a sheet once; no text touches another, a cut line or the frame; nothing
+// Every sticker is on a sheet once; no text touches another, a cut line or the frame; nothing
 // is smaller than 1.9 mm.
 func TestNothingOverlaps(t *testing.T) {
 	for _, units := range []quantity.System{quantity.MetricSystem, quantity.InchSystem} {
 		for _, page := range []sheet.Page{{}, {Orientation: sheet.Portrait, Fixed: true}, {Format: sheet.A3, Fixed: true}} {
 			in := input()
-			in.Labels, in.Page = labels(units), page
+			in.Stickers, in.Page = stickers(units), page
 			big := map[string]int{}
 			for _, s := range Draw(in) {
 				var texts []scene.Text
@@ -158,8 +158,8 @@ func TestNothingOverlaps(t *testing.T) {
 					}
 				}
 			}
-			if len(big) != len(in.Labels) {
-				t.Errorf("%d labels drawn, want %d", len(big), len(in.Labels))
+			if len(big) != len(in.Stickers) {
+				t.Errorf("%d labels drawn, want %d", len(big), len(in.Stickers))
 			}
 			for text, n := range big {
 				if n != 1 {
@@ -170,7 +170,7 @@ func TestNothingOverlaps(t *testing.T) {
 	}
 }
 
-// Labels of valves stand together where that takes no sheet more; the rest goes on as it comes.
+// Stickers of valves stand together where that takes no sheet more; the rest goes on as it comes.
 func TestValvesOnASheetOfTheirOwn(t *testing.T) {
 	of := func(pieces, valves int) []Sticker {
 		out := make([]Sticker, pieces+valves)
@@ -196,10 +196,10 @@ func TestValvesOnASheetOfTheirOwn(t *testing.T) {
 	}
 }
 
-// A sheet says of its own labels alone what is to be known: one of valves speaks of no piece.
-func TestNotesOfASheetsOwnLabels(t *testing.T) {
+// A sheet says of its own stickers alone what is to be known: one of valves speaks of no piece.
+func TestNotesOfASheetsOwnStickers(t *testing.T) {
 	var pieces, valves []Sticker
-	for _, l := range labels(quantity.MetricSystem) {
+	for _, l := range stickers(quantity.MetricSystem) {
 		if l.Valve {
 			valves = append(valves, l)
 		} else {
@@ -207,10 +207,10 @@ func TestNotesOfASheetsOwnLabels(t *testing.T) {
 		}
 	}
 	for _, c := range []struct {
-		labels               []Sticker
+		stickers             []Sticker
 		star, piece, hanging bool
 	}{{pieces, true, true, false}, {valves, false, false, true}, {append(slices.Clone(pieces), valves...), true, true, true}} {
-		s := page(Input{}, c.labels, 1, 1)
+		s := page(Input{}, c.stickers, 1, 1)
 		said := ""
 		for _, it := range s.Scene.Items {
 			if x, ok := it.(scene.Text); ok {
@@ -219,7 +219,7 @@ func TestNotesOfASheetsOwnLabels(t *testing.T) {
 		}
 		for words, want := range map[string]bool{"measure the part first": c.star, "tick on each piece": c.piece, "ie on each valve": c.hanging, "in normal use": c.hanging} {
 			if strings.Contains(said, words) != want {
-				t.Errorf("%d labels, %d of valves: %q said: %t, in %q", len(c.labels), len(valves), words, !want, said)
+				t.Errorf("%d labels, %d of valves: %q said: %t, in %q", len(c.stickers), len(valves), words, !want, said)
 			}
 		}
 	}

@@ -26,7 +26,7 @@ type Sticker struct {
 // Setting is a valve's position in a mode.
 type Setting struct{ Mode, Position string } // of a diverter: outlet and how far it is open
 
-// OfPieces returns a label for every piece, in their order.
+// OfPieces returns a sticker for every piece, in their order.
 func OfPieces(pieces []route.Piece, names *tag.Names, units quantity.System) []Sticker {
 	var out []Sticker
 	for _, p := range pieces {
@@ -54,12 +54,12 @@ func end(e route.End, names *tag.Names) string {
 	return tag.Joint(e.Joint) + "  " + names.End(e.Fitting)
 }
 
-// OfValves returns a label for every valve of a circuit: hand valves, checks, diverters,
+// OfValves returns a sticker for every valve of a circuit: hand valves, checks, diverters,
 // drains and air bleeds, in the order of the description. solutions, one for each mode, say how
 // the checks stand; without them the positions alone are said. fullKv is what a hand valve
 // passes when open, m³/h by its id; where it is not known a set valve is set by the flow. set holds what throttles are set by, by
 // their ids: readings to reach, last where to start; with too many rows for one sticker there are two. also holds what a tag says beside the positions, by id;
-// a union that it speaks of has a label of that alone.
+// a union that it speaks of has a sticker of that alone.
 func OfValves(c *graph.Circuit, names *tag.Names, solutions []hydraulic.Solution, fullKv map[string]float64, set, also map[string][]Setting) []Sticker {
 	var out []Sticker
 	for _, p := range c.Parts {

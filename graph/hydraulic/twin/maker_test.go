@@ -1,7 +1,7 @@
 package twin
 
-// A world is whoever makes the tubs up: what pumps, parts and pipe are like to him. Two makers
-// who read the same handbooks draw differently, and the ranges should hold for both.
+// A world is whoever makes the tubs up: what pumps, parts and pipe are like to him. Makers
+// who read the same handbooks draw differently, and the ranges should hold for each.
 type world struct {
 	name     string
 	families []family

@@ -19,7 +19,7 @@ import (
 func main() {
 	tidySeldom()
 	w := world.New()
-	go w.MindSignals()
+	w.MindSignals()
 	os.Exit(w.End(run(os.Args[1:], w)))
 }
 

@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 	"os/exec"
+	"os/signal"
 	"path/filepath"
 	"regexp"
 	"runtime"
@@ -40,7 +41,7 @@ func startServe(t *testing.T, dir string, words ...string) *serveCommand {
 	}
 	said := &strings.Builder{}
 	cmd.Stderr = said
-	if err := cmd.Start(); err != nil {
+	if err := startListening(cmd); err != nil {
 		t.Fatal(err)
 	}
 	s := &serveCommand{cmd: cmd, ended: make(chan error, 1)}
@@ -56,6 +57,16 @@ func startServe(t *testing.T, dir string, words ...string) *serveCommand {
 	}()
 	t.Cleanup(func() { _ = cmd.Process.Kill() })
 	return s
+}
+
+// startListening starts a command that is interrupted as by its user's keyboard: where the tests
+// themselves were started in the background, an interrupt is ignored, and what they start would
+// ignore it with them.
+func startListening(cmd *exec.Cmd) error {
+	c := make(chan os.Signal, 1)
+	signal.Notify(c, os.Interrupt)
+	defer signal.Stop(c)
+	return cmd.Start()
 }
 
 // A signal ends the page at once, with exit code 0, whatever is being made: of a job of 500 runs

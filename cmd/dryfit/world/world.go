@@ -66,8 +66,8 @@ func New() *World {
 	return w
 }
 
-// MindSignals ends the command when it is interrupted or terminated, at once, and takes its
-// temporary files away.
+// MindSignals ends the command from now on when it is interrupted or terminated, at once, and
+// takes its temporary files away. It waits for nothing.
 func (w *World) MindSignals() {
 	c := make(chan os.Signal, 1)
 	for _, s := range []os.Signal{os.Interrupt, syscall.SIGTERM, syscall.SIGHUP} {
@@ -75,6 +75,12 @@ func (w *World) MindSignals() {
 			signal.Notify(c, s)
 		}
 	}
+	go w.endBy(c)
+}
+
+// endBy ends the command by the first signal, or by the second where a command has an end of its
+// own.
+func (w *World) endBy(c <-chan os.Signal) {
 	got := <-c
 	if end := w.Stop.take(); end != nil {
 		end()

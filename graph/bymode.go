@@ -8,7 +8,7 @@ import (
 	"dryfit/catalog/quantity"
 )
 
-// Finding is what a rule holds against one place of a description, in whichever modes, in words
+// Finding is what a rule holds against one position of a description, in whichever modes, in words
 // for a person. What is for programs keeps each mode's Diagnostic apart.
 type Finding struct {
 	Diagnostic          // the first of them, with what is related to any of them
@@ -16,7 +16,7 @@ type Finding struct {
 	Hints      []string // what to do, each once
 }
 
-// ByMode gathers findings that speak of one mode each: those of a rule at a place that follow
+// ByMode gathers findings that speak of one mode each: those of a rule at a position that follow
 // one another, as SortDiagnostics leaves them, are one.
 func ByMode(ds []Diagnostic, units quantity.System) []Finding {
 	var out []Finding

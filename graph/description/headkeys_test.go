@@ -10,7 +10,7 @@ import (
 	"dryfit/graph/description/meaning"
 )
 
-// carriers write a key of a section where it belongs; %s is "key = value".
+// carriers write a key of a table where it belongs; %s is "key = value".
 var carriers = map[string]string{
 	"":                                    "%s\n",
 	"box":                                 "[[part]]\nid = \"x\"\nkind = \"filter\"\nbox = { %s }\n",
@@ -68,13 +68,13 @@ var headKeys = map[string]string{
 // which one door is tried.
 func TestEveryKeyOfHeadsIsTried(t *testing.T) {
 	found := map[string]bool{}
-	for section, keys := range meaning.Sections() {
+	for table, keys := range meaning.Tables() {
 		for _, key := range keys {
 			refused, tries := "", 0
-			for _, carrier := range carriersOf(section) {
+			for _, carrier := range carriersOf(table) {
 				for _, value := range []string{`"1.5 kg"`, `[["1 m3/h", "1.5 kg"], ["2 m3/h", "1.5 kg"]]`} {
 					no, head := asked(carrier, key, value)
-					found[section+"."+key] = found[section+"."+key] || head
+					found[table+"."+key] = found[table+"."+key] || head
 					if no != "" {
 						refused = no
 						continue
@@ -83,7 +83,7 @@ func TestEveryKeyOfHeadsIsTried(t *testing.T) {
 				}
 			}
 			if tries == 0 {
-				t.Errorf("nothing that carries %q of [%s]: %s", key, section, refused)
+				t.Errorf("nothing that carries %q of [%s]: %s", key, table, refused)
 			}
 		}
 	}
@@ -102,27 +102,27 @@ func TestEveryKeyOfHeadsIsTried(t *testing.T) {
 	}
 }
 
-// carriersOf are the descriptions in which a key of a section may stand; of a key that parts have,
+// carriersOf are the descriptions in which a key of a table may stand; of a key that parts have,
 // parts of every kind.
-func carriersOf(section string) []string {
+func carriersOf(table string) []string {
 	part := func(kind graph.Kind) string {
 		return fmt.Sprintf("[[part]]\nid = \"x\"\nkind = %q\n", kind) + "%s\n"
 	}
 	switch {
-	case carriers[section] != "":
-		return []string{carriers[section]}
-	case section == "part":
+	case carriers[table] != "":
+		return []string{carriers[table]}
+	case table == "part":
 		var all []string
 		for _, kind := range graph.Kinds() {
 			all = append(all, part(kind))
 		}
 		return all
-	case slices.Contains(graph.Kinds(), graph.Kind(section)):
-		return []string{part(graph.Kind(section))}
-	case slices.Contains(listed, section):
-		return []string{"[[" + section + "]]\n%s\n"}
+	case slices.Contains(graph.Kinds(), graph.Kind(table)):
+		return []string{part(graph.Kind(table))}
+	case slices.Contains(listed, table):
+		return []string{"[[" + table + "]]\n%s\n"}
 	}
-	return []string{"[" + section + "]\n%s\n"}
+	return []string{"[" + table + "]\n%s\n"}
 }
 
 // asked writes a key with a value that nothing takes and returns why the key itself is refused there,

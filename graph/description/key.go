@@ -62,7 +62,7 @@ func partKeys() []Key {
 			if f.Shape == nil {
 				continue
 			}
-			s := field.ShapeIn(f, string(kind), sharedSection(kind), "part")
+			s := field.ShapeIn(f, string(kind), sharedTable(kind), "part")
 			for _, k := range append([]Key{keyOf(s, []string{"part", f.Key})}, keysIn(s, []string{"part", f.Key}, nil)...) {
 				name := fmt.Sprint(k.Path, k.Means, k.Form)
 				i, ok := at[name]

@@ -96,7 +96,7 @@ func partShape() schema.Shape {
 				continue
 			}
 			names = append(names, f.Key)
-			s := field.ShapeIn(f, string(k), sharedSection(k), "part")
+			s := field.ShapeIn(f, string(k), sharedTable(k), "part")
 			if k == graph.Tub && f.Key == "loss" {
 				s = field.KeyShape(schema.Word("none"), "tub", "loss")
 			}
@@ -171,8 +171,8 @@ func mixedMeaning(key string) string {
 	return strings.Join(means, "; ")
 }
 
-// sharedSection is where the meanings of a kind's keys stand that it shares with others.
-func sharedSection(k graph.Kind) string {
+// sharedTable is where the meanings of a kind's keys stand that it shares with others.
+func sharedTable(k graph.Kind) string {
 	if k.IsHandValve() {
 		return "valve"
 	}

@@ -264,10 +264,10 @@ func TestEveryKeyHasItsMeaning(t *testing.T) {
 		}
 	}
 	walk(doc, "")
-	for section, keys := range meaning.Sections() {
+	for table, keys := range meaning.Tables() {
 		for _, k := range keys {
-			if !used[meaning.Of(section, k)] {
-				t.Errorf("[%s] %s: a meaning of no key", section, k)
+			if !used[meaning.Of(table, k)] {
+				t.Errorf("[%s] %s: a meaning of no key", table, k)
 			}
 		}
 	}
@@ -336,16 +336,16 @@ func TestEveryKeyHasAnExample(t *testing.T) {
 		}
 	}
 	walk(doc, "")
-	for section, keys := range meaning.ExampleKeys() {
+	for table, keys := range meaning.ExampleKeys() {
 		for _, k := range keys {
 			var e any
-			text := meaning.Examples(section, k)[0]
+			text := meaning.Examples(table, k)[0]
 			if err := json.Unmarshal([]byte(text), &e); err != nil {
-				t.Errorf("[%s] %s: %s is no JSON: %v", section, k, text, err)
+				t.Errorf("[%s] %s: %s is no JSON: %v", table, k, text, err)
 				continue
 			}
 			if same, _ := json.Marshal(e); !shown[string(same)] {
-				t.Errorf("[%s] %s: an example that is not shown", section, k)
+				t.Errorf("[%s] %s: an example that is not shown", table, k)
 			}
 		}
 	}

@@ -13,11 +13,11 @@ import (
 // which they are exact.
 func Write(c *graph.Circuit) []byte {
 	var b strings.Builder
-	section(&b, "[job]", jobFields, &c.Job)
+	writeTable(&b, "[job]", jobFields, &c.Job)
 	water := c.Water
-	section(&b, "[water]", waterFields, &water)
-	section(&b, "[pipe]", pipeFields, &c.Pipe)
-	section(&b, "[site]", siteFields, &c.Site)
+	writeTable(&b, "[water]", waterFields, &water)
+	writeTable(&b, "[pipe]", pipeFields, &c.Pipe)
+	writeTable(&b, "[site]", siteFields, &c.Site)
 	for _, p := range c.Parts {
 		b.WriteString("\n[[part]]\n")
 		part := *p
@@ -26,7 +26,7 @@ func Write(c *graph.Circuit) []byte {
 		}
 		field.WriteFields(&b, pipework.FieldsOf(p.Kind), &part)
 	}
-	maybeSection(&b, "[cabinet]", pipework.CabinetFields, c.Cabinet)
+	maybeTable(&b, "[cabinet]", pipework.CabinetFields, c.Cabinet)
 	for _, run := range c.Runs {
 		pipework.WriteRun(&b, run, c.Pipe)
 	}
@@ -38,15 +38,15 @@ func Write(c *graph.Circuit) []byte {
 		b.WriteString("\n[retrofit]\n")
 		field.WriteFields(&b, pipework.RetrofitFields, c.Retrofit)
 	}
-	maybeSection(&b, "[heat-loss]", heatLossFields, c.HeatLoss)
-	maybeSection(&b, "[cover]", coverFields, c.Cover)
+	maybeTable(&b, "[heat-loss]", heatLossFields, c.HeatLoss)
+	maybeTable(&b, "[cover]", coverFields, c.Cover)
 	for i := range c.Shells {
 		b.WriteString("\n[[shell]]\n")
 		field.WriteFields(&b, shellFields, &c.Shells[i])
 	}
-	maybeSection(&b, "[use]", useFields, c.Use)
-	maybeSection(&b, "[climate]", climateFields, c.Climate)
-	maybeSection(&b, "[tariff]", tariffFields, c.Tariff)
+	maybeTable(&b, "[use]", useFields, c.Use)
+	maybeTable(&b, "[climate]", climateFields, c.Climate)
+	maybeTable(&b, "[tariff]", tariffFields, c.Tariff)
 	for i := range c.Supplies {
 		b.WriteString("\n[[supply]]\n")
 		field.WriteFields(&b, supplyFields, &c.Supplies[i])
@@ -74,8 +74,8 @@ func Write(c *graph.Circuit) []byte {
 	return []byte(strings.TrimPrefix(b.String(), "\n"))
 }
 
-// section writes a table that stands once; nothing where it has nothing to say.
-func section[T any](b *strings.Builder, header string, fields []field.Field[T], from *T) {
+// writeTable writes a table that stands once; nothing where it has nothing to say.
+func writeTable[T any](b *strings.Builder, header string, fields []field.Field[T], from *T) {
 	var inner strings.Builder
 	field.WriteFields(&inner, fields, from)
 	if inner.Len() > 0 {
@@ -83,8 +83,8 @@ func section[T any](b *strings.Builder, header string, fields []field.Field[T], 
 	}
 }
 
-// maybeSection writes a table that was there, though it says nothing.
-func maybeSection[T any](b *strings.Builder, header string, fields []field.Field[T], from *T) {
+// maybeTable writes a table that was there, though it says nothing.
+func maybeTable[T any](b *strings.Builder, header string, fields []field.Field[T], from *T) {
 	if from != nil {
 		b.WriteString("\n" + header + "\n")
 		field.WriteFields(b, fields, from)

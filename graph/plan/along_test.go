@@ -33,9 +33,9 @@ func TestCutElsewhereOnTheLeg(t *testing.T) {
 		if !c.does {
 			continue
 		}
-		from := p.After.Layout.Places["element.out"]
+		from := p.After.Layout.Positions["element.out"]
 		for _, id := range []string{"tee-a.branch", "tee-b.branch"} {
-			if left := from.X - p.After.Layout.Places[id].X; left > 250 && left < 700 {
+			if left := from.X - p.After.Layout.Positions[id].X; left > 250 && left < 700 {
 				t.Errorf("%s stands %.0f mm left of the port, before the box", id, left)
 			}
 		}

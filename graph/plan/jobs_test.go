@@ -67,9 +67,9 @@ func TestTubsPlannedFromTheReadme(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			p := job(t, name)
 			lay := p.After.Layout
-			origin := lay.Places[want.from]
+			origin := lay.Positions[want.from]
 			for port, at := range map[string]graph.Vec{"unit.in": want.in, "unit.out": want.outlet} {
-				if d := lay.Places[port].Sub(origin).Sub(at).Len(); d > 0.05 {
+				if d := lay.Positions[port].Sub(origin).Sub(at).Len(); d > 0.05 {
 					t.Errorf("%s misses its place by %.2f mm", port, d)
 				}
 			}

@@ -83,7 +83,7 @@ func TestSecondUnitIsFoundWhereItStands(t *testing.T) {
 		if errs := errorsOf(p.Findings); len(errs) > 0 {
 			t.Errorf("%q: %q", more, errs)
 		}
-		places := p.After.Layout.Places
+		places := p.After.Layout.Positions
 		in := places["unit-2.in"].Sub(places["filter.out"])
 		gap := places["unit-2.out"].Sub(places["unit-2.in"])
 		if in.Sub(graph.Vec{X: -1200, Y: -900, Z: 700}).Len() > 0.05 || gap.Sub(graph.Vec{Y: 250}).Len() > 0.05 {

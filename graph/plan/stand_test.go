@@ -119,7 +119,7 @@ func TestPipesFindTheUnit(t *testing.T) {
 	if graph.HasErrors(p.Findings) || p.After == nil {
 		t.Fatalf("no plan: %v", p.Findings)
 	}
-	where := p.After.Layout.Places
+	where := p.After.Layout.Positions
 	skimmer := where["tub.skimmer"]
 	for port, want := range map[string]graph.Vec{"unit.in": {X: 3400, Y: -540, Z: -500}, "unit.out": {X: 3400, Y: -540, Z: -280}} {
 		if d := where[port].Sub(skimmer).Sub(want).Len(); d > 0.05 {
@@ -157,7 +157,7 @@ func TestKeepClearMovesThePipes(t *testing.T) {
 	if graph.HasErrors(p.Findings) {
 		t.Fatalf("no plan: %v", p.Findings)
 	}
-	skimmer := p.After.Layout.Places["tub.skimmer"]
+	skimmer := p.After.Layout.Positions["tub.skimmer"]
 	low, high := graph.Vec{X: 2600, Y: -1100, Z: -700}, graph.Vec{X: 2900, Y: -200, Z: -100}
 	for i := range p.After.Layout.Paths {
 		path := &p.After.Layout.Paths[i]

@@ -115,9 +115,9 @@ func TestTwoEnded(t *testing.T) {
 				seed = r.From.String()
 			}
 		}
-		m := newModel(lay.Circuit, seed, lay.Places[seed], long)
+		m := newModel(lay.Circuit, seed, lay.Positions[seed], long)
 		for key, want := range m.at {
-			got, ok := lay.Places[key]
+			got, ok := lay.Positions[key]
 			id, _, _ := strings.Cut(key, ".")
 			if part := lay.Circuit.Part(id); part != nil && part.Kind == graph.HeatPump {
 				continue // its two pipes meet there from both sides

@@ -11,7 +11,7 @@ type Hole struct {
 	Wall   string // "front", "right side"
 	Piece  int    // number of the piece that goes through
 	PipeMM float64
-	Place  quantity.Text // of its middle, by directions: "front 200 mm, up 40 mm"
+	Middle quantity.Text // of its middle, by directions: "front 200 mm, up 40 mm"
 	From   quantity.Text // what that is counted from
 	Later  bool          // it can't be marked before the unit stands
 }
@@ -43,7 +43,7 @@ func Bore() []Sentence {
 					if n > 0 {
 						where += "; "
 					}
-					where += quantity.Say("for piece %d at ", o.Piece) + o.Place
+					where += quantity.Say("for piece %d at ", o.Piece) + o.Middle
 					n, later = n+1, later || o.Later
 				}
 				text += "Bore " + holes(n) + quantity.Say(" of %s through the %s of the cabinet, for pipe of %s outside: ", quantity.Length.Of(h.BoreMM()), h.Wall, quantity.Length.Finely(h.PipeMM)) +

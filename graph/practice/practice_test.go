@@ -37,7 +37,7 @@ func randomJob(r *rand.Rand) *Job {
 		j.Leaves = []Unit{{ID: "HP9", Flammable: is()}}
 	}
 	for range r.IntN(3) {
-		j.Holes = append(j.Holes, Hole{Wall: pick("front", "floor"), Piece: 7, PipeMM: 63, Place: "front 850 mm", From: "port out of E1", Later: is()})
+		j.Holes = append(j.Holes, Hole{Wall: pick("front", "floor"), Piece: 7, PipeMM: 63, Middle: "front 850 mm", From: "port out of E1", Later: is()})
 	}
 	if r.IntN(5) == 0 {
 		j.Out = []Out{{Name: "SX9 salt cell", Wired: true, Treats: true}, {Name: "E9 element heater", Element: true}}

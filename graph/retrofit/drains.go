@@ -26,15 +26,15 @@ type spot struct {
 // trapped and a bleed at each high point where air would be. Both strands and the unit are
 // one line of water: its ends run out into the line.
 func (l *limb) drainsAndBleeds(to, from *draft.Strand, line graph.Vec) {
-	sections := l.sections(to, from, line)
+	stretches := l.stretches(to, from, line)
 	for _, sign := range []float64{-1, 1} { // low points, then high ones
 		if !l.tapWanted(sign) {
 			continue
 		}
-		for _, sec := range sections {
-			for _, sp := range sec.turning(sign) {
-				if sp[0] > 0 || !sec.tapped {
-					l.tap(sp, sec.legs, sign)
+		for _, st := range stretches {
+			for _, sp := range st.turning(sign) {
+				if sp[0] > 0 || !st.tapped {
+					l.tap(sp, st.legs, sign)
 				}
 			}
 		}
@@ -82,19 +82,19 @@ func (l *limb) tapBehind(s *draft.Strand, check body, legs []int) (leg int, ok b
 	return k, l.tapAt([]spot{{s: s, leg: k, atEnd: true, held: true, way: way}}, kind, name)
 }
 
-// section is a stretch of the unit's branch that water and air pass of themselves: its heights,
+// stretch is what lies between two ends of the unit's branch that water and air pass of themselves: its heights,
 // and the leg between each and the next, nil where nothing can stand: the unit, and the part of
 // a leg beside the check that has no room left. An end at a check valve is shut.
-type section struct {
+type stretch struct {
 	z               []float64
 	legs            []*spot
 	shutIn, shutOut bool
 	tapped          bool // a drain or a bleed stands right behind the check it begins at
 }
 
-// sections are the parts of the unit's branch between its tees and the check against a feeder.
-func (l *limb) sections(to, from *draft.Strand, line graph.Vec) []section {
-	out := []section{{z: []float64{0}}}
+// stretches are the parts of the unit's branch between its tees and the check against a feeder.
+func (l *limb) stretches(to, from *draft.Strand, line graph.Vec) []stretch {
+	out := []stretch{{z: []float64{0}}}
 	at := &out[0]
 	add := func(s *draft.Strand, k int, rise float64) {
 		at.legs, at.z = append(at.legs, &spot{s: s, leg: k}), append(at.z, at.z[len(at.z)-1]+rise)
@@ -125,7 +125,7 @@ func (l *limb) sections(to, from *draft.Strand, line graph.Vec) []section {
 		}
 		at.shutOut = true
 		behind := slices.ContainsFunc(from.Items, func(it draft.Item) bool { return it.Tee && it.Leg == k && it.Pos > check.Pos })
-		out = append(out, section{z: []float64{at.z[len(at.z)-1]}, shutIn: true, tapped: behind})
+		out = append(out, stretch{z: []float64{at.z[len(at.z)-1]}, shutIn: true, tapped: behind})
 		at = &out[len(out)-1]
 		add(from, k, whole.Z-before)
 		if from.Back[k].Pos <= check.Pos { // it lies before the check
@@ -145,7 +145,7 @@ func wanted(said *bool, usual bool) bool {
 
 // turning returns the level stretches [first, last] of the heights that lie lower (sign -1) or
 // higher (sign 1) than both neighbours; an open end is none, one that is shut is as a wall.
-func (c *section) turning(sign float64) [][2]int {
+func (c *stretch) turning(sign float64) [][2]int {
 	var out [][2]int
 	z := c.z
 	for i := 0; i < len(z); {

@@ -14,18 +14,18 @@ import (
 func TestTurningPoints(t *testing.T) {
 	for _, c := range []struct {
 		name string
-		s    section
+		s    stretch
 		low  [][2]int
 		high [][2]int
 	}{
-		{"down and up again", section{z: []float64{0, -300, -300, 0}}, [][2]int{{1, 2}}, nil},
-		{"all the way down", section{z: []float64{0, -300, -500}}, nil, nil},
-		{"down to a check", section{z: []float64{0, -300}, shutOut: true}, [][2]int{{1, 1}}, nil},
-		{"down from a check", section{z: []float64{0, -300}, shutIn: true}, nil, [][2]int{{0, 0}}},
-		{"up from a check", section{z: []float64{0, 300}, shutIn: true}, [][2]int{{0, 0}}, nil},
-		{"level", section{z: []float64{0, 0, 0}, shutIn: true}, nil, nil},
-		{"over a hump", section{z: []float64{0, 200, 0}}, nil, [][2]int{{1, 1}}},
-		{"a millimetre is level", section{z: []float64{0, -1, 0}}, nil, nil},
+		{"down and up again", stretch{z: []float64{0, -300, -300, 0}}, [][2]int{{1, 2}}, nil},
+		{"all the way down", stretch{z: []float64{0, -300, -500}}, nil, nil},
+		{"down to a check", stretch{z: []float64{0, -300}, shutOut: true}, [][2]int{{1, 1}}, nil},
+		{"down from a check", stretch{z: []float64{0, -300}, shutIn: true}, nil, [][2]int{{0, 0}}},
+		{"up from a check", stretch{z: []float64{0, 300}, shutIn: true}, [][2]int{{0, 0}}, nil},
+		{"level", stretch{z: []float64{0, 0, 0}, shutIn: true}, nil, nil},
+		{"over a hump", stretch{z: []float64{0, 200, 0}}, nil, [][2]int{{1, 1}}},
+		{"a millimetre is level", stretch{z: []float64{0, -1, 0}}, nil, nil},
 	} {
 		if low := c.s.turning(-1); !reflect.DeepEqual(low, c.low) {
 			t.Errorf("%s: water stays at %v, want %v", c.name, low, c.low)
@@ -96,12 +96,12 @@ func TestDrainsKeepClearOfDrawnPipes(t *testing.T) {
 }
 
 // A drain drains what stands on its own side of a check: of the leg the check is in, only the side
-// that has room left is offered, and that to its own section alone. Geometry, no source needed.
+// that has room left is offered, and that to its own stretch alone. Geometry, no source needed.
 func TestDrainsKeepToTheirSideOfACheck(t *testing.T) {
 	for _, c := range []struct {
 		name          string
 		atEnd         bool
-		before, after bool // whether the section on that side of the check may use the leg
+		before, after bool // whether the stretch on that side of the check may use the leg
 	}{
 		{"check at the start of the leg", false, false, true},
 		{"check at its end", true, true, false},
@@ -115,14 +115,14 @@ func TestDrainsKeepToTheirSideOfACheck(t *testing.T) {
 			t.Fatal("no room for the check")
 		}
 		l := &limb{d: d}
-		secs := l.sections(to, from, graph.Vec{})
-		if len(secs) != 2 {
-			t.Fatalf("%s: %d sections, want 2", c.name, len(secs))
+		all := l.stretches(to, from, graph.Vec{})
+		if len(all) != 2 {
+			t.Fatalf("%s: %d stretches, want 2", c.name, len(all))
 		}
-		if got := secs[0].legs[len(secs[0].legs)-1] != nil; got != c.before {
+		if got := all[0].legs[len(all[0].legs)-1] != nil; got != c.before {
 			t.Errorf("%s: the water before it drains there: %v", c.name, got)
 		}
-		if got := secs[1].legs[0] != nil; got != c.after {
+		if got := all[1].legs[0] != nil; got != c.after {
 			t.Errorf("%s: the water behind it drains there: %v", c.name, got)
 		}
 	}

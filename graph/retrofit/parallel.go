@@ -80,8 +80,8 @@ func (site *Site) Parallel(beside *stream.UnitBranch) (*Proposal, []graph.Diagno
 	if len(c.Retrofit.ToUnit) == 0 && len(c.Retrofit.FromUnit) == 0 {
 		l.reachMM = (to.beyond + from.beyond) / 2
 	}
-	posA, okA := lay.Places[to.path.Run.From.String()]
-	posB, okB := lay.Places[from.path.Run.From.String()]
+	posA, okA := lay.Positions[to.path.Run.From.String()]
+	posB, okB := lay.Positions[from.path.Run.From.String()]
 	apart := graph.Vec{}
 	if okA && okB {
 		apart = posB.Add(from.centre()).Sub(posA.Add(to.centre()))
@@ -262,8 +262,8 @@ const (
 // side; where there is no room for both, until the branches are; where there is none for that
 // it stays.
 func keepApart(lay *route.Layout, to teeIn, from *teeIn) {
-	posA, okA := lay.Places[to.path.Run.From.String()]
-	posB, okB := lay.Places[from.path.Run.From.String()]
+	posA, okA := lay.Positions[to.path.Run.From.String()]
+	posB, okB := lay.Positions[from.path.Run.From.String()]
 	if !okA || !okB {
 		return
 	}

@@ -184,7 +184,7 @@ func TestStraightToldIsStraightBuilt(t *testing.T) {
 				bend = pathOf(lay, r.ID).Points[leg]
 			}
 			after := laying.Of(proposal.Circuit.At(graph.After))
-			built := after.Places[proposal.Element+".in"].Sub(bend).Len() - 31.75
+			built := after.Positions[proposal.Element+".in"].Sub(bend).Len() - 31.75
 			if !agree.Within(built, place.StraightMM, 0.01) {
 				t.Errorf("slip %v, against %v: told %.2f mm before the check, built %.2f", slip, against, place.StraightMM, built)
 			}

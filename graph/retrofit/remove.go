@@ -96,8 +96,8 @@ type gap struct {
 func (k leaving) gap(lay *route.Layout) (gap, quantity.Text) {
 	first, okA := shortened(pathOf(lay, k.in.ID), k.TeeIn.ID)
 	second, okB := shortened(pathOf(lay, k.out.ID), k.TeeOut.ID)
-	a, okC := lay.Places[k.TeeIn.ID+"."+graph.RunOut]
-	z, okD := lay.Places[k.TeeOut.ID+"."+graph.RunIn]
+	a, okC := lay.Positions[k.TeeIn.ID+"."+graph.RunOut]
+	z, okD := lay.Positions[k.TeeOut.ID+"."+graph.RunIn]
 	if !okA || !okB || !okC || !okD {
 		return gap{}, graph.Say("the runs %q and %q and what lies between the tees have to be measured leg by leg to close the line", k.in.ID, k.out.ID)
 	}

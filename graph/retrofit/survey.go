@@ -121,7 +121,7 @@ func (l *limb) stands(s *survey, out, back []graph.Leg) (in, outlet graph.Vec, o
 	if stand.From.Part != "" {
 		var known bool
 		group, tied := s.lay.Groups[stand.From.String()]
-		origin, known = s.lay.Places[stand.From.String()]
+		origin, known = s.lay.Positions[stand.From.String()]
 		if !known || !tied || group != s.group {
 			l.find(stand.Pos, graph.Error, graph.Say("the place of %q is counted from %s, and no legs tie that to the cut", l.w.unit.ID, stand.From),
 				s.tiedHint())
@@ -154,7 +154,7 @@ func (s *survey) tiedHint() quantity.Text {
 	for _, p := range s.lay.Circuit.Parts {
 		for _, q := range p.Ports {
 			ref := graph.PortRef{Part: p.ID, Port: q.Name}.String()
-			if _, known := s.lay.Places[ref]; !known || q.Air || !p.Existing && p.Kind != graph.Tub {
+			if _, known := s.lay.Positions[ref]; !known || q.Air || !p.Existing && p.Kind != graph.Tub {
 				continue
 			}
 			if group, tied := s.lay.Groups[ref]; tied && group == s.group {
@@ -520,7 +520,7 @@ func (s *survey) walls() []lead.Box {
 	if c == nil {
 		return nil
 	}
-	origin, ok := s.lay.Places[c.From.String()]
+	origin, ok := s.lay.Positions[c.From.String()]
 	group, tied := s.lay.Groups[c.From.String()]
 	if !ok || !tied || group != s.group {
 		return nil

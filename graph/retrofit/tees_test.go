@@ -111,7 +111,7 @@ func TestBranchesAreKeptApart(t *testing.T) {
 			t.Fatal("no tee")
 		}
 		from, run, path := to, *to.path.Run, *to.path
-		lay.Places["aside.out"] = lay.Places[run.From.String()].Add(graph.Vec{Y: x.aside})
+		lay.Positions["aside.out"] = lay.Positions[run.From.String()].Add(graph.Vec{Y: x.aside})
 		run.From = graph.PortRef{Part: "aside", Port: "out"}
 		path.Run, from.path = &run, &path
 		from.place.FromMM += x.apart

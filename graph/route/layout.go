@@ -10,18 +10,18 @@ import (
 // Layout is one stage of a circuit laid out in space: where every port stands, which
 // fittings the legs need, and the straight pieces between them.
 type Layout struct {
-	Circuit  *graph.Circuit
-	Stage    *settle.Stage        // what it is a layout of
-	Paths    []Path               // one for each of Circuit.Runs, same order
-	Places   map[string]graph.Vec // "part.port" -> mm from the circuit's datum; ports whose place follows from nothing are absent
-	Pieces   []Piece              // every straight piece of the new work, numbered from 1 in order of runs and legs
-	Joints   []Joint              // every joint of the new work, numbered from 1
-	Closures []Closure            // one for each loop of located runs
-	Findings []graph.Diagnostic
+	Circuit   *graph.Circuit
+	Stage     *settle.Stage        // what it is a layout of
+	Paths     []Path               // one for each of Circuit.Runs, same order
+	Positions map[string]graph.Vec // "part.port" -> mm from the circuit's datum; ports whose position follows from nothing are absent
+	Pieces    []Piece              // every straight piece of the new work, numbered from 1 in order of runs and legs
+	Joints    []Joint              // every joint of the new work, numbered from 1
+	Closures  []Closure            // one for each loop of located runs
+	Findings  []graph.Diagnostic
 	// Unmeasured are the new runs (indexes into Paths) known only by their length: no piece is
 	// cut for them and their pipe is in no bar.
 	Unmeasured []int
-	Groups     map[string]int       // "part.port" -> number of the group it is tied to by legs and parts of known length; places in two groups are drawn beside each other by guess
+	Groups     map[string]int       // "part.port" -> number of the group it is tied to by legs and parts of known length; positions in two groups are drawn beside each other by guess
 	Ways       map[string]graph.Vec // "part.port" -> way the pipe leaves the part there, unit; absent where no leg says
 
 	inLine   map[string]InLinePart // new in-line parts by id, for the tolerance of loops
@@ -89,17 +89,17 @@ type Piece struct {
 // SawMM is how long a piece is sawn: with what it is left over length.
 func (p *Piece) SawMM() float64 { return p.CutMM + p.OverMM }
 
-// Marks are the signs beside its number: * where a part is measured first, + where it is cut on
+// Signs are the signs beside its number: * where a part is measured first, + where it is cut on
 // site.
-func (p *Piece) Marks() string {
-	marks := ""
+func (p *Piece) Signs() string {
+	signs := ""
 	if p.Measure {
-		marks = "*"
+		signs = "*"
 	}
 	if p.OnSite {
-		marks += "+"
+		signs += "+"
 	}
-	return marks
+	return signs
 }
 
 // End is one end of a piece: what it goes into and how deep.

@@ -94,7 +94,7 @@ func (v Levels) groupsOf(p *graph.Part) (out []int) {
 	seen := map[int]bool{}
 	for _, port := range p.Ports {
 		key := p.ID + "." + port.Name
-		if _, placed := v.l.Places[key]; placed && !seen[v.l.Groups[key]] {
+		if _, placed := v.l.Positions[key]; placed && !seen[v.l.Groups[key]] {
 			seen[v.l.Groups[key]] = true
 			out = append(out, v.l.Groups[key])
 		}

@@ -61,7 +61,7 @@ func levelsOf(l *Layout) Levels {
 		one := 0
 		for _, port := range p.Ports {
 			key := p.ID + "." + port.Name
-			if _, placed := l.Places[key]; !placed {
+			if _, placed := l.Positions[key]; !placed {
 				continue
 			}
 			if g := v.of(key); first {
@@ -121,7 +121,7 @@ func (v Levels) take(p *graph.Part) {
 	}
 	for i, port := range p.Ports {
 		key := p.ID + "." + port.Name
-		at, placed := v.l.Places[key]
+		at, placed := v.l.Positions[key]
 		if !placed {
 			continue
 		}
@@ -165,8 +165,8 @@ func (v Levels) Port(p *graph.Part, port string) (mm float64, ok bool) {
 		return p.BelowWaterMM, true
 	}
 	first, key := p.ID+"."+p.Ports[0].Name, p.ID+"."+port
-	from, one := v.l.Places[first]
-	at, other := v.l.Places[key]
+	from, one := v.l.Positions[first]
+	at, other := v.l.Positions[key]
 	if !one || !other || v.l.Groups[first] != v.l.Groups[key] {
 		return p.BelowWaterMM, true
 	}
@@ -213,7 +213,7 @@ func (v Levels) port(key string) (mm float64, ok bool) {
 		return 0, false
 	}
 	line, known := v.line[v.of(key)]
-	at, placed := v.l.Places[key]
+	at, placed := v.l.Positions[key]
 	return line - at.Z, known && placed
 }
 
@@ -225,14 +225,14 @@ func (v Levels) Rise(from, to *graph.Part) (mm float64, ok bool) {
 		return 0, false
 	}
 	base := from.ID + "." + from.Ports[0].Name
-	foot, placed := v.l.Places[base]
+	foot, placed := v.l.Positions[base]
 	if !placed {
 		return 0, false
 	}
 	mm = math.Inf(-1)
 	for _, port := range to.Ports {
 		key := to.ID + "." + port.Name
-		if at, placed := v.l.Places[key]; placed && v.of(key) == v.of(base) {
+		if at, placed := v.l.Positions[key]; placed && v.of(key) == v.of(base) {
 			mm = max(mm, at.Z-foot.Z)
 		}
 	}

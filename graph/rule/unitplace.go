@@ -101,7 +101,7 @@ func fromTub(in *Input, v *view, u *graph.Part) (mm float64, ok bool) {
 func spans(in *Input, p *graph.Part) []graph.Span {
 	var out []graph.Span
 	for i, q := range p.Ports {
-		at, placed := in.Layout.Places[p.ID+"."+q.Name]
+		at, placed := in.Layout.Positions[p.ID+"."+q.Name]
 		if !placed {
 			continue
 		}

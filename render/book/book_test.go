@@ -192,7 +192,7 @@ func TestMarks(t *testing.T) {
 	for range 60 {
 		long.Say("a line")
 	}
-	long.Add(Item{Kind: Lead, Mark: "Asked?", Text: "told"}, Item{Kind: Heading, Text: "Under it"}, Item{Text: "no mark"})
+	long.Add(Item{Kind: Lead, Bookmark: "Asked?", Text: "told"}, Item{Kind: Heading, Text: "Under it"}, Item{Text: "no bookmark"})
 	b.Chapters = append(b.Chapters, long)
 	p := b.printer()
 	p.print()
@@ -204,7 +204,7 @@ func TestMarks(t *testing.T) {
 	if at["Asked?"] <= at["Long"] || at["Under it"] < at["Asked?"] || at["Long"] == 0 {
 		t.Errorf("the bookmarks lead to the pages %v", at)
 	}
-	if _, ok := at["no mark"]; ok {
+	if _, ok := at["no bookmark"]; ok {
 		t.Error("an item has a bookmark that nobody gave it")
 	}
 	page, err := b.HTML()

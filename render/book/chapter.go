@@ -49,15 +49,15 @@ const (
 
 // Item is one thing in a chapter.
 type Item struct {
-	Kind  Kind
-	Mark  string // the bookmark that leads to it: the question it answers; "": none but what headings and sheets have, their Text
-	Text  string
-	Lines []string
-	First int
-	Block form.Block
-	Scene *scene.Scene
-	Photo photo.Photo
-	File  string
+	Kind     Kind
+	Bookmark string // the bookmark that leads to it: the question it answers; "": none but what headings and sheets have, their Text
+	Text     string
+	Lines    []string
+	First    int
+	Block    form.Block
+	Scene    *scene.Scene
+	Photo    photo.Photo
+	File     string
 }
 
 // Book is everything that is printed.

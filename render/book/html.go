@@ -60,8 +60,8 @@ func (b *Book) HTML() ([]byte, error) {
 func parsePage() (*template.Template, error) {
 	return template.New("page").Funcs(template.FuncMap{
 		"class": cellClass, "headClass": headClass, "kind": kindName, "shape": shape, "svg": inlineSVG,
-		"markID": markID,
-		"stepID": func(first, i int) string { return fmt.Sprintf("step-%d", first+i) },
+		"bookmarkID": bookmarkID,
+		"stepID":     func(first, i int) string { return fmt.Sprintf("step-%d", first+i) },
 	}).Parse(pageTemplate)
 }
 
@@ -108,17 +108,17 @@ func (b *Book) asked() []string {
 	var out []string
 	for _, c := range b.Chapters {
 		for _, it := range c.Items {
-			if it.Mark != "" && !slices.Contains(out, it.Mark) {
-				out = append(out, it.Mark)
+			if it.Bookmark != "" && !slices.Contains(out, it.Bookmark) {
+				out = append(out, it.Bookmark)
 			}
 		}
 	}
 	return out
 }
 
-// markID is the anchor of a question: its letters in lower case, with hyphens between words.
-func markID(mark string) string {
-	words := strings.FieldsFunc(strings.ToLower(mark), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+// bookmarkID is the anchor of a question: its letters in lower case, with hyphens between words.
+func bookmarkID(question string) string {
+	words := strings.FieldsFunc(strings.ToLower(question), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 	return "asked-" + strings.Join(words, "-")
 }
 

@@ -294,9 +294,9 @@ func (p *printer) text(text string, pt float64, bold bool, indent, width float64
 	}
 }
 
-// mark sets the bookmark of an item where it begins, under that of its chapter.
-func (p *printer) mark(it Item) {
-	name := it.Mark
+// bookmark sets the bookmark of an item where it begins, under that of its chapter.
+func (p *printer) bookmark(it Item) {
+	name := it.Bookmark
 	if name == "" && (it.Kind == Heading || it.Kind == Sheet) {
 		name = it.Text
 	}
@@ -324,7 +324,7 @@ const headingRoom = 16
 
 func (p *printer) item(it Item) {
 	if it.Kind != Sheet {
-		p.mark(it)
+		p.bookmark(it)
 	}
 	switch it.Kind {
 	case Words:
@@ -355,7 +355,7 @@ func (p *printer) item(it Item) {
 		p.photo(it)
 	case Sheet:
 		scene.PDFPage(p.f, it.Scene)
-		p.mark(it)
+		p.bookmark(it)
 		p.page++
 		p.flow = false
 	}

@@ -54,8 +54,8 @@ func (d *drawing) written(piece int, c scene.Point) []scene.Item {
 	w := d.length[piece]/d.per - 0.9
 	n := math.Min(numEm, w/scene.TextWidth(number, 1, true))
 	l := math.Min(lenEm, w/scene.TextWidth(length, 1, false))
-	text := func(dy float64, words string, em float64, bold bool, tag string) scene.Text {
-		return scene.Text{At: scene.Point{X: c.X, Y: c.Y + dy}, Text: words, SizeMM: em, Bold: bold, Anchor: scene.Centre, Middle: true, Name: tag}
+	text := func(dy float64, words string, em float64, bold bool, name string) scene.Text {
+		return scene.Text{At: scene.Point{X: c.X, Y: c.Y + dy}, Text: words, SizeMM: em, Bold: bold, Anchor: scene.Centre, Middle: true, Name: name}
 	}
 	if n >= leastNumber && l >= leastLength {
 		return []scene.Item{text(-2, number, n, true, "piece"), text(2.1, length, l, false, "length")}

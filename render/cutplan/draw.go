@@ -135,7 +135,7 @@ func (d *drawing) full(mm float64) string { return quantity.Format(mm, quantity.
 func (d *drawing) number(piece int) string {
 	for _, p := range d.in.List.Pieces {
 		if p.Number == piece {
-			return fmt.Sprint(piece) + p.Marks()
+			return fmt.Sprint(piece) + p.Signs()
 		}
 	}
 	return fmt.Sprint(piece)

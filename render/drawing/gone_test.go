@@ -77,7 +77,7 @@ func TestTakenOutIsDrawn(t *testing.T) {
 		if view == "schematic" {
 			alone := schematic.Draw(schematic.Input{Circuit: p.Circuit, Stage: graph.Before})
 			for _, part := range parts {
-				if was, both := tagged(alone[0], "symbol:"+part.ID), tagged(pages[0], "symbol:"+part.ID); was == 0 || both != was {
+				if was, both := named(alone[0], "symbol:"+part.ID), named(pages[0], "symbol:"+part.ID); was == 0 || both != was {
 					t.Errorf("%s is drawn with %d shapes before the work and with %d on the sheet with both", part.ID, was, both)
 				}
 			}
@@ -94,11 +94,11 @@ func TestTakenOutIsDrawn(t *testing.T) {
 	}
 }
 
-// tagged counts the shapes with a tag.
-func tagged(s *scene.Scene, tag string) int {
+// named counts the shapes with a name.
+func named(s *scene.Scene, name string) int {
 	n := 0
 	for _, it := range s.Items {
-		if x, ok := it.(scene.Shape); ok && x.Name == tag {
+		if x, ok := it.(scene.Shape); ok && x.Name == name {
 			n++
 		}
 	}
@@ -119,10 +119,10 @@ func TestMatchLinesLeadToTheirSheets(t *testing.T) {
 		}
 		pages = append(pages, made...)
 	}
-	texts := func(s *scene.Scene, tag string) string {
+	texts := func(s *scene.Scene, name string) string {
 		out := ""
 		for _, it := range s.Items {
-			if x, ok := it.(scene.Text); ok && strings.HasPrefix(x.Name, tag) {
+			if x, ok := it.(scene.Text); ok && strings.HasPrefix(x.Name, name) {
 				out += " " + x.Text
 			}
 		}

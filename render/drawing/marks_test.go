@@ -263,11 +263,11 @@ func TestMarksAgreeWhereAUnitComesOut(t *testing.T) {
 			t.Fatal(err)
 		}
 		before := p.Before.Layout
-		a, b := before.Places["tee-a.run-in"], before.Places["tee-b.run-out"]
+		a, b := before.Positions["tee-a.run-in"], before.Positions["tee-b.run-out"]
 		tee, _ := c.Catalog.Fitting("tee", c.Pipe.Spec, c.Pipe.Size)
 		apart := b.Sub(a).Len() + 2*(tee.TakeOffMM+tee.SocketMM)
 		const short = 2 // 1 mm at each slip coupling, so that it drops in: common practice, no source
-		start := before.Places["filter.out"]
+		start := before.Positions["filter.out"]
 		first := a.Sub(start).Len() - tee.TakeOffMM - tee.SocketMM // from the middle of the filter's port
 		bands := Sawn(p)
 		if len(bands) != 2 || len(p.After.Layout.Pieces) != 1 {

@@ -48,7 +48,7 @@ func notesOf(d *members.Drawing) []string {
 func datumOf(d *members.Drawing) string {
 	for _, p := range d.C.Parts {
 		for _, q := range p.Ports {
-			if at, ok := d.Lay.Places[p.ID+"."+q.Name]; ok && at == (graph.Vec{}) {
+			if at, ok := d.Lay.Positions[p.ID+"."+q.Name]; ok && at == (graph.Vec{}) {
 				return "Levels are from " + d.PortName(graph.PortRef{Part: p.ID, Port: q.Name}) + "."
 			}
 		}

@@ -44,24 +44,24 @@ func clashes(s *scene.Scene) []string {
 			}
 		}
 		for _, l := range lines {
-			if l.tag == "ring" && (t.Name == "label:piece" || t.Name == "label:cut") { // round its own number
+			if l.name == "ring" && (t.Name == "label:piece" || t.Name == "label:cut") { // round its own number
 				continue
 			}
 			if lineMeets(box, l.a, l.b) {
-				out = append(out, fmt.Sprintf("line %q through label %q", l.tag, t.Text))
+				out = append(out, fmt.Sprintf("line %q through label %q", l.name, t.Text))
 			}
 		}
 	}
 	for i, l := range lines {
-		if !fine(l.tag) {
+		if !fine(l.name) {
 			continue
 		}
 		for j, m := range lines {
-			if i == j || l.item == m.item || (fine(m.tag) && j < i) || shares(l, m) {
+			if i == j || l.item == m.item || (fine(m.name) && j < i) || shares(l, m) {
 				continue
 			}
 			if _, _, ok := members.Crossing(l.a, l.b, m.a, m.b); ok {
-				out = append(out, fmt.Sprintf("%s line across %s at %.1f, %.1f", l.tag, m.tag, l.a.X, l.a.Y))
+				out = append(out, fmt.Sprintf("%s line across %s at %.1f, %.1f", l.name, m.name, l.a.X, l.a.Y))
 			}
 		}
 	}
@@ -69,8 +69,8 @@ func clashes(s *scene.Scene) []string {
 }
 
 // drawn reports whether a shape belongs to the drawing, not to the sheet round it.
-func drawn(tag string) bool {
-	switch tag {
+func drawn(name string) bool {
+	switch name {
 	case "", "frame", "legend", "title-block":
 		return false
 	}
@@ -78,15 +78,15 @@ func drawn(tag string) bool {
 }
 
 // fine reports whether a line explains the drawing and must cross nothing.
-func fine(tag string) bool {
-	return tag == "extension" || tag == "dimension" || strings.HasPrefix(tag, "leader:")
+func fine(name string) bool {
+	return name == "extension" || name == "dimension" || strings.HasPrefix(name, "leader:")
 }
 
 // shares reports whether lines may touch: an extension line and the dimension lines that end
 // on it, with their arrowheads, and a leader and what it leads to or from.
 func shares(l, m penLine) bool {
 	dims := func(t string) bool { return t == "extension" || t == "dimension" }
-	if dims(l.tag) && dims(m.tag) {
+	if dims(l.name) && dims(m.name) {
 		for _, p := range []scene.Point{l.a, l.b} {
 			if members.ToLine(p, m.a, m.b) < 0.45 {
 				return true
@@ -98,12 +98,12 @@ func shares(l, m penLine) bool {
 			}
 		}
 	}
-	return strings.HasPrefix(l.tag, "leader:") && (members.ToLine(l.a, m.a, m.b) < 1 || members.ToLine(l.b, m.a, m.b) < 1)
+	return strings.HasPrefix(l.name, "leader:") && (members.ToLine(l.a, m.a, m.b) < 1 || members.ToLine(l.b, m.a, m.b) < 1)
 }
 
 type penLine struct {
 	a, b scene.Point
-	tag  string
+	name string
 	item int
 }
 
@@ -113,7 +113,7 @@ func penLines(s scene.Shape) []penLine {
 	for _, p := range s.Paths {
 		at := p.Start
 		put := func(to scene.Point) {
-			out = append(out, penLine{a: at, b: to, tag: s.Name})
+			out = append(out, penLine{a: at, b: to, name: s.Name})
 			at = to
 		}
 		for _, g := range p.Segments {

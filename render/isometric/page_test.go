@@ -67,7 +67,7 @@ func TestNothingLocated(t *testing.T) {
 	c := &graph.Circuit{Job: graph.Job{Name: "bare"},
 		Parts: []*graph.Part{{ID: "a", Kind: graph.Pump}, {ID: "b", Kind: graph.Filter}},
 		Runs:  []*graph.Run{{ID: "hose", From: graph.PortRef{Part: "a", Port: "out"}, To: graph.PortRef{Part: "b", Port: "in"}, HasLength: true, LengthMM: 900}}}
-	pages := Draw(Input{Layout: &route.Layout{Circuit: c, Stage: settle.Of(c), Paths: []route.Path{{Run: c.Runs[0]}}, Places: map[string]graph.Vec{}}})
+	pages := Draw(Input{Layout: &route.Layout{Circuit: c, Stage: settle.Of(c), Paths: []route.Path{{Run: c.Runs[0]}}, Positions: map[string]graph.Vec{}}})
 	if len(pages) != 1 {
 		t.Fatalf("%d pages, want 1", len(pages))
 	}

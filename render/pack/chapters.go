@@ -58,7 +58,7 @@ func measureFirst(c *book.Chapter, p *plan.Plan, names *tag.Names, style form.St
 		ranges = p.Supposed.Ranges
 	}
 	if first := table.MeasureFirst(ranges, names, style); first != "" {
-		c.Add(book.Item{Kind: book.Alert, Mark: "What is measured first?", Text: "MEASURE FIRST", Lines: []string{table.ForOwner(names.Text(strings.TrimPrefix(first, "MEASURE FIRST: ")))}})
+		c.Add(book.Item{Kind: book.Alert, Bookmark: "What is measured first?", Text: "MEASURE FIRST", Lines: []string{table.ForOwner(names.Text(strings.TrimPrefix(first, "MEASURE FIRST: ")))}})
 	}
 }
 
@@ -67,7 +67,7 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "answer", Title: "The answer", For: book.Everybody, OnePage: true}
 	names := tag.Of(p.Circuit, p.Net())
 	if errs := graph.Errors(p.Findings); len(errs) > 0 {
-		it := book.Item{Kind: book.Alert, Mark: mayItBeBuilt, Text: "NOT TO BE BUILT YET: mend first"}
+		it := book.Item{Kind: book.Alert, Bookmark: mayItBeBuilt, Text: "NOT TO BE BUILT YET: mend first"}
 		for _, d := range graph.ByMode(errs, style.Units) {
 			line := names.Text(strings.Join(d.Lines, "; "))
 			if len(d.Hints) > 0 {
@@ -81,7 +81,7 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		if j.Unit == nil { // what it had goes
 			may = "The work may be done"
 		}
-		c.Add(book.Item{Kind: book.Lead, Mark: mayItBeBuilt, Text: may + ": no rule forbids it." + warned(p.Findings)})
+		c.Add(book.Item{Kind: book.Lead, Bookmark: mayItBeBuilt, Text: may + ": no rule forbids it." + warned(p.Findings)})
 	}
 	measureFirst(&c, p, names, style)
 	for _, l := range table.AcceptedLines(p.Ranges, names, style) {
@@ -90,7 +90,7 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	for i, l := range table.PlainLines(p, style) {
 		it := book.Item{Kind: book.Lead, Text: l}
 		if i == 0 {
-			it.Mark = "What water do the heat pump and the jets get?"
+			it.Bookmark = "What water do the heat pump and the jets get?"
 		}
 		c.Add(it)
 	}
@@ -109,7 +109,7 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		c.Add(book.Item{Kind: book.Lead, Text: table.Capital(text) + "."})
 	}
 	if text := firstCut(p, j, style); text != "" {
-		c.Add(book.Item{Kind: book.Lead, Mark: firstCutMark, Text: text})
+		c.Add(book.Item{Kind: book.Lead, Bookmark: firstCutMark, Text: text})
 	}
 	if p.Heat != nil && p.Fault() == nil { // what may not be built saves nothing
 		for _, l := range heating.Short(p.Heat, p.Circuit.Job, style) {
@@ -117,7 +117,7 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		}
 	}
 	if down := tubDown(p, style.Units); len(down) > 0 {
-		c.Add(book.Item{Mark: "How long is the tub out of use?", Text: "The tub is out of use " + strings.ToLower(down[0][:1]) + down[0][1:]})
+		c.Add(book.Item{Bookmark: "How long is the tub out of use?", Text: "The tub is out of use " + strings.ToLower(down[0][:1]) + down[0][1:]})
 	}
 	if joints(p) > 0 && p.After.Bodies != nil {
 		c.Say(strings.TrimSuffix(table.Capital(p.After.Bodies.Account(len(p.After.Clashes), standsIn(j), j.Cuts || j.CutsHose, tag.Of(p.Circuit, p.Net()).Short)), ".") + ".")

@@ -54,7 +54,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	}
 	if len(units) == 0 {
 		add("Name, licence, date, signature", "")
-		c.Add(book.Item{Kind: book.Blanks, Mark: currentMark, Block: form.Block{Grid: g}})
+		c.Add(book.Item{Kind: book.Blanks, Bookmark: currentMark, Block: form.Block{Grid: g}})
 		runsTogether(&c, p, j)
 		c.Add(book.Item{Kind: book.Bullets, Lines: out})
 		return c
@@ -77,7 +77,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	add("Bonding and earthing, proved by", strings.ToUpper(j.Earthing))
 	add("Zones and distances checked", "")
 	add("Name, licence, date, signature", "")
-	c.Add(book.Item{Kind: book.Blanks, Mark: currentMark, Block: form.Block{Grid: g}})
+	c.Add(book.Item{Kind: book.Blanks, Bookmark: currentMark, Block: form.Block{Grid: g}})
 	runsTogether(&c, p, j)
 	c.Add(book.Item{Kind: book.Bullets, Lines: append(out, j.said(practice.Electricity())...)})
 	return c

@@ -341,7 +341,7 @@ func (f *facts) holes() []practice.Hole {
 				place = append(place, quantity.Say("%s %s", graph.WayWord(by), quantity.Length.Of(mm)))
 			}
 		}
-		out = append(out, practice.Hole{Wall: h.Wall, Piece: h.Piece, PipeMM: h.OutsideMM, Place: quantity.Join(place, ", "),
+		out = append(out, practice.Hole{Wall: h.Wall, Piece: h.Piece, PipeMM: h.OutsideMM, Middle: quantity.Join(place, ", "),
 			From: quantity.Say("port %s of %s", h.From.Port, f.names.Short(h.From.Part)), Later: len(f.p.OnSite) > 0})
 	}
 	slices.SortStableFunc(out, func(a, b practice.Hole) int {

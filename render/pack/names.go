@@ -137,7 +137,7 @@ func lengthOf(p *plan.Plan, j jobIn, words string) string {
 		if strconv.Itoa(c.Number) != number {
 			continue
 		}
-		mark := c.Marks()
+		mark := c.Signs()
 		if c.OverMM > 0 {
 			mark += ", " + quantity.Format(c.OverMM, quantity.Length, j.units) + " over"
 		}

@@ -46,7 +46,7 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 			c.Say(tag.Of(p.Circuit, p.Net()).Text(table.Capital(l) + "."))
 		}
 	}
-	c.Add(book.Item{Kind: book.Heading, Mark: neverMark, Text: "The valves"})
+	c.Add(book.Item{Kind: book.Heading, Bookmark: neverMark, Text: "The valves"})
 	c.Say(valvesForOwner(p, j)...)
 	c.Add(book.Item{Kind: book.Heading, Text: "What to look at each month"})
 	c.Add(book.Item{Kind: book.Bullets, Lines: monthly(j)})

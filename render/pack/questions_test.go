@@ -130,17 +130,17 @@ func TestQuestionsHaveBookmarks(t *testing.T) {
 		told := map[string]string{}
 		for _, c := range []book.Chapter{answer(p, j, style), electrician(p, j), owner(p, j, style)} {
 			for i, it := range c.Items {
-				if it.Mark == "" {
+				if it.Bookmark == "" {
 					continue
 				}
-				if _, twice := told[it.Mark]; twice {
-					t.Errorf("%s: two bookmarks are called %q", name, it.Mark)
+				if _, twice := told[it.Bookmark]; twice {
+					t.Errorf("%s: two bookmarks are called %q", name, it.Bookmark)
 				}
 				said := c.Items[i : i+1]
 				if it.Kind == book.Heading {
 					said = c.Items[i+1 : min(len(c.Items), i+4)]
 				}
-				told[it.Mark] = strings.TrimSpace(wordsOf(book.Chapter{Items: said}))
+				told[it.Bookmark] = strings.TrimSpace(wordsOf(book.Chapter{Items: said}))
 			}
 		}
 		for mark, answered := range want {

@@ -40,7 +40,7 @@ func svgShape(b *bytes.Buffer, s Shape) {
 		return
 	}
 	b.WriteString("<path")
-	svgTag(b, s.Name)
+	svgName(b, s.Name)
 	b.WriteString(" d=\"")
 	for _, sp := range s.Paths {
 		b.WriteString("M" + pair(sp.Start))
@@ -80,7 +80,7 @@ func svgText(b *bytes.Buffer, t Text) {
 		return
 	}
 	b.WriteString("<text")
-	svgTag(b, t.Name)
+	svgName(b, t.Name)
 	if t.TurnDeg == 0 && t.SkewDeg == 0 {
 		fmt.Fprintf(b, " x=\"%s\" y=\"%s\"", num(set.origin.X), num(set.origin.Y))
 	} else {
@@ -100,14 +100,14 @@ func svgText(b *bytes.Buffer, t Text) {
 	b.WriteString(" xml:space=\"preserve\">" + escape(set.text) + "</text>\n")
 }
 
-// svgTag writes the tag as a class: its letters, digits, '-', '_', ':' and '.', anything
+// svgName writes the name as a class: its letters, digits, '-', '_', ':' and '.', anything
 // else as '_'.
-func svgTag(b *bytes.Buffer, tag string) {
-	if tag == "" {
+func svgName(b *bytes.Buffer, name string) {
+	if name == "" {
 		return
 	}
 	b.WriteString(" class=\"")
-	for _, r := range tag {
+	for _, r := range name {
 		switch {
 		case r >= 'a' && r <= 'z', r >= 'A' && r <= 'Z', r >= '0' && r <= '9', strings.ContainsRune("-_:.>", r):
 			if r == '>' {

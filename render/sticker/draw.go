@@ -157,9 +157,9 @@ const (
 // draw writes a sticker in a box.
 func (l Sticker) draw(b scene.Box) []scene.Item {
 	var items []scene.Item
-	put := func(x, y float64, text string, em, width float64, bold bool, tag string) {
+	put := func(x, y float64, text string, em, width float64, bold bool, name string) {
 		text, em = sheet.Shrink(text, em, leastEm, width, bold)
-		items = append(items, scene.Text{At: scene.Point{X: x, Y: y}, Text: text, SizeMM: em, Bold: bold, Middle: true, Name: tag})
+		items = append(items, scene.Text{At: scene.Point{X: x, Y: y}, Text: text, SizeMM: em, Bold: bold, Middle: true, Name: name})
 	}
 	big, em, wide := l.plate(b.W())
 	frame := scene.Rect(b.MinX, b.MinY, wide, topH, scene.Stroke(sheet.Thin))

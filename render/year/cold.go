@@ -136,14 +136,14 @@ func (c *cold) ticks() []float64 {
 // lines draws what is lost and what is given; the unit's ends in an upright where it stands.
 func (c *cold) lines() []scene.Item {
 	var out []scene.Item
-	add := func(st scene.Style, tag string, of func(job.AtAir) float64) {
+	add := func(st scene.Style, name string, of func(job.AtAir) float64) {
 		var pts []scene.Point
 		for i, a := range c.in.Airs {
 			v := of(a)
 			if v <= 0 && len(pts) == 0 {
 				continue
 			}
-			if i > 0 && a.GivesW > 0 && c.in.Airs[i-1].GivesW <= 0 && (tag == "gives" || tag == "together") { // it starts at its least air, not by and by
+			if i > 0 && a.GivesW > 0 && c.in.Airs[i-1].GivesW <= 0 && (name == "gives" || name == "together") { // it starts at its least air, not by and by
 				airC, w := c.starts(i, of)
 				pts = append(pts, scene.Point{X: c.x(airC), Y: c.y(of(c.in.Airs[i-1]))}, scene.Point{X: c.x(airC), Y: c.y(w)})
 			}
@@ -153,7 +153,7 @@ func (c *cold) lines() []scene.Item {
 			return
 		}
 		for _, piece := range scene.Clip(scene.Polyline(pts, st), c.plot) {
-			out = append(out, piece.Named(tag))
+			out = append(out, piece.Named(name))
 		}
 	}
 	add(losesStyle, "loses", func(a job.AtAir) float64 { return math.Max(0, a.LosesW) })

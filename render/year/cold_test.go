@@ -26,11 +26,11 @@ func airs(elementW float64) []job.AtAir {
 	return out
 }
 
-// of returns the points of the line with a tag.
-func of(items []scene.Item, tag string) []scene.Point {
+// of returns the points of the line with a name.
+func of(items []scene.Item, name string) []scene.Point {
 	var out []scene.Point
 	for _, it := range items {
-		if s, ok := it.(scene.Shape); ok && s.Name == tag {
+		if s, ok := it.(scene.Shape); ok && s.Name == name {
 			for _, p := range s.Paths {
 				out = append(out, p.Start)
 				for _, g := range p.Segments {

@@ -41,14 +41,14 @@ func (f *Files) replaceable(dir string, force bool) ([]string, error) {
 	if len(entries) == 0 {
 		return nil, nil
 	}
-	mark, err := os.ReadFile(filepath.Join(dir, Mark))
-	sums, ok := marked(mark)
+	manifest, err := os.ReadFile(filepath.Join(dir, Manifest))
+	sums, ok := listed(manifest)
 	if err != nil || !ok {
 		return nil, fmt.Errorf("%s is there and dryfit did not write it: name another folder", dir)
 	}
-	names := []string{Mark}
+	names := []string{Manifest}
 	for _, e := range entries {
-		if e.Name() == Mark {
+		if e.Name() == Manifest {
 			continue
 		}
 		if err := f.ours(dir, e, sums, force); err != nil {
@@ -103,7 +103,7 @@ func (f *Files) WriteFolder(dir string, files []File, force bool) error {
 		return explain(dir, "write", err)
 	}
 	defer done()
-	all := append(slices.Clone(files), File{Name: Mark, Data: markOf(files)})
+	all := append(slices.Clone(files), File{Name: Manifest, Data: manifestOf(files)})
 	for _, one := range all {
 		if err := f.fillOne(filepath.Join(fresh, one.Name), one.Data); err != nil {
 			return explain(dir, "write", err)

@@ -50,7 +50,7 @@ func TestWriteFolderWholeOrNot(t *testing.T) {
 		if err := new(Files).WriteFolder(dir, broken, false); err == nil {
 			t.Fatal("no error")
 		}
-		if got := strings.Join(names(t, dir), " "); got != Mark+" old.txt" {
+		if got := strings.Join(names(t, dir), " "); got != Manifest+" old.txt" {
 			t.Errorf("the older pack is now %q", got)
 		}
 		if got := names(t, parent); len(got) != 1 {
@@ -71,7 +71,7 @@ func TestWriteFolderReplaces(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	if got := strings.Join(names(t, dir), " "); got != Mark+" second.txt" {
+	if got := strings.Join(names(t, dir), " "); got != Manifest+" second.txt" {
 		t.Errorf("the folder holds %q", got)
 	}
 	if got := names(t, filepath.Dir(filepath.Clean(dir))); len(got) != 1 {
@@ -155,7 +155,7 @@ func TestReplacingLosesNothing(t *testing.T) {
 	if err := os.Rename(dir, old); err != nil {
 		t.Fatal(err)
 	}
-	if err := discard(old, []string{"a.txt", Mark}); err == nil || read(t, filepath.Join(old, "photo.jpg")) != "mine" {
+	if err := discard(old, []string{"a.txt", Manifest}); err == nil || read(t, filepath.Join(old, "photo.jpg")) != "mine" {
 		t.Errorf("the photo is lost: %v", err)
 	}
 }
@@ -172,7 +172,7 @@ func TestTwoSteps(t *testing.T) {
 	if err := os.Mkdir(filepath.Join(root, "fresh"), 0o755); err != nil {
 		t.Fatal(err)
 	}
-	if err := twoSteps(filepath.Join(root, "fresh"), dir, []string{"a.txt", Mark}); err != nil {
+	if err := twoSteps(filepath.Join(root, "fresh"), dir, []string{"a.txt", Manifest}); err != nil {
 		t.Fatal(err)
 	}
 	if got := names(t, root); len(got) != 1 {
@@ -209,12 +209,12 @@ func TestTwoSteps(t *testing.T) {
 // The mark's lines after the first are what sha256sum -c reads; the sum of "abc" is that of
 // FIPS 180-2, appendix B.1.
 func TestMark(t *testing.T) {
-	mark := markOf([]File{{Name: "a b.txt", Data: []byte("abc")}})
+	mark := manifestOf([]File{{Name: "a b.txt", Data: []byte("abc")}})
 	_, line, _ := strings.Cut(string(mark), "\n")
 	if want := "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad  a b.txt\n"; line != want {
 		t.Errorf("got %q, want %q", line, want)
 	}
-	if sums, ok := marked(mark); !ok || len(sums) != 1 || sums["a b.txt"] == "" {
+	if sums, ok := listed(mark); !ok || len(sums) != 1 || sums["a b.txt"] == "" {
 		t.Errorf("read back as %v", sums)
 	}
 }

@@ -338,8 +338,8 @@ func formerly[T any](name string, f Field[T]) Field[T] {
 	return f
 }
 
-// Places say what the surroundings of pipe allow.
-func Places[T any](at func(*T) *graph.Surroundings) []Field[T] {
+// Surroundings are the keys that say what stands round pipe, and what that allows.
+func Surroundings[T any](at func(*T) *graph.Surroundings) []Field[T] {
 	return []Field[T]{
 		QtyOr("clear", clearRoom, -1, func(t *T) *float64 { return &at(t).ClearMM }),
 		Maybe("reachable", func(t *T) **bool { return &at(t).Reachable }),

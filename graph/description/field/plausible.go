@@ -126,7 +126,7 @@ func (b bound) words(text string, value float64) quantity.Text {
 }
 
 func negativeHint(l Limit) string {
-	if l.what == LegLength.what || l.what == PortPlace.what {
+	if l.what == LegLength.what || l.what == PortPosition.what {
 		return "write the opposite direction: left for right, down for up, front for back"
 	}
 	return fmt.Sprintf("write it without the minus, such as %q", l.Example())

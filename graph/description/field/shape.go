@@ -28,16 +28,16 @@ func Describe(s schema.Shape, means string, examples []string) schema.Shape {
 }
 
 // ShapeIn is the shape of one key with its meaning and an example, each from the first of the
-// sections that has it; the field's own example comes first.
-func ShapeIn[T any](f Field[T], sections ...string) schema.Shape {
+// tables that has it; the field's own example comes first.
+func ShapeIn[T any](f Field[T], tables ...string) schema.Shape {
 	means := ""
 	var like []string
-	for _, section := range sections {
+	for _, table := range tables {
 		if means == "" {
-			means = meaning.Of(section, f.Key)
+			means = meaning.Of(table, f.Key)
 		}
 		if like == nil {
-			like = meaning.Examples(section, f.Key)
+			like = meaning.Examples(table, f.Key)
 		}
 	}
 	own := f.Like
@@ -54,17 +54,17 @@ func ShapeIn[T any](f Field[T], sections ...string) schema.Shape {
 	return s
 }
 
-// KeyShape is a shape with the meaning of a key of a section, and an example.
-func KeyShape(s schema.Shape, section, key string) schema.Shape {
-	return Describe(s, meaning.Of(section, key), meaning.Examples(section, key))
+// KeyShape is a shape with the meaning of a key of a table, and an example.
+func KeyShape(s schema.Shape, table, key string) schema.Shape {
+	return Describe(s, meaning.Of(table, key), meaning.Examples(table, key))
 }
 
-// TableShape is the shape of a table read by the fields; section holds their meanings.
-func TableShape[T any](fields []Field[T], section string) schema.Shape {
+// TableShape is the shape of a table read by the fields; table holds their meanings.
+func TableShape[T any](fields []Field[T], table string) schema.Shape {
 	var keys schema.Shape
 	for _, f := range fields {
 		if f.Shape != nil {
-			keys = keys.With(f.Key, ShapeIn(f, section))
+			keys = keys.With(f.Key, ShapeIn(f, table))
 		}
 	}
 	required, either := Needs(fields)

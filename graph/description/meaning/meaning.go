@@ -9,7 +9,7 @@ import (
 	"sync"
 )
 
-// text holds a section "[table]" for each table, a line "key: meaning" for each key, and what else
+// text holds a head "[table]" for each table, a line "key: meaning" for each key, and what else
 // there is of a key indented below it; its head says it in full.
 //
 //go:embed keys.txt
@@ -19,7 +19,7 @@ var text string
 type entry struct{ means, example, open string }
 
 // at is a key of a table.
-type at struct{ section, key string }
+type at struct{ table, key string }
 
 var all = sync.OnceValue(func() map[at]entry {
 	entries, err := parse(text)
@@ -49,7 +49,7 @@ func parse(text string) (map[at]entry, error) {
 		case body == "" || strings.HasPrefix(line, "#"):
 			continue
 		case strings.HasPrefix(line, "["):
-			now = at{section: strings.Trim(body, "[]")}
+			now = at{table: strings.Trim(body, "[]")}
 			continue
 		case !strings.HasPrefix(line, " "):
 			key, means, ok := strings.Cut(body, ":")
@@ -70,40 +70,40 @@ func parse(text string) (map[at]entry, error) {
 	return out, nil
 }
 
-// Of returns what a key of a table means; "" where nobody wrote it down. The section "" holds
-// the tables of a description themselves; a kind of part has a section of its own for the keys
+// Of returns what a key of a table means; "" where nobody wrote it down. The table "" holds
+// the tables of a description themselves; a kind of part has one of its own for the keys
 // that it has beside those of any part.
-func Of(section, key string) string { return all()[at{section, key}].means }
+func Of(table, key string) string { return all()[at{table, key}].means }
 
 // Open returns what is taken of a key that a description leaves open; "" where nobody wrote it
-// down. Sections are those of Of.
-func Open(section, key string) string { return all()[at{section, key}].open }
+// down. Tables are those of Of.
+func Open(table, key string) string { return all()[at{table, key}].open }
 
-// Examples returns what a key of a table may say, as JSON; none where nobody wrote it down. Sections
+// Examples returns what a key of a table may say, as JSON; none where nobody wrote it down. Tables
 // are those of Of.
-func Examples(section, key string) []string {
-	if e := all()[at{section, key}].example; e != "" {
+func Examples(table, key string) []string {
+	if e := all()[at{table, key}].example; e != "" {
 		return []string{e}
 	}
 	return nil
 }
 
-// ExampleKeys returns each section with its keys of which there is an example, for a test that
+// ExampleKeys returns each table with its keys of which there is an example, for a test that
 // none is left over.
 func ExampleKeys() map[string][]string {
-	return sections(func(e entry) bool { return e.example != "" })
+	return tables(func(e entry) bool { return e.example != "" })
 }
 
-// Sections returns each section with its keys that have a meaning, for a test that none is left over.
-func Sections() map[string][]string {
-	return sections(func(e entry) bool { return e.means != "" })
+// Tables returns each table with its keys that have a meaning, for a test that none is left over.
+func Tables() map[string][]string {
+	return tables(func(e entry) bool { return e.means != "" })
 }
 
-func sections(of func(entry) bool) map[string][]string {
+func tables(of func(entry) bool) map[string][]string {
 	out := map[string][]string{}
 	for k, e := range all() {
 		if of(e) {
-			out[k.section] = append(out[k.section], k.key)
+			out[k.table] = append(out[k.table], k.key)
 		}
 	}
 	return out

@@ -105,7 +105,7 @@ var LegFields = slices.Concat([]field.Field[graph.Leg]{
 		},
 		Write: func(from *graph.Leg) string { return field.Quote(strings.Join(field.Components(from.By), " ")) },
 	}, `where it goes: leg = "right 450 mm"`),
-}, field.Places(func(l *graph.Leg) *graph.Surroundings { return &l.Surroundings }))
+}, field.Surroundings(func(l *graph.Leg) *graph.Surroundings { return &l.Surroundings }))
 
 // LegText writes one leg of a run.
 func LegText(l *graph.Leg) string {

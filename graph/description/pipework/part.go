@@ -39,7 +39,7 @@ var MorePartFields = slices.Concat([]field.Field[graph.Part]{
 	field.Qty("highest-pressure", field.Highest, func(p *graph.Part) *float64 { return &p.HighestPressurePa }),
 	field.Qty("least-flow", field.Flow, func(p *graph.Part) *float64 { return &p.LeastFlow }),
 	field.QtySet("below-water", field.Depth, func(p *graph.Part) *float64 { return &p.BelowWaterMM }, func(p *graph.Part) *bool { return &p.BelowWaterSet }),
-}, field.Places(func(p *graph.Part) *graph.Surroundings { return &p.Surroundings }))
+}, field.Surroundings(func(p *graph.Part) *graph.Surroundings { return &p.Surroundings }))
 
 // kindField is read before everything else: the other keys depend on it.
 func kindField() field.Field[graph.Part] {

@@ -129,7 +129,7 @@ var PortFields = []field.Field[graph.Port]{
 		Key:   "at",
 		Shape: pointShape,
 		Read: func(r *field.Reader, v located.Value, into *graph.Port) {
-			at, ok := readPoint(r, v, field.PortPlace, `the way from the part's first port, such as ["right 300 mm", "up 120 mm"]`)
+			at, ok := readPoint(r, v, field.PortPosition, `the way from the part's first port, such as ["right 300 mm", "up 120 mm"]`)
 			if !ok { // reported: neither missed as well, nor in one place with another
 				at = graph.Vec{X: math.NaN(), Y: math.NaN(), Z: math.NaN()}
 			}

@@ -77,7 +77,7 @@ var RunFields = slices.Concat([]field.Field[Draft]{
 	field.Amount("buried", field.BuriedDepth, func(d *Draft) *graph.Amount { return &d.BuriedMM }),
 	field.Bool("through-wall", func(d *Draft) *bool { return &d.ThroughWall }),
 	field.Bool("air", func(d *Draft) *bool { return &d.air }),
-}, field.Places(func(d *Draft) *graph.Surroundings { return &d.Surroundings }))
+}, field.Surroundings(func(d *Draft) *graph.Surroundings { return &d.Surroundings }))
 
 // endField is one end of a run, "part.port".
 func endField(name string, at func(*Draft) *graph.PortRef) field.Field[Draft] {

@@ -37,7 +37,7 @@ func standAtField() field.Field[graph.Stand] {
 	return field.Field[graph.Stand]{
 		Shape: pointShape,
 		Read: func(r *field.Reader, v located.Value, into *graph.Stand) {
-			into.At, _ = readPoint(r, v, field.StandPlace, `where its inlet is, such as at = ["front 300 mm", "right 1800 mm", "down 250 mm"]`)
+			into.At, _ = readPoint(r, v, field.StandPosition, `where its inlet is, such as at = ["front 300 mm", "right 1800 mm", "down 250 mm"]`)
 		},
 		Write: func(from *graph.Stand) string { return placeText(from.At) },
 	}
@@ -73,7 +73,7 @@ func cornerField[T any](name string, at func(*T) *graph.Vec) field.Field[T] {
 		Key:   name,
 		Shape: pointShape,
 		Read: func(r *field.Reader, v located.Value, into *T) {
-			*at(into), _ = readPoint(r, v, field.StandPlace, `a corner as a list of ways, such as ["right 600 mm", "front 900 mm"]`)
+			*at(into), _ = readPoint(r, v, field.StandPosition, `a corner as a list of ways, such as ["right 600 mm", "front 900 mm"]`)
 		},
 		Write: func(from *T) string { return placeText(*at(from)) },
 	}

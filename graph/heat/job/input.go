@@ -157,7 +157,7 @@ type YearReport struct {
 	Samples               int
 	Other                 *heat.Account // the other way: the unit alone, or with the element kept; nil: no element
 	OtherWay              string
-	Pays                  []Step // what pays first: a larger unit, a better cover, another tariff
+	Pays                  []Saving // what pays first: a larger unit, a better cover, another tariff
 }
 
 // Sized is one unit held against the tub.

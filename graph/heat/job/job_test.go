@@ -324,7 +324,7 @@ func TestWhatMovesAndWhatPays(t *testing.T) {
 			t.Errorf("%s after %s", m.What, r.Moves[i-1].What)
 		}
 	}
-	of := map[Change]Step{}
+	of := map[Change]Saving{}
 	for i, p := range r.Year.Pays {
 		if i > 0 && p.Cost > r.Year.Pays[i-1].Cost {
 			t.Errorf("%s after %s", p.What, r.Year.Pays[i-1].What)
@@ -429,9 +429,9 @@ func TestWhereAUnitStopsIsNotItsSize(t *testing.T) {
 	if got := a.Neighbours(); len(want) != 2 || !slices.Equal(got, want) {
 		t.Errorf("stopping at 12 °C its neighbours are %q, at -15 °C %q", got, want)
 	}
-	for _, step := range a.Answer(q.More).Year.Pays {
-		if step.Of == LargerUnit && (math.IsNaN(step.KWh) || math.IsInf(step.KWh, 0)) {
-			t.Errorf("%s: %v kWh", step.What, step.KWh)
+	for _, saving := range a.Answer(q.More).Year.Pays {
+		if saving.Of == LargerUnit && (math.IsNaN(saving.KWh) || math.IsInf(saving.KWh, 0)) {
+			t.Errorf("%s: %v kWh", saving.What, saving.KWh)
 		}
 	}
 }

@@ -10,14 +10,14 @@ import (
 	"dryfit/graph/heat"
 )
 
-// Step is one change and what the planned year would take less of with it.
-type Step struct {
+// Saving is one change and what the planned year would take less of with it.
+type Saving struct {
 	What      quantity.Text
 	Of        Change
 	KWh, Cost float64 // less than planned, a year; below 0: more
 }
 
-// Change is what a step changes.
+// Change is what is changed to save.
 type Change string
 
 // The changes a customer asks after, and the rest.
@@ -44,17 +44,17 @@ func (b *builder) pays(s *scene, r *Report, likely outcome) {
 	}
 	y := r.Year
 	var scenes []*scene
-	step := func(of Change, what quantity.Text, change func(*scene)) {
+	saving := func(of Change, what quantity.Text, change func(*scene)) {
 		c := s.clone()
 		change(c)
 		c.today = nil // it takes what it takes
-		scenes, y.Pays = append(scenes, c), append(y.Pays, Step{What: what, Of: of})
+		scenes, y.Pays = append(scenes, c), append(y.Pays, Saving{What: what, Of: of})
 	}
 	cover := quantity.Text("a cover that loses a third less")
 	if s.tub.SkinUA[heat.TermTub] > 0 {
 		cover = "a cover and skin that lose a third less"
 	}
-	step(BetterCover, cover, func(c *scene) {
+	saving(BetterCover, cover, func(c *scene) {
 		for _, t := range []heat.Term{heat.TermTub, heat.TermCover} {
 			if c.tub.SkinUA[t] > 0 {
 				c.tub.SkinUA[t] *= 2.0 / 3
@@ -62,24 +62,24 @@ func (b *builder) pays(s *scene, r *Report, likely outcome) {
 		}
 	})
 	if _, above := b.neighbours(s); above != nil {
-		step(LargerUnit, graph.Say("a unit of the next size, %s", sizeWords(above.Name)), func(c *scene) {
+		saving(LargerUnit, graph.Say("a unit of the next size, %s", sizeWords(above.Name)), func(c *scene) {
 			c.planned.Unit, c.planned.FlowM3s = b.scaledTo(s.planned.Unit, b.fromRow(*above)), cmp.Or(b.more.OfSize[above.Name], s.planned.FlowM3s)
 		})
 	}
 	if s.tariff.Known {
-		b.tariffSteps(s, r, step)
+		b.tariffSavings(s, r, saving)
 	}
-	step(OtherHabit, "a quarter less time with the cover off", func(c *scene) { c.tub.Use.OpenS *= 0.75 })
-	step(OtherHabit, graph.Say("water %s cooler", quantity.TemperatureDifference.Of(1)), func(c *scene) { c.tub.SetC-- })
-	step(BetterFigure, "a unit with a tenth more COP", func(c *scene) { c.cop *= 1.1 })
+	saving(OtherHabit, "a quarter less time with the cover off", func(c *scene) { c.tub.Use.OpenS *= 0.75 })
+	saving(OtherHabit, graph.Say("water %s cooler", quantity.TemperatureDifference.Of(1)), func(c *scene) { c.tub.SetC-- })
+	saving(BetterFigure, "a unit with a tenth more COP", func(c *scene) { c.cop *= 1.1 })
 	if s.planned.FilterH > 2 && s.planned.Runs != heat.PumpAlways {
-		step(OtherHabit, "the pump two hours a day less", func(c *scene) { c.planned.FilterH -= 2 })
+		saving(OtherHabit, "the pump two hours a day less", func(c *scene) { c.planned.FilterH -= 2 })
 	}
 	graph.SideBySide(len(scenes), func(i int) {
 		o, _, _ := b.run(scenes[i])
 		y.Pays[i].KWh, y.Pays[i].Cost = likely.plannedKWh-o.plannedKWh, likely.plannedCost-o.plannedCost
 	})
-	slices.SortStableFunc(y.Pays, func(a, b Step) int {
+	slices.SortStableFunc(y.Pays, func(a, b Saving) int {
 		if y.Priced {
 			return cmp.Compare(b.Cost, a.Cost)
 		}
@@ -96,18 +96,18 @@ func sizeWords(name string) string {
 	return "as " + name
 }
 
-// tariffSteps compares another tariff: a night price where there is none; where there are bands
+// tariffSavings compares another tariff: a night price where there is none; where there are bands
 // the times of the timer, and one price all day.
-func (b *builder) tariffSteps(s *scene, r *Report, step func(Change, quantity.Text, func(*scene))) {
+func (b *builder) tariffSavings(s *scene, r *Report, saving func(Change, quantity.Text, func(*scene))) {
 	if len(s.tariff.Bands) == 0 {
-		step(OtherTariff, "a night price a third lower, 23:00 to 07:00", func(c *scene) {
+		saving(OtherTariff, "a night price a third lower, 23:00 to 07:00", func(c *scene) {
 			c.tariff.Bands = []heat.Band{{FromH: nightFromH, ToH: nightToH, Price: c.tariff.Price * nightShare}}
 		})
 	} else {
-		step(OtherTariff, "one price all day, that outside the bands", func(c *scene) { c.tariff.Bands = nil })
+		saving(OtherTariff, "one price all day, that outside the bands", func(c *scene) { c.tariff.Bands = nil })
 	}
 	if t := r.Timer; t != nil && t.OK {
-		step(OtherTariff, graph.Say("heated in the timer's hours, the water up to %s", quantity.Temperature.Of(b.in.Stage.Circuit.Use.Between[1].V)), func(c *scene) {
+		saving(OtherTariff, graph.Say("heated in the timer's hours, the water up to %s", quantity.Temperature.Of(b.in.Stage.Circuit.Use.Between[1].V)), func(c *scene) {
 			c.planned.Heating = heat.Shares(t.On)
 			c.tub.SetC = b.in.Stage.Circuit.Use.Between[1].V
 		})

@@ -37,8 +37,8 @@ func (s *search) ledHelps(t *trial) []help {
 	if run == nil || branch == nil || branch.TeeIn == nil {
 		return nil
 	}
-	tee, ok := lay.Places[branch.TeeIn.ID+"."+graph.Branch]
-	origin, known := s.before.Layout.Places[run.From.String()]
+	tee, ok := lay.Positions[branch.TeeIn.ID+"."+graph.Branch]
+	origin, known := s.before.Layout.Positions[run.From.String()]
 	if !ok || !known {
 		return nil
 	}

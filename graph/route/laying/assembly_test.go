@@ -58,7 +58,7 @@ func TestCutInGap(t *testing.T) {
 	if len(lay.Closures) != 1 || !lay.Closures[0].Closed {
 		t.Errorf("closures %+v, want one that closes: the string fits where the old pipe was", lay.Closures)
 	}
-	first, last := lay.Places["t1.run-in"].X-teeHalf, lay.Places["t2.run-out"].X+teeHalf
+	first, last := lay.Positions["t1.run-in"].X-teeHalf, lay.Positions["t2.run-out"].X+teeHalf
 	near(t, "gap to open", last-first, 354.40, 0.005)
 	near(t, "nipple", lay.Pieces[0].CutMM, cutNipple, 0.005)
 	// overall face to face: gap + 2 C = 424.25 (the same source)

@@ -83,7 +83,7 @@ func TestOffset45(t *testing.T) {
 	if k := lay.Paths[0].Fittings[0].Kind; k != "elbow-45" {
 		t.Errorf("fitting is %s, want elbow-45", k)
 	}
-	near(t, "end", lay.Places["b.in"].X, 300+150+300, 1e-9)
+	near(t, "end", lay.Positions["b.in"].X, 300+150+300, 1e-9)
 }
 
 // Rolling offset in dn 63, rise 200, roll 150: true offset 250, travel 353.55, less 2 x 14.
@@ -131,7 +131,7 @@ func TestValveInTheMiddle(t *testing.T) {
 	l := lengths(lay)
 	near(t, "first", l[1], 373, 0.005)
 	near(t, "sum", l[1]+l[2], 746, 0.005)
-	near(t, "end", lay.Places["b.in"].X, 900, 1e-9)
+	near(t, "end", lay.Positions["b.in"].X, 900, 1e-9)
 }
 
 // 2 in Schedule 80 tee, run reduced to 1-1/2 in by a flush bush (38.10 - 34.925 more), to a

@@ -94,7 +94,7 @@ func portOrder(p *graph.Part) []string {
 
 // bridge sets bodies that no leg ties together beside each other at the parts between
 // them, for drawing only. It returns the group of each body: bodies of one group have
-// places from one datum.
+// positions from one datum.
 func (l *work) bridge(w *web, body []int, place []graph.Vec) []int {
 	group := slices.Clone(body) // of each port
 	join := func(a, b int, by graph.Vec) {
@@ -153,7 +153,7 @@ func (l *work) assumedSpan(p *graph.Part, first string, k int) graph.Vec {
 	return graph.Vec{X: length}
 }
 
-// settle chooses the datum and writes the places of the ports and the points of the runs.
+// settle chooses the datum and writes the positions of the ports and the points of the runs.
 func (l *work) settle(w *web, place []graph.Vec, group []int) {
 	datum := l.datum(w, group)
 	if datum < 0 {
@@ -161,12 +161,12 @@ func (l *work) settle(w *web, place []graph.Vec, group []int) {
 	}
 	for i, ref := range w.ports {
 		if group[i] == group[datum] {
-			l.lay.Places[ref.String()] = place[i].Sub(place[datum])
+			l.lay.Positions[ref.String()] = place[i].Sub(place[datum])
 		}
 	}
 	for i := range l.lay.Paths {
 		path := &l.lay.Paths[i]
-		from, ok := l.lay.Places[path.Run.From.String()]
+		from, ok := l.lay.Positions[path.Run.From.String()]
 		if ok && path.Points != nil {
 			path.Located = true
 			for k := range path.Points {

@@ -47,8 +47,8 @@ func TestRotation(t *testing.T) {
 		for i := range plain.Pieces {
 			near(t, fmt.Sprintf("%s: piece %d", name, i+1), turned.Pieces[i].CutMM, plain.Pieces[i].CutMM, 1e-9)
 		}
-		for key, at := range plain.Places {
-			if d := turned.Places[key].Sub(turn(at)).Len(); d > 1e-9 {
+		for key, at := range plain.Positions {
+			if d := turned.Positions[key].Sub(turn(at)).Len(); d > 1e-9 {
 				t.Errorf("%s: %s is %g mm from its turned place", name, key, d)
 			}
 		}

@@ -82,7 +82,7 @@ func (l *work) joinDirect(i int) {
 		return
 	}
 	l.judgeDirect(i)
-	at, located := l.lay.Places[r.From.String()]
+	at, located := l.lay.Positions[r.From.String()]
 	way := l.ways[r.From.String()]
 	kind := "cement"
 	if ln.from.partJoint == "thread" || ln.to.partJoint == "thread" {
@@ -128,7 +128,7 @@ func (l *work) joinParts() {
 		}
 		set := l.set.Part(p.ID)
 		spec, size := set.Spec.V, set.Size.V
-		at, located := l.lay.Places[p.ID+"."+graph.In]
+		at, located := l.lay.Positions[p.ID+"."+graph.In]
 		if p.Kind == graph.Union {
 			l.join(route.Link{A: route.TailBody(p, graph.In), B: route.TailBody(p, graph.Out), Into: l.ways[p.ID+"."+graph.Out], Spigot: 'a', Open: true, Piece: -1, Part: p.ID, Unit: l.besideUnit(p)},
 				route.Joint{Kind: "union", A: p.ID + ".in", B: p.ID + ".out", At: at, Located: located, Spec: spec, Size: size})
@@ -141,7 +141,7 @@ func (l *work) joinParts() {
 			if !set.OpensAt(port) {
 				continue
 			}
-			at, located := l.lay.Places[p.ID+"."+port]
+			at, located := l.lay.Positions[p.ID+"."+port]
 			unit := p.Kind == graph.HeatPump || l.besideUnit(p)
 			l.join(route.Link{A: route.PartBody(p), B: route.TailBody(p, port), Into: l.ways[p.ID+"."+port], Spigot: 'a', Open: true, Piece: -1, Part: p.ID, Unit: unit},
 				route.Joint{Kind: "union", A: p.ID, B: "tail of " + p.ID + "." + port, At: at, Located: located, Spec: spec, Size: size})

@@ -83,7 +83,7 @@ func (l *work) tieParts(w *web) {
 	}
 }
 
-// tiePlaced ties the ports whose places the description gives; false where it gives none.
+// tiePlaced ties the ports whose positions the description gives; false where it gives none.
 func (l *work) tiePlaced(w *web, p *graph.Part) bool {
 	first := p.Ports[0]
 	origin, _ := p.PortAt(0)

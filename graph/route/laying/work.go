@@ -55,7 +55,7 @@ func OfStage(set *settle.Stage) *route.Layout {
 		c:     c,
 		set:   set,
 		cat:   c.Catalog,
-		lay:   &route.Layout{Circuit: c, Stage: set, Places: map[string]graph.Vec{}},
+		lay:   &route.Layout{Circuit: c, Stage: set, Positions: map[string]graph.Vec{}},
 		parts: map[string]*graph.Part{},
 		ends:  map[string][]runEnd{},
 		ways:  map[string]graph.Vec{},

@@ -88,7 +88,7 @@ func room(lay *route.Layout) (low, high graph.Vec, group int, ok bool) {
 	if c == nil {
 		return low, high, -1, false
 	}
-	origin, known := lay.Places[c.From.String()]
+	origin, known := lay.Positions[c.From.String()]
 	group, tied := lay.Groups[c.From.String()]
 	return least(c.Corner, c.Far).Add(origin), most(c.Corner, c.Far).Add(origin), group, known && tied
 }

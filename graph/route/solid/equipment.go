@@ -214,7 +214,7 @@ func (b *builder) described(group int, but string, ports []mouth) [][2]graph.Vec
 			continue
 		}
 		first := p.Ports[0]
-		origin, ok := b.lay.Places[p.ID+"."+first.Name]
+		origin, ok := b.lay.Positions[p.ID+"."+first.Name]
 		if g, tied := b.lay.Groups[p.ID+"."+first.Name]; !ok || !tied || g != group {
 			continue
 		}

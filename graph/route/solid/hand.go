@@ -144,7 +144,7 @@ func (s *Bodies) obstacles() []obstacle {
 	if c == nil {
 		return out
 	}
-	origin, ok := s.lay.Places[c.From.String()]
+	origin, ok := s.lay.Positions[c.From.String()]
 	group, tied := s.lay.Groups[c.From.String()]
 	if !ok || !tied {
 		return out
@@ -193,8 +193,8 @@ func (h *hands) tasks() []task {
 // ofPart are the nuts and the handle of one part in line.
 func (h *hands) ofPart(p *graph.Part) []task {
 	lay := h.s.lay
-	in, ok := lay.Places[p.ID+"."+graph.In]
-	outlet, okOut := lay.Places[p.ID+"."+graph.Out]
+	in, ok := lay.Positions[p.ID+"."+graph.In]
+	outlet, okOut := lay.Positions[p.ID+"."+graph.Out]
 	if !ok || !okOut || outlet == in {
 		return nil
 	}
@@ -217,7 +217,7 @@ func (h *hands) ofPart(p *graph.Part) []task {
 	for _, port := range []string{graph.In, graph.Out} {
 		if lay.Stage.Part(p.ID).OpensAt(port) {
 			nut := t
-			nut.what, nut.ways, nut.at = "spanner", handWays/4+1, lay.Places[p.ID+"."+port]
+			nut.what, nut.ways, nut.at = "spanner", handWays/4+1, lay.Positions[p.ID+"."+port]
 			nut.nuts = fmt.Sprintf("the spanner at both nuts of %s %q", p.Kind, p.ID)
 			nut.does = fmt.Sprintf("the spanner at the nut of %s %q towards %s.%s", p.Kind, p.ID, p.ID, port)
 			out = append(out, nut)

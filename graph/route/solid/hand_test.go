@@ -75,7 +75,7 @@ func TestRoomForTheHand(t *testing.T) {
 			}
 			lay := laying.Of(s.c)
 			b := Of(lay)
-			start := lay.Places["t.run-out"]
+			start := lay.Positions["t.run-out"]
 			var post []Shape
 			for _, shape := range channel(c.from, c.to, c.away, c.sides) {
 				post = append(post, shape.Move(start))
@@ -115,7 +115,7 @@ func TestSpannerAtBothNuts(t *testing.T) {
 		b := Of(lay)
 		var post []Shape
 		for _, shape := range channel(380, c.to, 90, "bfud") {
-			post = append(post, shape.Move(lay.Places["t.run-out"]))
+			post = append(post, shape.Move(lay.Positions["t.run-out"]))
 		}
 		b.add(Body{ID: "post", Name: "a post", Likely: post, Group: lay.Groups["t.run-out"]})
 		if got := said(b.CheckHands()); !strings.Contains(got, c.want) || strings.Count(got, "the spanner at") != 1 {

@@ -25,7 +25,7 @@ func Holes(lay *route.Layout) []Hole {
 		return nil
 	}
 	from := lay.Circuit.Cabinet.From
-	origin := lay.Places[from.String()]
+	origin := lay.Positions[from.String()]
 	var out []Hole
 	for i := range lay.Pieces {
 		p := &lay.Pieces[i]

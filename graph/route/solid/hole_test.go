@@ -41,7 +41,7 @@ func TestHoles(t *testing.T) {
 		if c.want == 0 {
 			continue
 		}
-		h, branch := got[0], lay.Places["t1.branch"].Sub(lay.Places["t1.run-in"])
+		h, branch := got[0], lay.Positions["t1.branch"].Sub(lay.Positions["t1.run-in"])
 		at, wall := graph.Vec{X: 1000, Y: branch.Y, Z: branch.Z}, "right side"
 		if c.wall > 1500 {
 			at, wall = graph.Vec{X: branch.X + 1500, Y: -300, Z: branch.Z}, "front"

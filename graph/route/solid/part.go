@@ -56,7 +56,7 @@ func (b *builder) bodyOf(p *graph.Part, port string) Body {
 
 // at is the place of a port and the way the pipe leaves it.
 func (b *builder) at(p *graph.Part, port string) (place, way graph.Vec, ok bool) {
-	place, ok = b.lay.Places[p.ID+"."+port]
+	place, ok = b.lay.Positions[p.ID+"."+port]
 	if !ok {
 		return place, way, false
 	}
@@ -72,7 +72,7 @@ func (b *builder) boxed(p *graph.Part) {
 	body := b.bodyOf(p, "")
 	if len(p.Ports) > 0 {
 		first := p.Ports[0]
-		origin, ok := b.lay.Places[p.ID+"."+first.Name]
+		origin, ok := b.lay.Positions[p.ID+"."+first.Name]
 		if first.At != nil {
 			origin = origin.Sub(*first.At)
 		}

@@ -122,7 +122,7 @@ func TestTrueUnionGoesInSideways(t *testing.T) {
 			t.Fatal(said(lay.Findings))
 		}
 		b := Of(lay)
-		start := lay.Places["a.out"]
+		start := lay.Positions["a.out"]
 		for _, shape := range channel(300, 900, 55, sides) {
 			shape = shape.Move(start)
 			b.add(Body{ID: "post " + string(rune('0'+len(b.All))), Name: "a post", Likely: []Shape{shape}, Core: []Shape{shape}, Group: lay.Groups["a.out"]})
@@ -164,7 +164,7 @@ func TestWallsStopABodySideways(t *testing.T) {
 			t.Fatal(said(lay.Findings))
 		}
 		b := Of(lay)
-		start := lay.Places["a.out"]
+		start := lay.Positions["a.out"]
 		for _, shape := range channel(300, 900, 55, c.posts) {
 			if c.posts == "" {
 				break

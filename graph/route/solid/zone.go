@@ -105,8 +105,8 @@ type UnitRoom struct {
 // in, or the cabinet beside it.
 func (s *Bodies) UnitRooms(u *graph.Part) []UnitRoom {
 	lay := s.lay
-	in, ok := lay.Places[u.ID+"."+graph.In]
-	outlet, okOut := lay.Places[u.ID+"."+graph.Out]
+	in, ok := lay.Positions[u.ID+"."+graph.In]
+	outlet, okOut := lay.Positions[u.ID+"."+graph.Out]
 	group, tied := lay.Groups[u.ID+"."+graph.In]
 	if !ok || !okOut || !tied || lay.Groups[u.ID+"."+graph.Out] != group {
 		return nil
@@ -169,7 +169,7 @@ func (s *Bodies) cabinetBeside(low, high graph.Vec) []obstacle {
 	if c == nil {
 		return nil
 	}
-	origin, ok := s.lay.Places[c.From.String()]
+	origin, ok := s.lay.Positions[c.From.String()]
 	if !ok {
 		return nil
 	}

@@ -123,8 +123,8 @@ func (d *Drawing) Body(p *graph.Part) (Member, bool) {
 	if !InLine(p.Kind) {
 		return Member{}, false
 	}
-	a, okA := d.Lay.Places[p.ID+"."+graph.In]
-	b, okB := d.Lay.Places[p.ID+"."+graph.Out]
+	a, okA := d.Lay.Positions[p.ID+"."+graph.In]
+	b, okB := d.Lay.Positions[p.ID+"."+graph.Out]
 	m := Member{A: a, B: b, Part: p, Path: -1, IsNew: p.New(), NoFlow: true}
 	if !okA || !okB || m.Way().Len() < space.SameLevel {
 		return Member{}, false

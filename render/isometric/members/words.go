@@ -104,7 +104,7 @@ func (d *Drawing) Facts(p *graph.Part) []string {
 		}
 	}
 	if p.Kind == graph.Tee && p.New() && d.onOld(p) {
-		out = append(out, d.LevelText(d.Lay.Places[p.ID+"."+graph.RunIn].Z))
+		out = append(out, d.LevelText(d.Lay.Positions[p.ID+"."+graph.RunIn].Z))
 	}
 	_, l := d.Sign(p)
 	switch {

@@ -57,10 +57,10 @@ func (p *Picture) paintKeepClear() {
 // countedFrom is where the corners of the boxes are counted from.
 func (p *Picture) countedFrom(r *graph.Retrofit) (graph.Vec, bool) {
 	if from := r.Stand.From; from.Part != "" {
-		at, ok := p.D.Lay.Places[from.String()]
+		at, ok := p.D.Lay.Positions[from.String()]
 		return at, ok
 	}
-	in, ok := p.D.Lay.Places[r.Unit+"."+graph.In]
+	in, ok := p.D.Lay.Positions[r.Unit+"."+graph.In]
 	return in.Sub(r.Stand.At), ok
 }
 

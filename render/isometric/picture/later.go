@@ -66,7 +66,7 @@ func (p *Picture) wantCuts() {
 		m := &p.Ms[i]
 		for k, at := range p.pieceSpots(i) {
 			piece := m.Pieces[k]
-			text := quantity.Format(piece.SawMM(), quantity.Length, p.D.In.Units) + piece.Marks()
+			text := quantity.Format(piece.SawMM(), quantity.Length, p.D.In.Units) + piece.Signs()
 			p.wantCallout(callout{at: at, clear: 1, lines: []line{{text, members.DimEm, false}}, name: "cut:" + Number(piece.Number),
 				of: ", piece " + Number(piece.Number), rank: 2, far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13}})
 		}

@@ -43,7 +43,7 @@ func (p *Picture) paintStubs() {
 
 // openEnd is the display point of a port that drawn parts have and the way a stub leaves it.
 func (p *Picture) openEnd(path *route.Path, ref graph.PortRef, far bool) (at, out graph.Vec, ok bool) {
-	place, located := p.D.Lay.Places[ref.String()]
+	place, located := p.D.Lay.Positions[ref.String()]
 	part := p.D.Parts[ref.Part]
 	if !located || part == nil {
 		return at, out, false

@@ -73,7 +73,7 @@ func (p *Picture) paintUnit(part *graph.Part, ends []ending) {
 	}
 	lines := []line{{p.D.Names.Short(part.ID), members.TagEm, true}}
 	for _, e := range ends {
-		lines = append(lines, line{tag.PortWord(e.ref.Port) + " " + p.D.LevelText(p.D.Lay.Places[e.ref.String()].Z), members.TextEm, false})
+		lines = append(lines, line{tag.PortWord(e.ref.Port) + " " + p.D.LevelText(p.D.Lay.Positions[e.ref.String()].Z), members.TextEm, false})
 	}
 	p.wantUnitName(part, lines, lo, hi)
 }

@@ -191,7 +191,7 @@ func (f *planFile) verbs(p *plan.Plan, style form.Style) error {
 	return nil
 }
 
-func tidy(v float64, places int) float64 { return quantity.Round(v, places) }
+func tidy(v float64, decimals int) float64 { return quantity.Round(v, decimals) }
 
 // Earlier is what of an earlier pack a new one is held against.
 type Earlier struct {

@@ -16,11 +16,11 @@ type Style struct {
 
 // Round rounds as quantity.Round does. Not-a-number and infinities become 0: no solved plan
 // holds one, and JSON has no word for them.
-func Round(v float64, places int) float64 {
+func Round(v float64, decimals int) float64 {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return 0
 	}
-	return quantity.Round(v, places)
+	return quantity.Round(v, decimals)
 }
 
 // MM rounds a length for JSON: 0.01 mm.
@@ -32,9 +32,9 @@ func M3h(v float64) float64 { return Round(quantity.In(v, quantity.Flow, "m3/h")
 // KPa turns Pa into kPa for JSON.
 func KPa(v float64) float64 { return Round(quantity.In(v, quantity.Pressure, "kPa"), 4) }
 
-// Fixed prints v with the number of places.
-func Fixed(v float64, places int) string {
-	return strconv.FormatFloat(Round(v, places), 'f', places, 64)
+// Fixed prints v with the number of decimals.
+func Fixed(v float64, decimals int) string {
+	return strconv.FormatFloat(Round(v, decimals), 'f', decimals, 64)
 }
 
 // Say words a text in the style's units.
@@ -70,9 +70,9 @@ func (s Style) Head(v float64) string { return quantity.Format(v, quantity.Head,
 
 // Unit is a unit a column is printed in: its name, for the column's head, and its decimals.
 type Unit struct {
-	Name   string // "" for a bare number
-	Dim    quantity.Dimension
-	Places int
+	Name     string // "" for a bare number
+	Dim      quantity.Dimension
+	Decimals int
 }
 
 // Of returns a value given in the dimension's base unit in the unit, rounded.
@@ -80,11 +80,11 @@ func (u Unit) Of(v float64) float64 {
 	if u.Name != "" {
 		v = quantity.In(v, u.Dim, u.Name)
 	}
-	return Round(v, u.Places)
+	return Round(v, u.Decimals)
 }
 
 // Text prints a value given in the dimension's base unit in the unit, without its name.
-func (u Unit) Text(v float64) string { return Fixed(u.Of(v), u.Places) }
+func (u Unit) Text(v float64) string { return Fixed(u.Of(v), u.Decimals) }
 
 // FlowUnit is what flows are printed in.
 func (s Style) FlowUnit() Unit {

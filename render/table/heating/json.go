@@ -116,7 +116,7 @@ type yearJSON struct {
 	PaybackMin  bool         `json:"payback_at_least,omitempty"`
 	Samples     int          `json:"samples"`
 	Moves       []movesJSON  `json:"moves_it_most,omitempty"`
-	WouldAlso   []stepJSON   `json:"would_also_save,omitempty"`
+	WouldAlso   []savingJSON `json:"would_also_save,omitempty"`
 	HoursShort  int          `json:"hours_short"`
 	AfterBath   int          `json:"hours_short_after_a_bath"`
 	SeasonalCOP *float64     `json:"seasonal_cop,omitempty"`
@@ -128,7 +128,7 @@ type movesJSON struct {
 	Assumed bool    `json:"assumed"`
 }
 
-type stepJSON struct {
+type savingJSON struct {
 	What string   `json:"what"`
 	Of   string   `json:"of"`
 	KWh  float64  `json:"kWh"`
@@ -282,8 +282,8 @@ type rangeJSON struct {
 	High   float64 `json:"high"`
 }
 
-func rangeOf(r job.Range, places int) *rangeJSON {
-	return &rangeJSON{Low: form.Round(r.Low, places), Likely: form.Round(r.Likely, places), High: form.Round(r.High, places)}
+func rangeOf(r job.Range, decimals int) *rangeJSON {
+	return &rangeJSON{Low: form.Round(r.Low, decimals), Likely: form.Round(r.Likely, decimals), High: form.Round(r.High, decimals)}
 }
 
 func yearOf(y *job.YearReport, s form.Style) *yearJSON {
@@ -310,11 +310,11 @@ func yearOf(y *job.YearReport, s form.Style) *yearJSON {
 		out.Payback, out.PaybackMin = form.Ptr(form.Round(y.Payback.Likely, 2)), y.PaybackAtLeast
 	}
 	for _, p := range y.Pays {
-		step := stepJSON{What: s.Say(p.What), Of: string(p.Of), KWh: form.Round(p.KWh, 1)}
+		saving := savingJSON{What: s.Say(p.What), Of: string(p.Of), KWh: form.Round(p.KWh, 1)}
 		if y.Priced {
-			step.Cost = form.Ptr(form.Round(p.Cost, 2))
+			saving.Cost = form.Ptr(form.Round(p.Cost, 2))
 		}
-		out.WouldAlso = append(out.WouldAlso, step)
+		out.WouldAlso = append(out.WouldAlso, saving)
 	}
 	return out
 }

@@ -70,7 +70,7 @@ func CutsBlocks(p *plan.Plan, names *tag.Names, s form.Style) []form.Block {
 	g := form.NewGrid(columns...)
 	var lines, over []string
 	for _, c := range p.Cuts.Pieces {
-		mark := c.Marks()
+		mark := c.Signs()
 		cut := s.Length(c.CutMM) + mark
 		if words := c.OverWords(); words != "" && faulty(p) == "" { // it names a joint
 			cut = s.Length(c.CutMM) + " + " + s.Length(c.OverMM) + mark + "^"

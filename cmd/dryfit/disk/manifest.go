@@ -13,26 +13,26 @@ type File struct {
 	Data []byte
 }
 
-// Mark is the name of the file that tells a folder dryfit wrote from one it did not. It lists
+// Manifest is the name of the file that tells a folder dryfit wrote from one it did not. It lists
 // the other files, each with the sum of what was written.
-const Mark = ".dryfit-pack"
+const Manifest = ".dryfit-pack"
 
-const markHead = "written by dryfit; it replaces this folder only while it holds these files as they were written"
+const manifestHead = "written by dryfit; it replaces this folder only while it holds these files as they were written"
 
-// markOf returns the text of the mark: after the first line, lines as sha256sum writes them.
-func markOf(files []File) []byte {
+// manifestOf returns the text of the manifest: after the first line, lines as sha256sum writes them.
+func manifestOf(files []File) []byte {
 	var b bytes.Buffer
-	b.WriteString(markHead + "\n")
+	b.WriteString(manifestHead + "\n")
 	for _, f := range files {
 		b.WriteString(sumOf(f.Data) + "  " + f.Name + "\n")
 	}
 	return b.Bytes()
 }
 
-// marked returns the sums by name that a mark lists; false where it is none.
-func marked(mark []byte) (map[string]string, bool) {
-	head, rest, _ := strings.Cut(string(mark), "\n")
-	if head != markHead {
+// listed returns the sums by name that a manifest lists; false where it is none.
+func listed(manifest []byte) (map[string]string, bool) {
+	head, rest, _ := strings.Cut(string(manifest), "\n")
+	if head != manifestHead {
 		return nil, false
 	}
 	sums := map[string]string{}

@@ -1,6 +1,10 @@
 package heat
 
-import "math"
+import (
+	"cmp"
+	"math"
+	"slices"
+)
 
 // Consumer is something on a supply.
 type Consumer struct {
@@ -22,8 +26,9 @@ type Set struct {
 	OverLong  float64 // above what may run for hours; 0: within
 }
 
-// Sets returns, for each choice among the alternatives, what runs together, the heaviest
-// first. rating and continuous are in A; 0: not known.
+// Sets returns, for each choice among the alternatives, what runs together, the heaviest first. Of
+// very many choices the mostSets heaviest are told, and the one with the greatest start is among them.
+// rating and continuous are in A; 0: not known.
 func Sets(list []Consumer, rating, continuous float64) []Set {
 	var names []string
 	groups := map[string][]Consumer{}
@@ -37,40 +42,62 @@ func Sets(list []Consumer, rating, continuous float64) []Set {
 		}
 		groups[name] = append(groups[name], c)
 	}
-	sets := []Set{{}}
-	starts := []float64{0}
+	choices := []choice{{}}
 	for _, name := range names {
-		var next []Set
-		var most []float64
-		for i, s := range sets {
+		var next []choice
+		for _, s := range choices {
 			for _, c := range groups[name] {
 				n := s
 				n.IDs = append(append([]string{}, s.IDs...), c.ID)
 				n.RunningA += c.RunningA
+				n.start = math.Max(s.start, c.StartA-c.RunningA)
 				next = append(next, n)
-				most = append(most, math.Max(starts[i], c.StartA-c.RunningA))
 			}
 		}
-		sets, starts = next, most
-		if len(sets) > mostSets {
-			sets, starts = sets[:mostSets], starts[:mostSets]
+		if choices = next; len(choices) > mostSets {
+			choices = heaviest(choices)
 		}
 	}
-	for i := range sets {
-		s := &sets[i]
-		s.WithStart = s.RunningA + starts[i]
+	slices.SortStableFunc(choices, heavier)
+	sets := make([]Set, len(choices))
+	for i, c := range choices {
+		s := c.Set
+		s.WithStart = s.RunningA + c.start
 		if rating > 0 {
 			s.OverA = math.Max(0, s.RunningA-rating)
 		}
 		if continuous > 0 {
 			s.OverLong = math.Max(0, s.RunningA-continuous)
 		}
+		sets[i] = s
 	}
 	return sets
 }
 
+// choice is what runs together of the consumers looked at so far, and what the start that adds most
+// adds to it [A].
+type choice struct {
+	Set
+	start float64
+}
+
+func heavier(a, b choice) int { return cmp.Compare(b.RunningA, a.RunningA) }
+
 // mostSets bounds the choices that are listed.
 const mostSets = 64
+
+// heaviest returns mostSets of more choices. What is looked at later adds the same to each, so that the
+// heaviest of all and the one with the greatest start come from the heaviest here, and from the one with
+// the greatest start here: both are kept.
+func heaviest(all []choice) []choice {
+	slices.SortStableFunc(all, heavier)
+	kept := all[:mostSets:mostSets]
+	most := slices.MaxFunc(all, func(a, b choice) int { return cmp.Compare(a.RunningA+a.start, b.RunningA+b.start) })
+	if last := &kept[mostSets-1]; !slices.ContainsFunc(kept, func(c choice) bool { return c.RunningA+c.start >= most.RunningA+most.start }) {
+		*last = most
+	}
+	return kept
+}
 
 // Cable is a two-core cable to the unit.
 type Cable struct {

@@ -1,6 +1,9 @@
 package heat
 
-import "testing"
+import (
+	"fmt"
+	"testing"
+)
 
 // Exact, and BS 7671's drops by hand.
 func TestSupply(t *testing.T) {
@@ -38,11 +41,37 @@ func TestSets(t *testing.T) {
 	if len(sets) != 2 {
 		t.Fatalf("%d sets, want 2: %+v", len(sets), sets)
 	}
-	high := sets[1]
+	high := sets[0]
 	if !near(high.RunningA, 17.39, 0.005) || !near(high.WithStart, high.RunningA+40-8.6957, 0.001) || !near(high.OverA, 1.39, 0.005) || !near(high.OverLong, 4.59, 0.005) {
 		t.Errorf("%+v", high)
 	}
-	if low := sets[0]; low.OverA != 0 || !near(low.RunningA, 10.0957, 0.001) {
+	if low := sets[1]; low.OverA != 0 || !near(low.RunningA, 10.0957, 0.001) {
 		t.Errorf("%+v", low)
+	}
+}
+
+// Seven pumps of two speeds are 128 choices, of which not all are listed: the heaviest is, all seven at
+// high, 7·9 A, and so is the greatest start, which none of the heaviest has: the heater that starts at 60 A,
+// 1 A when it runs, beside them and not the one of 3 A that starts at no more. By hand.
+func TestSetsOfManyChoices(t *testing.T) {
+	var list []Consumer
+	for i := range 7 {
+		pump := fmt.Sprintf("pump %d", i)
+		list = append(list, Consumer{ID: pump + " low", RunningA: 2, StartA: 2, Alternative: pump}, Consumer{ID: pump + " high", RunningA: 9, StartA: 9, Alternative: pump})
+	}
+	list = append(list, Consumer{ID: "steady", RunningA: 30, StartA: 30, Alternative: "heater"}, Consumer{ID: "starts", RunningA: 1, StartA: 60, Alternative: "heater"})
+	sets := Sets(list, 80, 0)
+	most := 0.0
+	for i, s := range sets {
+		if i > 0 && s.RunningA > sets[i-1].RunningA {
+			t.Errorf("%d is heavier than the one before it: %g and %g A", i, s.RunningA, sets[i-1].RunningA)
+		}
+		most = max(most, s.WithStart)
+	}
+	if len(sets) != mostSets || !near(sets[0].RunningA, 7*9+30, 1e-9) || !near(sets[0].OverA, 13, 1e-9) {
+		t.Errorf("%d choices, the heaviest %+v; want %d, 93 A and 13 A over", len(sets), sets[0], mostSets)
+	}
+	if want := 7*9 + 60.0; !near(most, want, 1e-9) {
+		t.Errorf("the greatest start is %g A, want %g", most, want)
 	}
 }

@@ -128,3 +128,38 @@ func TestGreatestStartIsTold(t *testing.T) {
 	}
 	t.Errorf("57.2 A at the unit's start are not told: %v", s.Says)
 }
+
+// The plate of a unit says the voltage of the circuit that feeds it, and of no other: 1700 W at a power
+// factor of 0.8 are 9.24 A at the usual 230 V, and 5.3 A only on the unit's own 400 V. Source: I = P/(U cos φ)
+// by hand.
+func TestPlateSaysTheVoltageOfItsOwnCircuit(t *testing.T) {
+	volts := func(supplies ...graph.Supply) (out []float64, pumpA float64) {
+		in := testInput()
+		c := *in.Stage.Circuit
+		unit := *c.Part("unit")
+		data := *unit.Unit
+		data.VoltageV, data.FullLoadA = 400, 5
+		unit.Unit = &data
+		c.Parts = []*graph.Part{&unit, c.Part("pump"), c.Part("element")}
+		c.Supplies = supplies
+		in.Stage = settle.Of(&c)
+		in.Unit, in.Heating.Pump = in.Stage.Part("unit"), in.Stage.Part("pump")
+		for _, s := range still(in).Supplies {
+			out = append(out, s.VoltageV)
+			for _, l := range s.Loads {
+				if strings.HasPrefix(l.ID, "pump") {
+					pumpA = max(pumpA, l.RunningA)
+				}
+			}
+		}
+		return out, pumpA
+	}
+	at := func(line int) graph.Pos { return graph.Pos{File: "job.toml", Line: line, Column: 1} }
+	own := graph.Supply{Feeds: []string{"unit"}, RatingA: graph.Given(10), Pos: at(1)}
+	if got, a := volts(own, graph.Supply{Feeds: []string{"pump"}, RatingA: graph.Given(16), Pos: at(2)}); len(got) != 2 || got[0] != 400 || got[1] != 230 || !agree.Within(a, 9.24, 0.005) {
+		t.Errorf("%v V, the pump %.2f A; want 400 and 230 V, 9.24 A", got, a)
+	}
+	if got, a := volts(graph.Supply{RatingA: graph.Given(16), Pos: at(1)}); len(got) != 1 || got[0] != 400 || !agree.Within(a, 5.31, 0.005) {
+		t.Errorf("all on the unit's circuit: %v V, the pump %.2f A; want 400 V, 5.31 A", got, a)
+	}
+}

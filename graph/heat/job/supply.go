@@ -33,9 +33,14 @@ func supplies(in *Input, s *scene, b *builder) []Supply {
 
 func (b *builder) supply(in *Input, s *scene, from *graph.Supply, fed map[string]bool) Supply {
 	out := Supply{Feeds: from.Feeds, RatingA: from.RatingA.V, Pos: from.Pos, Plug: from.Connection == "plug"}
+	feeds := func(p *settle.Part) bool {
+		return !p.Removed && (slices.Contains(from.Feeds, p.ID) || len(from.Feeds) == 0 && !fed[p.ID])
+	}
 	out.VoltageV = from.VoltageV.Or(0)
-	if out.VoltageV <= 0 && in.Unit != nil {
-		out.VoltageV = in.Unit.Unit.VoltageV
+	for _, p := range in.Stage.Parts { // the plate of a unit says it of the circuit it is on, and of no other
+		if out.VoltageV <= 0 && feeds(p) && p.Voltage.How == settle.Given {
+			out.VoltageV = p.Voltage.V
+		}
 	}
 	if out.VoltageV <= 0 {
 		out.VoltageV = settle.UsualVoltageV
@@ -47,8 +52,7 @@ func (b *builder) supply(in *Input, s *scene, from *graph.Supply, fed map[string
 		out.LongA = out.RatingA * from.Continuous.V
 	}
 	for _, p := range in.Stage.Parts {
-		mine := slices.Contains(from.Feeds, p.ID) || len(from.Feeds) == 0 && !fed[p.ID]
-		if mine && !p.Removed {
+		if feeds(p) {
 			out.FuseA = max(out.FuseA, p.Fuse.V)
 			out.Loads = append(out.Loads, b.consumers(in, s, p, out.VoltageV)...)
 		}
@@ -57,15 +61,6 @@ func (b *builder) supply(in *Input, s *scene, from *graph.Supply, fed map[string
 		return out
 	}
 	out.Together = heat.Sets(out.Loads, out.RatingA, out.LongA)
-	slices.SortStableFunc(out.Together, func(a, b heat.Set) int {
-		switch {
-		case a.RunningA > b.RunningA:
-			return -1
-		case a.RunningA < b.RunningA:
-			return 1
-		}
-		return 0
-	})
 	b.cable(from, &out)
 	if from.Impedance.Set {
 		most := 0.0

@@ -59,6 +59,14 @@ func (u *unknown) asDescribed() float64 {
 	return 1
 }
 
+// asWideAs makes the span of what is off together that of the least known of what it was met at: one run
+// measured makes the others no surer, and the order of the file decides nothing.
+func (u *unknown) asWideAs(span tables.Span) {
+	if span.High-span.Low > u.span.High-u.span.Low {
+		u.span = span
+	}
+}
+
 // unknowns lists what moves the models of what may be off, in the order of the circuit: a walk
 // over what was settled. The same number in several models (before and after, every mode) is
 // one unknown. What one handbook gives is off together: K of all fittings is one unknown, and
@@ -88,6 +96,7 @@ func unknowns(models []*hydraulic.Model) []unknown {
 				}
 				if known {
 					out[k].met(n.At)
+					out[k].asWideAs(u.span)
 				}
 			}
 		}

@@ -1,0 +1,42 @@
+package spread
+
+import (
+	"strings"
+	"testing"
+
+	"dryfit/catalog/tables"
+	"dryfit/graph/hydraulic"
+)
+
+// What is off together is as sure as the least known of it, wherever in the file that stands: a hose whose
+// length was measured says nothing of the bore of the others. Source: the rows of spreads.csv, by their words.
+func TestAClassIsAsSureAsItsLeastKnown(t *testing.T) {
+	runs := []string{"tub.a pump.in", "pump.out tee.run-in", "tee.run-out backs.in", "tee.branch feet.in", "backs.out tub.b", "feet.out tub.c"}
+	bores := func(measured int) tables.Span {
+		text := banksText
+		for i, way := range runs {
+			from, to, _ := strings.Cut(way, " ")
+			text += "[[run]]\nfrom = \"" + from + "\"\nto = \"" + to + "\"\nlength = \"1 m\"\nspec = \"hose\"\nsize = \"38 mm\"\nexisting = true\n"
+			if i == measured || measured < 0 {
+				text += "known = \"measured\"\n"
+			}
+		}
+		for _, u := range unknowns([]*hydraulic.Model{modelOf(t, text)}) {
+			if u.what == "the bore of old hose pipe" {
+				return u.span
+			}
+		}
+		t.Fatal("the bore of old hose is not among what may be off")
+		return tables.Span{}
+	}
+	guessed, _ := tables.Spread(tables.SpreadHoseBore, "assumed")
+	measured, _ := tables.Spread(tables.SpreadHoseBore, "measured")
+	for i := range runs {
+		if got := bores(i); got != guessed {
+			t.Errorf("run %d of %d measured: the bore of all is off by %+v, want %+v", i+1, len(runs), got, guessed)
+		}
+	}
+	if got := bores(-1); got != measured {
+		t.Errorf("all measured: %+v, want %+v", got, measured)
+	}
+}

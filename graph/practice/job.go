@@ -266,11 +266,18 @@ func litres(l float64) quantity.Amount { return quantity.Volume.About(l / 1000) 
 // aDay is what a power takes in a day.
 func aDay(w float64) quantity.Amount { return quantity.Energy.About(w * 24 / 1000) }
 
-// setPoint is what the unit is set to: as said, else the water's temperature; never above
-// 39 °C where a controller has to stand above it.
+// setPoint is what the unit the job is about is set to, °C.
 func (j *Job) setPoint() float64 {
-	if j.Unit != nil && j.Unit.SetPoint.Known {
-		return j.Unit.SetPoint.C
+	if j.Unit != nil {
+		return j.setOf(j.Unit)
+	}
+	return j.Water
+}
+
+// setOf is what a unit is set to, °C: as said, else the water's temperature.
+func (j *Job) setOf(u *Unit) float64 {
+	if u.SetPoint.Known {
+		return u.SetPoint.C
 	}
 	return j.Water
 }

@@ -4,20 +4,11 @@ import (
 	"strings"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 )
 
-// HighestUnitC is the most a unit may be set to where the controller has to stand above it,
-// °C: no controller goes above the 40 °C of EN 17125 and IEC 60335-2-60 (from memory).
-const HighestUnitC = 39
-
-// hottest is the most any of them may be set to, °C: EN 17125 (from memory).
-const hottest = 40
-
-// How far the element's set point stands below the unit's, K. Common practice, no source.
-const (
-	LeastBelowK = 2
-	MostBelowK  = 3
-)
+// highestUnitC is the most a unit may be set to where the controller has to stand above it, °C.
+const highestUnitC = graph.HottestC - graph.ControllerAboveK
 
 // SetPoints says what becomes of each element and what is set to how much.
 func SetPoints() []Sentence {
@@ -46,7 +37,7 @@ func SetPoints() []Sentence {
 			Name: "element-not-settled",
 			When: func(j *Job) bool { return j.unsettled() && j.Unit != nil },
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("NOT SETTLED: what becomes of %s. Before %s switched on the electrician disconnects it, or keeps it in use under a contact, a changeover, a set point %s to %s below %s, or the controller's own setting for another heat source.", elements(j), j.ofUnits("the unit is", "a unit is"), kelvin(LeastBelowK), kelvin(MostBelowK), j.ofUnits("the unit's", "those of the units"))
+				return quantity.Say("NOT SETTLED: what becomes of %s. Before %s switched on the electrician disconnects it, or keeps it in use under a contact, a changeover, a set point %s to %s below %s, or the controller's own setting for another heat source.", elements(j), j.ofUnits("the unit is", "a unit is"), kelvin(graph.ElementBelowK), kelvin(graph.MostElementBelowK), j.ofUnits("the unit's", "those of the units"))
 			},
 			For: Fitter | Electrician, Source: common,
 		},
@@ -55,8 +46,9 @@ func SetPoints() []Sentence {
 			When:  func(j *Job) bool { return j.Unit != nil && j.elementKept() != nil },
 			Tells: []Act{SetElementBelow},
 			Say: func(j *Job) quantity.Text {
-				unit := j.setPoint()
-				text := quantity.Say("Set points: %s; the element's (the controller's own) %s to %s below it, %s to %s.", j.setPoints(unit), kelvin(LeastBelowK), kelvin(MostBelowK), quantity.Temperature.Of(unit-MostBelowK), quantity.Temperature.Of(unit-LeastBelowK))
+				lowest, _ := j.setsBetween()
+				text := quantity.Say("Set points: %s; the element's (the controller's own) %s to %s below %s, %s to %s.", j.setPoints(graph.HottestC), kelvin(graph.ElementBelowK), kelvin(graph.MostElementBelowK),
+					j.ofUnits("it", "the lowest of them"), quantity.Temperature.Of(lowest-graph.MostElementBelowK), quantity.Temperature.Of(lowest-graph.ElementBelowK))
 				return text + " The controller then does not call while the unit keeps up, so something else keeps the pump running: " + keeper(j) + "."
 			},
 			For: Fitter | Electrician | Owner, Source: common,
@@ -66,9 +58,11 @@ func SetPoints() []Sentence {
 			When:  func(j *Job) bool { return j.Unit != nil && j.elementOff() && callsPump(j) },
 			Tells: []Act{SetControllerAbove},
 			Say: func(j *Job) quantity.Text {
-				unit := min(j.setPoint(), HighestUnitC)
-				return quantity.Say("Set points: %s; the controller, whose element is disconnected, at least %s above it, %s or more: it then calls for circulation the whole time and the unit does the regulating. %s is the most any of them may be set to, so the unit stands at %s at most.",
-					j.setPoints(unit), kelvin(1), quantity.Temperature.Of(unit+1), warm(40), quantity.Temperature.Of(HighestUnitC))
+				_, highest := j.setsBetween()
+				highest = min(highest, highestUnitC)
+				return quantity.Say("Set points: %s; the controller, whose element is disconnected, at least %s above %s, %s or more: it then calls for circulation the whole time and %s the regulating. %s is the most any of them may be set to, so %s at %s at most.",
+					j.setPoints(highestUnitC), kelvin(graph.ControllerAboveK), j.ofUnits("it", "the highest of them"), quantity.Temperature.Of(highest+graph.ControllerAboveK), j.ofUnits("the unit does", "the units do"),
+					warm(graph.HottestC), j.ofUnits("the unit stands", "the units stand"), quantity.Temperature.Of(highestUnitC))
 			},
 			For: Fitter | Electrician | Owner, Source: common + "; the 40 °C: EN 17125, IEC 60335-2-60 (from memory)",
 		},
@@ -79,9 +73,9 @@ func SetPoints() []Sentence {
 			},
 			Say: func(j *Job) quantity.Text {
 				if j.several() {
-					return quantity.Say("Set points: %s; the units do the regulating, and their pump runs by itself: %s.", j.setPoints(hottest), keeper(j))
+					return quantity.Say("Set points: %s; the units do the regulating, and their pump runs by itself: %s.", j.setPoints(graph.HottestC), keeper(j))
 				}
-				return quantity.Say("Set point: %s, which does the regulating; its pump runs by itself: %s.", j.setPoints(hottest), keeper(j))
+				return quantity.Say("Set point: %s, which does the regulating; its pump runs by itself: %s.", j.setPoints(graph.HottestC), keeper(j))
 			},
 			For: Fitter | Owner, Source: common,
 		},

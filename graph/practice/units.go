@@ -159,13 +159,19 @@ func (j *Job) setPoints(most float64) quantity.Text {
 		if i > 0 {
 			text += ", "
 		}
-		set := j.Water
-		if u.SetPoint.Known {
-			set = u.SetPoint.C
-		}
-		text += quantity.Say("%s %s", u.ID, quantity.Temperature.Of(min(set, most)))
+		text += quantity.Say("%s %s", u.ID, quantity.Temperature.Of(min(j.setOf(u), most)))
 	}
 	return text
+}
+
+// setsBetween is the lowest and the highest that a unit is set to, °C: an element that helps stands below all
+// of them, a controller that calls for them above all.
+func (j *Job) setsBetween() (lowest, highest float64) {
+	lowest, highest = j.setPoint(), j.setPoint()
+	for _, u := range j.units() {
+		lowest, highest = min(lowest, j.setOf(u)), max(highest, j.setOf(u))
+	}
+	return lowest, highest
 }
 
 // leastAirs says below which air each unit does not heat, "" for one whose sheet is silent.

@@ -72,9 +72,9 @@ func leastFlowWhenDirty(in *Input, report Report) {
 	}
 }
 
-// leastRiseK is the least rise in the unit from which a flow can be told, K: five times what
-// a thermometer errs.
-const leastRiseK = 1.5
+// LeastRiseK is the least rise in the unit from which a flow can be told, K: five times what
+// a thermometer errs. Common practice, no source.
+const LeastRiseK = 1.5
 
 func riseMeasurable(in *Input, report Report) {
 	v := in.ask()
@@ -86,12 +86,12 @@ func riseMeasurable(in *Input, report Report) {
 				most, rise = m, r
 			}
 		}
-		if rise == 0 || rise >= leastRiseK {
+		if rise == 0 || rise >= LeastRiseK {
 			continue
 		}
 		report(b.Unit.Existing, graph.Diagnostic{
 			Pos: b.Unit.Pos, Severity: graph.Note,
-			Mode: most.solution.Mode.Name, Message: graph.Say("mode %q: the water warms by %s at most in %q at %s; %s or more can be measured", most.solution.Mode.Name, v.kelvin(rise), b.Unit.ID, v.flow(most.flow), v.kelvin(leastRiseK)),
+			Mode: most.solution.Mode.Name, Message: graph.Say("mode %q: the water warms by %s at most in %q at %s; %s or more can be measured", most.solution.Mode.Name, v.kelvin(rise), b.Unit.ID, v.flow(most.flow), v.kelvin(LeastRiseK)),
 			Hint: "prove the flow with a flow meter rather than by the rise, or send more past the unit",
 		})
 	}

@@ -199,12 +199,9 @@ func onBranch(b branch, p *graph.Part) bool {
 	return false
 }
 
-// hottestC is the most a tub's water may have, °C. Source: EN 17125 (from memory).
-const hottestC = 40
-
 func waterNotAbove40(in *Input, report Report) {
 	v := in.ask()
-	if t := v.waterC(); t > hottestC {
+	if t := v.waterC(); t > graph.HottestC {
 		report(false, graph.Diagnostic{
 			Pos: or(v.c.Water.KeyPos["temperature"], v.c.Water.Pos), Severity: graph.Error,
 			Message: graph.Say("the water has %s; %s is the most a bather may meet", v.celsius(t), quantity.Temperature.Of(40)),

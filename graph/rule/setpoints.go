@@ -57,12 +57,6 @@ func settingRules() []*Rule {
 	}
 }
 
-// How element and controller stand to the unit's set point, K. Common practice, no source.
-const (
-	elementBelowK    = 2
-	controllerAboveK = 1
-)
-
 func setPointsAgree(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
@@ -71,15 +65,15 @@ func setPointsAgree(in *Input, report Report) {
 			continue
 		}
 		set, known := u.Unit.SetPointC, u.Unit.SetPointSet
-		if known && set > hottestC {
-			most := float64(hottestC)
+		if known && set > graph.HottestC {
+			most := float64(graph.HottestC)
 			if own := v.part(u).MostWater; own.Known {
 				most = min(most, own.V)
 			}
 			report(u.Existing, graph.Diagnostic{
 				Pos: key(u, "set-point"), Severity: graph.Error,
-				Message: graph.Say("%q is set to %s; %s is the most a bather may meet", u.ID, v.celsius(set), v.celsius(hottestC)),
-				Hint:    graph.Say("set it to %s at most, and to %s where a controller has to stand above it", v.celsius(most), v.celsius(most-controllerAboveK)),
+				Message: graph.Say("%q is set to %s; %s is the most a bather may meet", u.ID, v.celsius(set), v.celsius(graph.HottestC)),
+				Hint:    graph.Say("set it to %s at most, and to %s where a controller has to stand above it", v.celsius(most), v.celsius(most-graph.ControllerAboveK)),
 			})
 			continue
 		}
@@ -91,21 +85,21 @@ func setPointsAgree(in *Input, report Report) {
 			d := graph.Diagnostic{Pos: key(e, "set-point"), Severity: graph.Error, Related: []graph.Related{here(u)}}
 			has, other := e.Element.SetPointC, e.Element.SetPointSet
 			switch {
-			case other && has > hottestC:
-				d.Message = graph.Say("%q is set to %s; %s is the most a bather may meet", e.ID, v.celsius(has), v.celsius(hottestC))
-				d.Hint = graph.Say("set it to %s at most", quantity.Temperature.Of(40))
+			case other && has > graph.HottestC:
+				d.Message = graph.Say("%q is set to %s; %s is the most a bather may meet", e.ID, v.celsius(has), v.celsius(graph.HottestC))
+				d.Hint = graph.Say("set it to %s at most", quantity.Temperature.Of(graph.HottestC))
 			case !known:
 				continue
-			case !e.Element.Disconnected && other && has > set-elementBelowK:
-				d.Message = graph.Say("element %q is set to %s and %q to %s: it heats first; it needs %s or less", e.ID, v.celsius(has), u.ID, v.celsius(set), v.celsius(set-elementBelowK))
-				d.Hint = graph.Say("set the element %s to %s below the unit, and keep the pump running by circulation hours or the unit's pump contact", quantity.TemperatureDifference.About(2), quantity.TemperatureDifference.About(3))
-			case e.Element.Disconnected && called && set > hottestC-controllerAboveK:
+			case !e.Element.Disconnected && other && has > set-graph.ElementBelowK:
+				d.Message = graph.Say("element %q is set to %s and %q to %s: it heats first; it needs %s or less", e.ID, v.celsius(has), u.ID, v.celsius(set), v.celsius(set-graph.ElementBelowK))
+				d.Hint = graph.Say("set the element %s to %s below the unit, and keep the pump running by circulation hours or the unit's pump contact", quantity.TemperatureDifference.About(graph.ElementBelowK), quantity.TemperatureDifference.About(graph.MostElementBelowK))
+			case e.Element.Disconnected && called && set > graph.HottestC-graph.ControllerAboveK:
 				d.Pos = key(u, "set-point")
-				d.Message = graph.Say("%q is set to %s: no controller can stand above it to keep %q running; it needs %s or less", u.ID, v.celsius(set), b.Pump.ID, v.celsius(hottestC-controllerAboveK))
-				d.Hint = graph.Say("set the unit to %s, or keep the pump running by hours or a contact and write runs-for-heat on it", quantity.Temperature.Of(39))
-			case e.Element.Disconnected && called && other && has < set+controllerAboveK:
-				d.Message = graph.Say("the controller of %q, whose element is off, is set to %s and %q to %s: it stops calling for circulation first; it needs %s or more", e.ID, v.celsius(has), u.ID, v.celsius(set), v.celsius(set+controllerAboveK))
-				d.Hint = graph.Say("set the controller %s or more above the unit, or keep the pump running by hours or a contact and write runs-for-heat on it", quantity.TemperatureDifference.About(1))
+				d.Message = graph.Say("%q is set to %s: no controller can stand above it to keep %q running; it needs %s or less", u.ID, v.celsius(set), b.Pump.ID, v.celsius(graph.HottestC-graph.ControllerAboveK))
+				d.Hint = graph.Say("set the unit to %s, or keep the pump running by hours or a contact and write runs-for-heat on it", quantity.Temperature.Of(graph.HottestC-graph.ControllerAboveK))
+			case e.Element.Disconnected && called && other && has < set+graph.ControllerAboveK:
+				d.Message = graph.Say("the controller of %q, whose element is off, is set to %s and %q to %s: it stops calling for circulation first; it needs %s or more", e.ID, v.celsius(has), u.ID, v.celsius(set), v.celsius(set+graph.ControllerAboveK))
+				d.Hint = graph.Say("set the controller %s or more above the unit, or keep the pump running by hours or a contact and write runs-for-heat on it", quantity.TemperatureDifference.About(graph.ControllerAboveK))
 			default:
 				continue
 			}
@@ -190,17 +184,17 @@ func unitReachesTemperature(in *Input, report Report) {
 		d := graph.Diagnostic{Severity: graph.Error}
 		most := v.part(u).MostWater
 		switch {
-		case most.Known && most.V < min(want, hottestC): // hotter than that no water may be, and that is said of the water
+		case most.Known && most.V < min(want, graph.HottestC): // hotter than that no water may be, and that is said of the water
 			d.Pos = saidAt(u, most, "most-water")
-			d.Message = graph.Say("%q heats to %s at most; the water is to have %s", u.ID, v.celsius(most.V), v.celsius(min(want, hottestC)))
+			d.Message = graph.Say("%q heats to %s at most; the water is to have %s", u.ID, v.celsius(most.V), v.celsius(min(want, graph.HottestC)))
 			d.Hint = graph.Say("choose a unit whose sheet names the tub's temperature: many made for pools stop at %s to %s", quantity.Temperature.About(32), quantity.Temperature.About(35))
-		case u.Unit.SetPointSet && u.Unit.SetPointC > hottestC:
+		case u.Unit.SetPointSet && u.Unit.SetPointC > graph.HottestC:
 			continue // said of the set point
 		case most.Known && u.Unit.SetPointSet && u.Unit.SetPointC > most.V:
 			d.Pos = key(u, "set-point")
 			d.Message = graph.Say("%q is set to %s; its highest set point is %s", u.ID, v.celsius(u.Unit.SetPointC), v.celsius(most.V))
 			d.Hint = "set it within its sheet"
-		case u.Unit.SetPointSet && u.Unit.SetPointC < want && want <= hottestC && !elementMayPass(v):
+		case u.Unit.SetPointSet && u.Unit.SetPointC < want && want <= graph.HottestC && !elementMayPass(v):
 			d.Pos = key(u, "set-point")
 			d.Message = graph.Say("%q is set to %s; the water is to have %s, and nothing else heats to that", u.ID, v.celsius(u.Unit.SetPointC), v.celsius(want))
 			d.Hint = "set the unit to the water's temperature, or write the lower one in [water]"

@@ -9,6 +9,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
+	"dryfit/graph/rule"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
 )
@@ -93,13 +94,9 @@ func tools(p *plan.Plan, j jobIn) []tool {
 // nobody knows by how much.
 func smallRise(p *plan.Plan) bool {
 	return slices.ContainsFunc(plan.Summarise(p), func(m plan.ModeSummary) bool {
-		return slices.ContainsFunc(m.Units(), func(u plan.UnitSummary) bool { return u.RiseK < leastRiseK })
+		return slices.ContainsFunc(m.Units(), func(u plan.UnitSummary) bool { return u.RiseK < rule.LeastRiseK })
 	})
 }
-
-// leastRiseK is the rise from which a flow can be told, K: five times what a thermometer errs.
-// Common practice, no source.
-const leastRiseK = 1.5
 
 // asksGauge reports whether what is to be measured first is read by a gauge.
 func asksGauge(p *plan.Plan, j jobIn) bool {

@@ -48,6 +48,7 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 			return nil, err
 		}
 	}
+	b.indexRuns()
 	b.m.ports = b.ports.count
 	b.m.net.Reference = b.m.tub
 	b.m.Perturb(nil)
@@ -57,6 +58,30 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 	}
 	b.m.solver = solver
 	return b.m, nil
+}
+
+// indexRuns makes the ways to runs by their ids, and from old runs to what is left of them.
+func (b *builder) indexRuns() {
+	m := b.m
+	m.RunAt, m.LeftOf = make(map[string]int, len(m.Runs)), make(map[string][]Left, len(m.Runs))
+	gone := map[string]float64{} // lengths of those that were taken out, m
+	for _, r := range b.c.Gone {
+		gone[r.ID] = r.LengthMM / 1000
+	}
+	for i := range m.Runs {
+		r := &m.Runs[i]
+		if _, twice := m.RunAt[r.Run.ID]; !twice {
+			m.RunAt[r.Run.ID] = i
+		}
+		if r.LengthM <= 0 || r.Run.New() {
+			continue
+		}
+		left, whole := Left{Run: i, Share: 1}, r.Run.Whole()
+		if of := gone[whole]; r.Run.RemainsOf != "" && of > 0 {
+			left.Share = min(r.LengthM/of, 1)
+		}
+		m.LeftOf[whole] = append(m.LeftOf[whole], left)
+	}
 }
 
 type builder struct {

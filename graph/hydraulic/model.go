@@ -25,7 +25,9 @@ type Model struct {
 	Runs  []ModelRun  // in the order of the circuit
 	Notes []graph.Diagnostic
 
-	PartAt map[string]int // id -> index into Parts
+	PartAt map[string]int    // id -> index into Parts
+	RunAt  map[string]int    // id -> index into Runs
+	LeftOf map[string][]Left // id of an old run -> what is left of it
 	net    network.Network
 	ports  int         // how many ports there are
 	tub    int         // node of the water in the tub
@@ -154,6 +156,12 @@ type Perturb struct {
 	Length    []float64 // runs
 	Bore      []float64 // runs
 	Roughness []float64 // runs
+}
+
+// Left is a piece of an old run, or all of it.
+type Left struct {
+	Run   int     // index into Runs
+	Share float64 // of its length
 }
 
 // none is a Perturb that changes nothing.

@@ -171,12 +171,16 @@ func AssumedBlocks(p *plan.Plan, s form.Style) []form.Block {
 	if moving {
 		columns = append(columns, form.Column{Head: "unit ±%", Right: true}, form.Column{Head: "jets ±%", Right: true}, form.Column{Head: "head ±%", Right: true})
 	}
-	var small []string
+	var small, untried []*assumedValue
 	g := form.NewGrid(append(columns, form.Column{Head: "from", Widest: 40})...)
 	for i := range values {
 		v := &values[i]
+		if v.moves != nil && v.moves.Untried {
+			untried = append(untried, v)
+			continue
+		}
 		if v.moves != nil && share(max(v.moves.Harm(), v.moves.Head)) == "" {
-			small = append(small, v.what)
+			small = append(small, v)
 			continue
 		}
 		row := []string{v.what, v.value, v.bounds}
@@ -190,9 +194,37 @@ func AssumedBlocks(p *plan.Plan, s form.Style) []form.Block {
 	}
 	b := form.Block{Title: "Used, though nobody gave it", Lines: []string{"  What moves the unit's or the jets' flow most comes first."}, Grid: g}
 	if len(small) > 0 {
-		b.Lines = append(b.Lines, "  By less than half a per cent each, so that they stand here alone: "+strings.Join(small, ", ")+".")
+		b.Lines = append(b.Lines, "  By less than half a per cent each, so that they stand here alone: "+listed(small)+".")
+	}
+	if len(untried) > 0 {
+		b.Lines = append(b.Lines, fmt.Sprintf("  The circuit is too large to try every one by itself. Not tried were these %d, of the pipes and parts that take least of the pumps' power: %s.", len(untried), listed(untried)))
 	}
 	return []form.Block{b}
+}
+
+// mostListed is how many of one wording are named: of a circuit of hundreds of pipes nobody reads on.
+const mostListed = 12
+
+// listed names values, of many that differ by their part or pipe alone the first and how many more
+// there are; JSON has all.
+func listed(values []*assumedValue) string {
+	of := func(v *assumedValue) string { return strings.Replace(v.what, fmt.Sprintf("%q", v.moves.Part), "", 1) }
+	count, told := map[string]int{}, map[string]int{}
+	for _, v := range values {
+		count[of(v)]++
+	}
+	var out []string
+	for _, v := range values {
+		wording := of(v)
+		told[wording]++
+		switch more := count[wording] - mostListed; {
+		case told[wording] <= mostListed:
+			out = append(out, v.what)
+		case told[wording] == mostListed+1:
+			out = append(out, fmt.Sprintf("%s%d more", wording, more))
+		}
+	}
+	return strings.Join(out, ", ")
 }
 
 type assumedJSON struct {

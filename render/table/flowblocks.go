@@ -323,6 +323,9 @@ func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 	if r.Samples < sample.Size && !r.Narrowed() {
 		b.Lines = append(b.Lines, fmt.Sprintf("  %s samples solved: the circuit is too large for all of them", samplesOf(r)))
 	}
+	if r.Moved < r.Unknowns && !r.Narrowed() {
+		b.Lines = append(b.Lines, fmt.Sprintf("  what to measure first is sought among %d of %d numbers that may be off: those of the pipes and parts that take most of the pumps' power", r.Moved, r.Unknowns))
+	}
 	if first := MeasureFirst(r, names, s); first != "" {
 		b.Lines = append(b.Lines, first)
 	}

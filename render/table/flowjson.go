@@ -108,6 +108,8 @@ type summaryJSON struct {
 	Samples      int             `json:"samples,omitempty"`
 	SamplesOf    int             `json:"samples_of,omitempty"` // where the circuit is too large for all of them, or some fit what was read
 	Unsolved     int             `json:"samples_unsolved,omitempty"`
+	Unknowns     int             `json:"unknowns,omitempty"`         // where the circuit is too large for each to be tried by itself
+	Tried        int             `json:"unknowns_tried,omitempty"`   // so many were
 	Supposed     *supposedJSON   `json:"if_the_work_fits,omitempty"` // where only a measure can tell
 	Read         []readJSON      `json:"read,omitempty"`             // on the tub as it stands
 }
@@ -298,6 +300,9 @@ func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
 			out.SamplesOf = r.Tried
 		case r.Samples < sample.Size:
 			out.SamplesOf = sample.Size
+		}
+		if r.Moved < r.Unknowns && !r.Narrowed() {
+			out.Unknowns, out.Tried = r.Unknowns, r.Moved
 		}
 		out.Read = readOf(r)
 		for i := range r.Promises {

@@ -56,21 +56,8 @@ func onBarbs(old bool) func(*hydraulic.Model, *hydraulic.Perturb, float64) {
 func onUnlisted(whole string) func(*hydraulic.Model, *hydraulic.Perturb, float64) {
 	return func(m *hydraulic.Model, p *hydraulic.Perturb, k float64) {
 		p.Joints = list(p.Joints, len(m.Runs), 0)
-		length := 0.0
-		for _, r := range m.Layout.Circuit.Gone {
-			if r.ID == whole {
-				length = r.LengthMM / 1000
-			}
-		}
-		for i := range m.Runs {
-			r := &m.Runs[i]
-			switch {
-			case r.LengthM <= 0 || r.Run.Whole() != whole || r.Run.New():
-			case r.Run.RemainsOf != "" && length > 0:
-				p.Joints[i] += k * min(r.LengthM/length, 1)
-			default:
-				p.Joints[i] += k
-			}
+		for _, left := range m.LeftOf[whole] {
+			p.Joints[left.Run] += k * left.Share
 		}
 	}
 }
@@ -101,8 +88,12 @@ func onJoints(old bool) func(*hydraulic.Model, *hydraulic.Perturb, float64) {
 func onLengths(id string) func(*hydraulic.Model, *hydraulic.Perturb, float64) {
 	return func(m *hydraulic.Model, p *hydraulic.Perturb, f float64) {
 		p.Length = list(p.Length, len(m.Runs), 1)
+		if i, ok := m.RunAt[id]; ok {
+			p.Length[i] *= f
+			return
+		}
 		for i := range m.Runs {
-			if r := m.Runs[i].Run; r.ID == id || id == "" && len(r.Legs) > 0 {
+			if r := m.Runs[i].Run; id == "" && len(r.Legs) > 0 {
 				p.Length[i] *= f
 			}
 		}

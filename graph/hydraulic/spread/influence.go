@@ -13,15 +13,16 @@ const worthSaying = 0.005
 
 // influences says how far each unknown alone moves the unit's flow (the jets' where there is
 // no unit, else the pump's), what matters most first; an unknown is named once, in the mode
-// in which it moves most.
-func (s *spreader) influences() []Influence {
+// in which it moves most. Of a very large circuit those alone are moved whose indices are in moved
+// (worthMoving); of the others nothing is said but that they are there.
+func (s *spreader) influences(moved []int) []Influence {
 	best := map[string]Influence{}
 	effects := make([][]effect, len(s.modes)) // by mode and unknown
 	graph.SideBySide(len(s.modes), func(n int) {
 		if m := s.modes[n]; m.narrowed {
 			effects[n] = s.left(m)
 		} else {
-			effects[n] = s.effects(m)
+			effects[n] = s.effects(m, moved)
 		}
 	})
 	for n, m := range s.modes {
@@ -36,6 +37,8 @@ func (s *spreader) influences() []Influence {
 			if !told {
 				f = u.influence()
 				f.Mode, f.Moves, f.Reading, f.UnitIn = m.name, moves, u.reading(m.after.model, s.past[u.part]), map[string]float64{}
+				_, tried := slices.BinarySearch(moved, k)
+				f.Untried = !tried && !m.narrowed
 			}
 			if e.value > f.Effect+alike {
 				f.Mode, f.Effect, f.Moves = m.name, e.value, moves
@@ -83,19 +86,23 @@ func pumpHead(s *hydraulic.Solution) float64 {
 
 // effect is how far an unknown alone moves things in a mode, each as a share of what is likely.
 type effect struct {
-	known                   bool // both its ends have an answer
+	known                   bool // both its ends have an answer, or nobody asked
 	value, unit, jets, head float64
 }
 
-// effects works out what each unknown moves in a mode; nil where what is watched stands still.
-func (s *spreader) effects(m *spreadMode) []effect {
+// effects works out what each unknown that is moved moves in a mode; nil where what is watched stands still.
+func (s *spreader) effects(m *spreadMode, moved []int) []effect {
 	value, _ := m.watched()
 	likely := m.moving()
 	if value(likely) == 0 {
 		return nil
 	}
 	out := make([]effect, len(s.all))
-	for k := range s.all {
+	for k := range out {
+		_, found := slices.BinarySearch(moved, k)
+		out[k].known = !found
+	}
+	for _, k := range moved {
 		low, high := s.alone(m, k, 0.05, 0), s.alone(m, k, 0.95, 1)
 		if low == nil || high == nil {
 			continue

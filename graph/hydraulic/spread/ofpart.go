@@ -166,7 +166,7 @@ func jetUnknowns(m *hydraulic.Model, p *hydraulic.ModelPart, n settle.Unknown) [
 	k := unknown{what: "K of the jets of " + id, part: id, set: onLoss(id, 1),
 		span: tables.Span{Low: p.Row.KLow/p.Row.K - 1, High: p.Row.KHigh/p.Row.K - 1},
 		used: used{value: graph.Say("K %.3g", p.Row.K), source: p.Row.Source, guess: true}}
-	bore := unknown{what: "the bore of " + id, part: id, set: onLoss(id, -4),
+	bore := unknown{what: "the bore of " + id, part: id, set: onLoss(id, -4), power: 4,
 		used: used{value: graph.Say("%s", quantity.Length.Of(p.Row.BoreMM)), source: p.Row.Source, guess: true}}
 	bore.span, _ = tables.Spread(tables.SpreadJetBore, known)
 	if j := p.Part.Jets; j != nil && j.BoreMM > 0 {

@@ -46,7 +46,7 @@ func ofRun(r *hydraulic.ModelRun, n settle.Unknown) []unknown {
 	case settle.RoughNumber:
 		u.set, u.used = onRoughness(spec, old), byClass(n.Spread, graph.Say("%s µm", microns(r.RoughnessM)))
 	case settle.BoreNumber:
-		u.set, u.used = onBores(spec, old), byClass(n.Spread, "the catalogue's")
+		u.set, u.used, u.power = onBores(spec, old), byClass(n.Spread, "the catalogue's"), 5
 	}
 	return one(u)
 }

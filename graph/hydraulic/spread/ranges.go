@@ -71,6 +71,7 @@ type Ranges struct {
 	Samples, Unsolved int
 	Points            []int // of the sample, those taken
 	Unknowns          int   // how many were sampled
+	Moved             int   // how many of them were moved each by itself, for MeasureFirst: all but in very large circuits
 	Coordinates       int   // how many coordinates of the sample are taken
 	// What was read on the tub as it stands; of how many points that were tried Points are those that
 	// fit it (0: nothing was read, or nothing could be held against it), how often it was taken as √2
@@ -182,7 +183,10 @@ type Influence struct {
 	Part   string // id of the part or run, "" for a whole class
 	Mode   string
 	Effect float64 // share of the likely value, half the width of what this input alone does
-	Moves  string  // what it moves: "the unit's flow"
+	// Untried tells that it was not moved by itself: in a very large circuit, and what it is of costs the
+	// pumps less than what all those are of that were.
+	Untried bool
+	Moves   string // what it moves: "the unit's flow"
 	// What it does alone, in the mode in which each is moved most, as shares; 0 where there is none.
 	Unit, Jets, Head   float64
 	UnitMode, JetsMode string             // where it moves each most

@@ -104,7 +104,8 @@ func (s *spreader) answer(points []int) *Ranges {
 		s.keptSet(&out.Promises[i])
 	}
 	out.Set = s.settled()
-	out.Moves = s.influences()
+	moved := s.worthMoving(s.mostMoved())
+	out.Moved, out.Moves = len(moved), s.influences(moved)
 	out.MeasureFirst = worth(out.Moves)
 	return out
 }

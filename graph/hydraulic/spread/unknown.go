@@ -20,6 +20,9 @@ type unknown struct {
 	adds bool // span is added to the number, not a share of it
 	set  func(m *hydraulic.Model, p *hydraulic.Perturb, value float64)
 	used used
+	// power of the number a loss goes with, where that is more than one: four of a nozzle's bore, five of
+	// a pipe's; for what is worth moving.
+	power float64
 }
 
 // used is what was used for an unknown, and whose word that is.

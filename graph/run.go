@@ -151,6 +151,29 @@ type Surroundings struct {
 // NothingSaid is of surroundings about which nothing was said.
 func NothingSaid() Surroundings { return Surroundings{ClearMM: -1, PlayMM: -1} }
 
+// Around returns the surroundings of a leg of the run, from 1: what the leg says before what is said
+// of the run; those of the run where it has no such leg.
+func (r *Run) Around(leg int) Surroundings {
+	out := r.Surroundings
+	if leg < 1 || leg > len(r.Legs) {
+		return out
+	}
+	said := r.Legs[leg-1].Surroundings
+	if said.ClearMM >= 0 {
+		out.ClearMM = said.ClearMM
+	}
+	if said.PlayMM >= 0 {
+		out.PlayMM = said.PlayMM
+	}
+	if said.PushesAside != nil {
+		out.PushesAside = said.PushesAside
+	}
+	if said.Reachable != nil {
+		out.Reachable = said.Reachable
+	}
+	return out
+}
+
 // Keeps reports whether the adaptor at one end of the run was there before and stays.
 func (r *Run) Keeps(end PortRef) bool {
 	return slices.ContainsFunc(r.AdaptorsKept, end.Same)

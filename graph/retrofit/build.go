@@ -157,7 +157,7 @@ func (site *Site) asked(place Place) (unit *graph.Part, path *route.Path, why qu
 			return refuse("%q is joined already, by run %q: leave its ports open to have it fitted, or leave [retrofit] out", unit.ID, r.ID)
 		}
 	}
-	path = pathOf(site.lay, place.Run)
+	path = site.lay.Path(place.Run)
 	if path == nil {
 		return refuse("there is no existing run %q to cut", place.Run)
 	}
@@ -212,18 +212,6 @@ func requestPos(c *graph.Circuit) graph.Pos {
 		return c.Retrofit.Pos
 	}
 	return graph.Pos{File: c.File}
-}
-
-func pathOf(lay *route.Layout, run string) *route.Path {
-	if lay == nil {
-		return nil
-	}
-	for i := range lay.Paths {
-		if lay.Paths[i].Run.ID == run {
-			return &lay.Paths[i]
-		}
-	}
-	return nil
 }
 
 // bypass adds the bypass element of a choice and returns its id; "" where it has none.
@@ -334,7 +322,7 @@ func legsAround(path *route.Path, leg int, beforeMM, afterMM float64) (before, a
 	dir := path.Points[leg].Sub(path.Points[leg-1]).Unit()
 	for k := 1; k < len(path.Points); k++ {
 		by := path.Points[k].Sub(path.Points[k-1])
-		l := graph.Leg{By: by, Surroundings: around(path.Run, k)}
+		l := graph.Leg{By: by, Surroundings: path.Run.Around(k)}
 		switch {
 		case k < leg:
 			before = append(before, l)

@@ -48,7 +48,7 @@ func TestCheckBehindTheSecondTee(t *testing.T) {
 				c.Retrofit.SlipCoupling = true
 			}
 			lay := laying.Of(c.At(graph.Before))
-			leg := longest(pathOf(lay, old.ID))
+			leg := longest(lay.Path(old.ID))
 			if against {
 				leg = len(old.Legs) + 1 - leg
 				turned(old)
@@ -85,7 +85,7 @@ func TestCheckBehindTheSecondTee(t *testing.T) {
 			if branch == nil || branch.TeeOut.ID != from.Part {
 				t.Errorf("%s, against %v: the check is not behind the unit's second tee", line, against)
 			}
-			was, is := pathOf(lay, old.ID), 0.0
+			was, is := lay.Path(old.ID), 0.0
 			for i := range after.Paths {
 				if after.Paths[i].Run.RemainsOf == old.ID {
 					is += after.Paths[i].Points[0].Sub(after.Paths[i].Points[len(after.Paths[i].Points)-1]).Len()

@@ -16,7 +16,7 @@ func (w work) at(path *route.Path, leg int) work {
 	r, last := path.Run, len(path.Points)-1
 	asked := graph.Run{AdaptorsKept: w.asked.AdaptorsKept}
 	w.kept = [2]bool{leg == 1 && asked.Keeps(r.From), leg == last && asked.Keeps(r.To)}
-	w.playMM = max(0, around(r, leg).PlayMM)
+	w.playMM = max(0, r.Around(leg).PlayMM)
 	return w
 }
 

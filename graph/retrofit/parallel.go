@@ -120,13 +120,13 @@ func bestTee(c *graph.Circuit, lay *route.Layout, net *stream.Net, runs []*graph
 	between := make([]float64, len(runs)) // pipe of the runs between each and the unit
 	for i := range runs {
 		for j := range runs {
-			if p := pathOf(lay, runs[j].ID); p != nil && (towards && j > i || !towards && j < i) {
+			if p := lay.Path(runs[j].ID); p != nil && (towards && j > i || !towards && j < i) {
 				between[i] += p.LengthMM
 			}
 		}
 	}
 	for i, r := range runs {
-		path := pathOf(lay, r.ID)
+		path := lay.Path(r.ID)
 		if path == nil || len(path.Points) < 2 {
 			continue
 		}
@@ -152,7 +152,7 @@ func bestTee(c *graph.Circuit, lay *route.Layout, net *stream.Net, runs []*graph
 func newTee(w work, path *route.Path, leg int) teeIn {
 	t := teeIn{path: path, leg: leg, w: w, opens: w.inline(string(graph.Union), w.lineSpec, w.lineSize, false), kind: graph.Union}
 	name := "union"
-	if around(path.Run, leg).PlayMM < max(w.tee().SocketMM, t.opens.socket)-0.05 {
+	if path.Run.Around(leg).PlayMM < max(w.tee().SocketMM, t.opens.socket)-0.05 {
 		t.opens, t.kind, name = w.inline(string(graph.BallValve), w.lineSpec, w.lineSize, true), graph.BallValve, "valve"
 	}
 	tee := w.tee()
@@ -176,7 +176,7 @@ func newTee(w work, path *route.Path, leg int) teeIn {
 	needed := gap + t.a.endDepth + t.a.lastDepth
 	t.place = Place{Run: path.Run.ID, Leg: leg, NeededMM: needed, Terms: t.a.terms,
 		Datum: start.Datum(), DatumMM: start.Face(), HeldMM: start.OverMM(), Far: finish.Datum(), FarMM: finish.Face(), FarHeldMM: finish.OverMM(),
-		RoomMM: length - start.Face() - finish.Face(), PlayMM: max(0, around(path.Run, leg).PlayMM)}
+		RoomMM: length - start.Face() - finish.Face(), PlayMM: max(0, path.Run.Around(leg).PlayMM)}
 	from := start.Face() + t.a.endDepth + max(0, t.play())/2
 	t.place.FromMM, t.place.ToMM = from, from+gap
 	return t
@@ -230,7 +230,7 @@ func (t teeIn) build(d *draft.Draft, tee, suffix string, net *stream.Net) graph.
 	}
 	var before, after []graph.Leg
 	for k := 1; k < len(t.path.Points); k++ {
-		l := graph.Leg{By: t.path.Points[k].Sub(t.path.Points[k-1]), Surroundings: around(old, k)}
+		l := graph.Leg{By: t.path.Points[k].Sub(t.path.Points[k-1]), Surroundings: old.Around(k)}
 		switch {
 		case k < t.leg:
 			before = append(before, l)

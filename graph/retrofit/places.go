@@ -110,7 +110,7 @@ func bestPlace(net *stream.Net, path *route.Path, leg int, w work, choice Choice
 	a := w.newAssembly(choice)
 	place := Place{Run: path.Run.ID, Leg: leg, NeededMM: a.needed(), Terms: a.terms, Doubts: a.doubts,
 		Datum: start.Datum(), DatumMM: start.Face(), HeldMM: start.OverMM(), Far: finish.Datum(), FarMM: finish.Face(), FarHeldMM: finish.OverMM(),
-		RoomMM: length - start.Face() - finish.Face(), PlayMM: max(0, around(path.Run, leg).PlayMM)}
+		RoomMM: length - start.Face() - finish.Face(), PlayMM: max(0, path.Run.Around(leg).PlayMM)}
 	place.Kept = w.kept
 	lo := start.Face() + a.endDepth + a.spare(0)                      // first cut line as near the start as it goes
 	hi := length - finish.Face() - a.lastDepth - a.spare(1) - a.gap() // and as far from it
@@ -149,28 +149,6 @@ func bestPlace(net *stream.Net, path *route.Path, leg int, w work, choice Choice
 	}
 	place.FromMM, place.ToMM = from, from+a.gap()
 	return place
-}
-
-// around returns what is said of the surroundings of a leg: the leg's own word before the
-// run's.
-func around(r *graph.Run, leg int) graph.Surroundings {
-	p := r.Surroundings
-	if leg >= 1 && leg <= len(r.Legs) {
-		l := r.Legs[leg-1].Surroundings
-		if l.ClearMM >= 0 {
-			p.ClearMM = l.ClearMM
-		}
-		if l.PlayMM >= 0 {
-			p.PlayMM = l.PlayMM
-		}
-		if l.PushesAside != nil {
-			p.PushesAside = l.PushesAside
-		}
-		if l.Reachable != nil {
-			p.Reachable = l.Reachable
-		}
-	}
-	return p
 }
 
 // Where names a place in words.

@@ -179,9 +179,9 @@ func TestStraightToldIsStraightBuilt(t *testing.T) {
 			if proposal == nil {
 				t.Fatal(ds)
 			}
-			bend := pathOf(lay, r.ID).Points[leg-1]
+			bend := lay.Path(r.ID).Points[leg-1]
 			if against {
-				bend = pathOf(lay, r.ID).Points[leg]
+				bend = lay.Path(r.ID).Points[leg]
 			}
 			after := laying.Of(proposal.Circuit.At(graph.After))
 			built := after.Positions[proposal.Element+".in"].Sub(bend).Len() - 31.75

@@ -94,8 +94,8 @@ type gap struct {
 
 // gap finds it, or says why one straight piece can't close it.
 func (k leaving) gap(lay *route.Layout) (gap, quantity.Text) {
-	first, okA := shortened(pathOf(lay, k.in.ID), k.TeeIn.ID)
-	second, okB := shortened(pathOf(lay, k.out.ID), k.TeeOut.ID)
+	first, okA := shortened(lay.Path(k.in.ID), k.TeeIn.ID)
+	second, okB := shortened(lay.Path(k.out.ID), k.TeeOut.ID)
 	a, okC := lay.Positions[k.TeeIn.ID+"."+graph.RunOut]
 	z, okD := lay.Positions[k.TeeOut.ID+"."+graph.RunIn]
 	if !okA || !okB || !okC || !okD {
@@ -160,7 +160,7 @@ func shortened(path *route.Path, tee string) (shortenedRun, bool) {
 			}
 			by = by.Unit().Scale(by.Len() - s.cutBack)
 		}
-		s.legs = append(s.legs, graph.Leg{By: by, Surroundings: around(path.Run, i)})
+		s.legs = append(s.legs, graph.Leg{By: by, Surroundings: path.Run.Around(i)})
 	}
 	return s, true
 }

@@ -14,7 +14,7 @@ type Saving struct {
 
 // Shorter lists the changes that make the assembly shorter at a place.
 func Shorter(c *graph.Circuit, lay *route.Layout, place Place, choice Choice) []Saving {
-	path := pathOf(lay, place.Run)
+	path := lay.Path(place.Run)
 	if path == nil || c.Retrofit == nil {
 		return nil
 	}

@@ -5,7 +5,7 @@ import "dryfit/graph"
 // Course is the way of a piece's axis from its start to its finish: two points, and for hose
 // and flexible pipe, which bends by itself, the corners between; nil where it has no place.
 func (lay *Layout) Course(p *Piece) []graph.Vec {
-	path := lay.pathOf(p.Run)
+	path := lay.Path(p.Run.ID)
 	if path == nil || !path.Located {
 		return nil
 	}

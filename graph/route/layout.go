@@ -31,6 +31,19 @@ type Layout struct {
 	levels   func() Levels         // worked out once, by whoever asks first
 }
 
+// Path is the path of a run by its id; nil where there is no layout, or no such run in it.
+func (l *Layout) Path(run string) *Path {
+	if l == nil {
+		return nil
+	}
+	for i := range l.Paths {
+		if l.Paths[i].Run.ID == run {
+			return &l.Paths[i]
+		}
+	}
+	return nil
+}
+
 // As is the layout of a circuit that lies as this one does: of the same parts and runs, with the
 // same lengths, sizes and bodies. Its values are those of this one's stage.
 func (l *Layout) As(c *graph.Circuit) *Layout {

@@ -94,21 +94,12 @@ func (o *sequence) beside(c *closing, piece int) bool {
 
 // fitsBar reports whether a piece left so much longer still is shorter than the longest bar.
 func (o *sequence) fitsBar(p *Piece, over float64) bool {
-	path := o.lay.pathOf(p.Run)
+	path := o.lay.Path(p.Run.ID)
 	if path == nil {
 		return false
 	}
 	longest := LongestBar(o.lay.Circuit, p.Spec, p.Size, path.Pipe)
 	return longest == 0 || p.CutMM+over < longest
-}
-
-func (lay *Layout) pathOf(r *graph.Run) *Path {
-	for i := range lay.Paths {
-		if lay.Paths[i].Run == r {
-			return &lay.Paths[i]
-		}
-	}
-	return nil
 }
 
 // LongestBar is the longest bar of a pipe: of the description's stock, else of its row; 0 where

@@ -77,20 +77,6 @@ func (c *Cut) where() string {
 	return fmt.Sprintf("run %q", c.Run.Said())
 }
 
-// place returns what the surroundings allow: the leg's word before the run's.
-func (c *Cut) place() graph.Surroundings {
-	p := c.Run.Surroundings
-	if leg := c.leg(); leg != nil {
-		if leg.ClearMM >= 0 {
-			p.ClearMM = leg.ClearMM
-		}
-		if leg.Reachable != nil {
-			p.Reachable = leg.Reachable
-		}
-	}
-	return p
-}
-
 // bare is what there is to cut on a run: pipe between its sockets, or hose.
 func bare(r *graph.Run) string {
 	if r.Spec.Family() == catalog.Hose {
@@ -159,7 +145,7 @@ func cutReachable(in *Input, report Report) {
 	if c == nil {
 		return
 	}
-	if r := c.place().Reachable; r == nil || *r {
+	if r := c.Run.Around(c.Leg).Reachable; r == nil || *r {
 		return
 	}
 	v := in.ask()
@@ -175,7 +161,7 @@ func cutClearRoom(in *Input, report Report) {
 	if c == nil {
 		return
 	}
-	free := c.place().ClearMM
+	free := c.Run.Around(c.Leg).ClearMM
 	if free < 0 || free >= clearMM {
 		return
 	}

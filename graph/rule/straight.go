@@ -59,7 +59,7 @@ func straightBefore(in *Input, v *view, p *graph.Part) stretch {
 // the water goes against it as written), and whether a turn ends it. It is not known for a
 // run with bends that nobody measured.
 func straightEnd(in *Input, run *graph.Run, against bool) (mm float64, turned, known bool) {
-	path := pathOf(in, run)
+	path := in.Layout.Path(run.ID)
 	if path == nil || len(path.Points) < 2 {
 		return pathLength(in, run), false, len(run.Fittings) == 0
 	}
@@ -97,23 +97,10 @@ func takeOffAt(path *route.Path, points, i int, against bool) float64 {
 	return 0
 }
 
-// pathOf returns the path of a run in the layout, or nil.
-func pathOf(in *Input, run *graph.Run) *route.Path {
-	if in.Layout == nil {
-		return nil
-	}
-	for i := range in.Layout.Paths {
-		if in.Layout.Paths[i].Run == run {
-			return &in.Layout.Paths[i]
-		}
-	}
-	return nil
-}
-
 // pathLength returns the length of a run along its axis, mm: the layout's, else what is
 // written.
 func pathLength(in *Input, run *graph.Run) float64 {
-	if p := pathOf(in, run); p != nil {
+	if p := in.Layout.Path(run.ID); p != nil {
 		return p.LengthMM
 	}
 	sum := run.LengthMM

@@ -39,10 +39,8 @@ func EquivalentAt(lay *route.Layout, sol *hydraulic.Solution) Equivalent {
 			head += partHead(sol, end, k == 1) / pa
 		}
 		t := Total{Name: r.Run.ID, FittingsM: head / metre}
-		for p := range lay.Paths {
-			if lay.Paths[p].Run.ID == r.Run.ID {
-				t.PipeM = lay.Paths[p].LengthMM / 1000
-			}
+		if path := lay.Path(r.Run.ID); path != nil {
+			t.PipeM = path.LengthMM / 1000
 		}
 		at[t.Name] = len(out.Totals)
 		out.Totals = append(out.Totals, t)

@@ -101,7 +101,7 @@ func (c *chain) walk(old *route.Path, at graph.PortRef) bool {
 			m.to = pos + m.fit.Row.V.LengthMM
 		}
 		next := c.net.Joined(part.ID, exit)
-		path := pathOf(c.lay, next)
+		path := c.pathOf(next)
 		if path == nil {
 			return false
 		}
@@ -307,13 +307,12 @@ func outside(p *route.Path) float64 {
 	return p.Run.Size.NominalMM()
 }
 
-func pathOf(lay *route.Layout, r *graph.Run) *route.Path {
-	for i := range lay.Paths {
-		if lay.Paths[i].Run == r && r != nil {
-			return &lay.Paths[i]
-		}
+// pathOf is where a run lies; nil where there is no run, or it is not laid out.
+func (c *chain) pathOf(r *graph.Run) *route.Path {
+	if r == nil {
+		return nil
 	}
-	return nil
+	return c.lay.Path(r.ID)
 }
 
 // oldJoint is the number of the joint where old pipe meets a port of a new part; 0: none.

@@ -32,7 +32,7 @@ func (c *chain) branches() {
 			continue
 		}
 		run := c.net.Joined(m.part.ID, graph.Branch)
-		path := pathOf(c.lay, run)
+		path := c.pathOf(run)
 		if path == nil || !run.New() || len(path.Points) < 2 {
 			continue
 		}
@@ -78,7 +78,7 @@ func (c *chain) goOn(l *limb, at graph.PortRef) {
 		return
 	}
 	next := c.net.Joined(l.part.ID, exit)
-	path := pathOf(c.lay, next)
+	path := c.pathOf(next)
 	if path == nil {
 		return
 	}
@@ -163,7 +163,7 @@ func (c *chain) lineWay() graph.Vec {
 func (c *chain) newWay() graph.Vec {
 	for _, m := range c.members {
 		for _, r := range c.net.Leaving(m.part) {
-			p := pathOf(c.lay, r)
+			p := c.pathOf(r)
 			if p == nil || len(p.Points) != 2 {
 				continue
 			}

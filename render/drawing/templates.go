@@ -4,7 +4,6 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/retrofit"
-	"dryfit/graph/route"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/tag"
@@ -51,18 +50,10 @@ func Sawn(p *plan.Plan) []template.Cut {
 		if m == nil {
 			continue
 		}
-		if path := pathOf(p.Before.Layout, m.Run); path != nil {
+		if path := p.Before.Layout.Path(m.Run); path != nil {
 			cuts = append(cuts, template.OfMarking(*m, path, p.Circuit.Pipe, net.Against(path.Run), len(cuts)+1)...)
 		}
 	}
 	return cuts
 }
 
-func pathOf(lay *route.Layout, run string) *route.Path {
-	for i := range lay.Paths {
-		if lay.Paths[i].Run.ID == run {
-			return &lay.Paths[i]
-		}
-	}
-	return nil
-}

@@ -45,21 +45,12 @@ func TestEveryPage(t *testing.T) {
 			}
 			for i := range in.Layout.Pieces {
 				p := &in.Layout.Pieces[i]
-				if path := pathOf(in.Layout, p); path.Located && !seen[picture.Number(p.Number)] {
+				if path := in.Layout.Path(p.Run.ID); path.Located && !seen[picture.Number(p.Number)] {
 					t.Errorf("%s, %s: piece %d is on no sheet", file, text, p.Number)
 				}
 			}
 		}
 	}
-}
-
-func pathOf(lay *route.Layout, p *route.Piece) *route.Path {
-	for i := range lay.Paths {
-		if lay.Paths[i].Run == p.Run {
-			return &lay.Paths[i]
-		}
-	}
-	return &route.Path{}
 }
 
 // A circuit without any place is an empty sheet with its notes, not a failure.

@@ -40,8 +40,12 @@ func (l *work) joinOld(i int) {
 		}
 		l.nipples(i, s, last)
 		k := route.Link{A: s.body, B: route.Existing, Spigot: 'b', Depth: s.depth, Flex: r.Spec.Flexible(), Piece: -1}
-		place := l.endPlace(r, last)
-		k.Play, k.Aside = max(place.PlayMM, 0), place.PushesAside
+		leg := min(1, len(r.Legs))
+		if last {
+			leg = len(r.Legs)
+		}
+		around := r.Around(leg)
+		k.Play, k.Aside = max(around.PlayMM, 0), around.PushesAside
 		j := route.Joint{Kind: s.joint, Clips: s.clips(), A: s.words, B: route.OldWords(r), Remains: true, Run: r.ID, Spec: r.Spec, Size: r.Size, Located: path.Located}
 		if path.Located {
 			n := len(path.Points)
@@ -55,24 +59,6 @@ func (l *work) joinOld(i int) {
 		}
 		l.join(k, j)
 	}
-}
-
-// endPlace is what the surroundings allow at one end of a run: what its leg says, else the run.
-func (l *work) endPlace(r *graph.Run, last bool) graph.Surroundings {
-	place := r.Surroundings
-	if n := len(r.Legs); n > 0 {
-		leg := r.Legs[0]
-		if last {
-			leg = r.Legs[n-1]
-		}
-		if leg.PlayMM >= 0 {
-			place.PlayMM = leg.PlayMM
-		}
-		if leg.PushesAside != nil {
-			place.PushesAside = leg.PushesAside
-		}
-	}
-	return place
 }
 
 // joinDirect makes the joint of two parts that join without pipe between them.

@@ -9,6 +9,7 @@ import (
 	"dryfit/graph/plan/search"
 	"dryfit/graph/plan/stage"
 	"dryfit/graph/retrofit"
+	"dryfit/graph/retrofit/removal"
 )
 
 // propose builds the work that [retrofit] asks for into the plan's circuit: at the place it
@@ -23,7 +24,7 @@ func propose(p *Plan, want Want) {
 	before.Lay()
 	p.searched = before
 	if c.Retrofit.Remove {
-		proposal, ds := retrofit.Remove(c, before.Layout)
+		proposal, ds := removal.Of(c, before.Layout)
 		p.take(proposal, ds)
 		return
 	}

@@ -87,7 +87,7 @@ func (l *limb) assumedLegs(way graph.Vec) []graph.Leg {
 	mm := l.bush.TakeOff + draft.Nipple(l.bush.Depth, l.valve.socket) + l.valve.length +
 		draft.Nipple(l.valve.socket, l.union.socket) + l.union.length + draft.Nipple(l.union.socket, l.port.Depth) + l.port.TakeOff
 	if math.Abs(way.Z) > 0.1 {
-		row, _ := l.w.cat.Fitting("tee", rigid(l.w.branchSpec), l.w.branchSize)
+		row, _ := l.w.cat.Fitting("tee", draft.Rigid(l.w.branchSpec), l.w.branchSize)
 		mm += 2*row.TakeOffMM + draft.Nipple(row.SocketMM, row.SocketMM)
 	}
 	if l.feeder {
@@ -293,4 +293,28 @@ func (l *limb) lay(s *draft.Strand) {
 			l.d.Runs[len(l.d.Runs)-1].KeyPos = map[string]graph.Pos{"size": at}
 		}
 	}
+}
+
+// branchNotKept says that the tees' branches do not point the way asked for: where the line
+// runs that way itself, or where the first leg to the unit leaves another way. first is
+// that leg.
+func (l *limb) branchNotKept(line, first graph.Vec) (graph.Diagnostic, bool) {
+	l.d.PointTo("branch")
+	asked := l.w.asked.Branch
+	if asked.Len() == 0 {
+		return graph.Diagnostic{}, false
+	}
+	cosLine, cosFirst := math.Abs(asked.Unit().Dot(line.Unit())), asked.Unit().Dot(first.Unit())
+	d := graph.Diagnostic{Pos: l.d.Pos, Rule: "retrofit", Severity: graph.Warning}
+	switch {
+	case cosLine > 0.02:
+		d.Message = graph.Say("branch = %q is not kept: the line runs that way here, and the tees' branches stand square to it", graph.WayWords(asked))
+		d.Hint = "name a way square to the pipe that is cut, or leave branch out"
+	case cosFirst < 0.99 && math.Abs(first.Unit().Dot(line.Unit())) <= 0.02:
+		d.Message = graph.Say("branch = %q is not kept: the first leg to the unit goes %s, and the branch points that way", graph.WayWords(asked), graph.WayWords(first))
+		d.Hint = graph.Say("begin to-unit with a leg %s, or leave branch out", graph.WayWords(asked))
+	default:
+		return graph.Diagnostic{}, false
+	}
+	return d, true
 }

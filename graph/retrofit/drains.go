@@ -362,7 +362,7 @@ func (l *limb) tapIsClear(sp spot) bool {
 
 // tapItem is the tee a drain or a bleed stands on.
 func (l *limb) tapItem() draft.Item {
-	tee, _ := l.w.cat.Fitting("tee", rigid(l.w.branchSpec), l.w.branchSize)
+	tee, _ := l.w.cat.Fitting("tee", draft.Rigid(l.w.branchSpec), l.w.branchSize)
 	return draft.Item{In: graph.RunIn, Out: graph.RunOut, Length: 2 * tee.TakeOffMM, Depth: tee.SocketMM, Tee: true}
 }
 
@@ -377,7 +377,7 @@ func (l *limb) tapReach() float64 {
 	for _, name := range graph.Tee.PortNames() {
 		tee.Ports = append(tee.Ports, graph.Port{Name: name})
 	}
-	pipe, size := rigid(w.branchSpec), w.tapSize()
+	pipe, size := draft.Rigid(w.branchSpec), w.tapSize()
 	off := w.stop(tee, graph.Branch, pipe, size)
 	return off.TakeOff + draft.Nipple(off.Depth, w.depth(pipe, size)) + valveMM
 }
@@ -396,8 +396,8 @@ func (l *limb) tapIn(sp spot, kind graph.Kind, name string) bool {
 	}
 	size := w.tapSize()
 	l.d.AddPart(teeID, graph.Tee, w.branchSpec, w.branchSize)
-	valve := l.d.AddPart(id, kind, rigid(w.branchSpec), size)
-	pipe := rigid(w.branchSpec)
+	valve := l.d.AddPart(id, kind, draft.Rigid(w.branchSpec), size)
+	pipe := draft.Rigid(w.branchSpec)
 	off, far := w.stop(l.d.Part(teeID), graph.Branch, pipe, size), w.stop(valve, graph.In, pipe, size)
 	way := sp.way.Scale(math.Ceil(off.TakeOff + draft.Nipple(off.Depth, far.Depth) + far.TakeOff))
 	pipeID := l.d.AddRun(draft.At(teeID, graph.Branch), draft.At(valve.ID, graph.In), pipe, size, []graph.Leg{draft.Leg(way)})

@@ -40,7 +40,7 @@ func (w work) inline(kind string, spec catalog.Spec, size catalog.Size, trueUnio
 
 // depth returns the depth of a socket of the spec and size, mm.
 func (w work) depth(spec catalog.Spec, size catalog.Size) float64 {
-	return settle.SocketDepth(w.cat, rigid(spec), size)
+	return settle.SocketDepth(w.cat, draft.Rigid(spec), size)
 }
 
 // oldRigid returns the size of rigid pipe of the tees' spec that the old pipe is; for hose the
@@ -97,7 +97,7 @@ func (w work) element(choice Choice) (kind graph.Kind, b body, ok bool) {
 // or an elbow, mm: by the bore that leads into it, which is not always that of the pipe that is
 // cut; a tee passed straight through is not counted. 0 where no row gives the bore.
 func (w work) straight(spec catalog.Spec, size catalog.Size) float64 {
-	row, _ := w.cat.Pipe(rigid(spec), size)
+	row, _ := w.cat.Pipe(draft.Rigid(spec), size)
 	return settle.StraightBores * row.BoreMM
 }
 
@@ -108,6 +108,6 @@ func (w work) elbow(a, b graph.Vec) draft.End {
 	if !ok {
 		return draft.End{}
 	}
-	row, _ := w.cat.Fitting(kind, rigid(w.branchSpec), w.branchSize)
+	row, _ := w.cat.Fitting(kind, draft.Rigid(w.branchSpec), w.branchSize)
 	return draft.End{TakeOff: row.TakeOffMM, Depth: row.SocketMM}
 }

@@ -37,7 +37,7 @@ func (w work) slipCoupling() (row catalog.Row, ok bool) {
 	if !w.asked.SlipCoupling || w.oldSpec.Family() == catalog.Hose {
 		return row, false
 	}
-	return w.cat.Fitting("slip-coupling", rigid(w.oldSpec), w.oldRigid())
+	return w.cat.Fitting("slip-coupling", draft.Rigid(w.oldSpec), w.oldRigid())
 }
 
 // putSlip stands a slip coupling at a cut, a piece of new pipe away from what the string ends
@@ -46,12 +46,12 @@ func (w work) slipCoupling() (row catalog.Row, ok bool) {
 func putSlip(d *draft.Draft, old *graph.Run, w work, id string, from graph.PortRef, piece graph.Vec, atStart bool) graph.PortRef {
 	d.PointTo("slip-coupling", "cut")
 	defer d.PointTo("cut")
-	slip := d.AddPart(d.Names.Fresh(id), graph.SlipCoupling, rigid(old.Spec), w.oldRigid())
+	slip := d.AddPart(d.Names.Fresh(id), graph.SlipCoupling, draft.Rigid(old.Spec), w.oldRigid())
 	legs := []graph.Leg{draft.Leg(piece)}
 	if atStart {
-		d.AddRun(draft.At(slip.ID, graph.Out), from, rigid(old.Spec), w.oldRigid(), legs)
+		d.AddRun(draft.At(slip.ID, graph.Out), from, draft.Rigid(old.Spec), w.oldRigid(), legs)
 		return draft.At(slip.ID, graph.In)
 	}
-	d.AddRun(from, draft.At(slip.ID, graph.In), rigid(old.Spec), w.oldRigid(), legs)
+	d.AddRun(from, draft.At(slip.ID, graph.In), draft.Rigid(old.Spec), w.oldRigid(), legs)
 	return draft.At(slip.ID, graph.Out)
 }

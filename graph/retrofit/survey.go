@@ -266,7 +266,7 @@ func (l *limb) problem(s *survey, in, outlet graph.Vec, out, back []graph.Leg) l
 // roomy is a pair with room for a drain or a bleed beside the unit, where that costs neither a trap
 // nor an elbow; else the pair there is. The problem asks for that room from now on.
 func (l *limb) roomy(p *lead.Problem, pair *lead.Pair) *lead.Pair {
-	tee, _ := l.w.cat.Fitting("tee", rigid(l.w.branchSpec), l.w.branchSize)
+	tee, _ := l.w.cat.Fitting("tee", draft.Rigid(l.w.branchSpec), l.w.branchSize)
 	tap := lead.Item{LengthMM: 2 * tee.TakeOffMM, DepthMM: tee.SocketMM, RadiusMM: l.girth("tee", tee)}
 	p.To.Tap, p.From.Tap = tap, tap
 	if roomy, _ := lead.Find(*p); roomy != nil && roomy.Cost.Traps <= pair.Cost.Traps && roomy.Cost.Elbows <= pair.Cost.Elbows && roomy.Cost.Unstraight <= pair.Cost.Unstraight {
@@ -425,10 +425,10 @@ func (l *limb) check(p *lead.Pipe) {
 // else what its pipe and the wall of a socket come to.
 func (l *limb) girth(kind string, row catalog.Row) float64 {
 	if row.Kind == "" {
-		row, _ = l.w.cat.Fitting(kind, rigid(l.w.branchSpec), l.w.branchSize)
+		row, _ = l.w.cat.Fitting(kind, draft.Rigid(l.w.branchSpec), l.w.branchSize)
 	}
 	outside := l.w.branchSize.NominalMM()
-	if pipe, ok := l.w.cat.Pipe(rigid(l.w.branchSpec), l.w.branchSize); ok {
+	if pipe, ok := l.w.cat.Pipe(draft.Rigid(l.w.branchSpec), l.w.branchSize); ok {
 		outside = pipe.OutsideMM
 	}
 	return max(outside*(1+2*solid.SocketWall), row.OutsideMM) / 2

@@ -1,7 +1,6 @@
 package retrofit
 
 import (
-	"fmt"
 	"os"
 	"strings"
 	"testing"
@@ -59,36 +58,6 @@ func TestTeeWhereThePipesBecomeAlike(t *testing.T) {
 		tee, ok := bestTee(c, lay, lay.Stage.Net(), beside.ToUnitRuns, true, x.want)
 		if !ok || tee.play() < 0 || tee.path.Run.ID != "to-first" || tee.leg != x.leg || tee.beyond < x.low || tee.beyond > x.high {
 			t.Errorf("for %g mm of pipe a tee in leg %d of %s, %.0f mm before the unit; want leg %d", x.want, tee.leg, tee.path.Run.ID, tee.beyond, x.leg)
-		}
-	}
-}
-
-// A unit comes out by rule where its tees stand in one straight line; where the line turns between them, or
-// turned at one of them alone, it can't be closed by one piece. Geometry, no source needed.
-func TestTeesInOneStraightLine(t *testing.T) {
-	const in, out = `legs = ["right 150 mm"]`, `to = "tee-b.run-in"
-existing = true
-legs = ["right 150 mm"]`
-	way := func(legs string) string { return "to = \"tee-b.run-in\"\nexisting = true\nlegs = " + legs }
-	for _, x := range []struct {
-		name     string
-		put      []string
-		straight bool
-	}{
-		{"straight on", nil, true},
-		{"a jog", []string{out, way(`["up 200 mm", "right 150 mm"]`)}, false},
-		{"turned at the first tee", []string{out, way(`["up 400 mm", "left 150 mm", "up 300 mm"]`), `legs = ["right 1500 mm"]`, `legs = ["up 1500 mm"]`}, false},
-		{"turned at the second tee", []string{`legs = ["right 500 mm"]`, `legs = ["right 200 mm", "up 500 mm"]`, in, `legs = ["up 150 mm"]`,
-			out, way(`["up 400 mm", "left 150 mm", "up 300 mm", "right 150 mm"]`)}, false},
-	} {
-		text, _, _ := strings.Cut(secondUnit(t, x.put...), "[[part]]\nid = \"unit-2\"")
-		c, lay := laidOut(t, text+"[retrofit]\nunit = \"unit-1\"\nremove = true\n")
-		p, ds := Remove(c, lay)
-		if (p != nil) != x.straight {
-			t.Errorf("%s: proposed %v, want %v: %v", x.name, p != nil, x.straight, ds)
-		}
-		if told := strings.Contains(fmt.Sprint(ds), "do not stand in one straight line"); told == x.straight {
-			t.Errorf("%s: %v", x.name, ds)
 		}
 	}
 }

@@ -3,6 +3,7 @@ package retrofit
 import (
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/retrofit/draft"
 	"dryfit/graph/settle"
 )
 
@@ -40,12 +41,12 @@ func newWork(c *graph.Circuit, cut *graph.Run) work {
 	if w.asked.TrueUnion != nil {
 		w.trueUnion = *w.asked.TrueUnion
 	}
-	w.lineSpec = rigid(cut.Spec)
+	w.lineSpec = draft.Rigid(cut.Spec)
 	if s := w.asked.Spec; s != "" && s.Family() == w.lineSpec.Family() {
-		w.lineSpec = rigid(s)
+		w.lineSpec = draft.Rigid(s)
 	} else if s != "" && cut.Spec.Family() == catalog.Hose { // barbs are made for both series
 		onHose := w
-		onHose.lineSpec = rigid(s)
+		onHose.lineSpec = draft.Rigid(s)
 		if size, _ := onHose.onHose(); !size.IsZero() {
 			w.lineSpec = onHose.lineSpec
 		}
@@ -109,7 +110,7 @@ func (w work) joins(size, port catalog.Size) bool {
 		return true
 	}
 	spec := settle.RigidSpec("", port)
-	_, ok := w.cat.Transition(rigid(w.branchSpec), size, spec, port)
+	_, ok := w.cat.Transition(draft.Rigid(w.branchSpec), size, spec, port)
 	return ok
 }
 
@@ -119,15 +120,6 @@ func way(legs []graph.Leg) float64 {
 		sum += l.LengthMM()
 	}
 	return sum
-}
-
-// rigid returns the rigid pipe of the new work that joins pipe of a spec: that whose sockets
-// it goes into; for hose, which goes on barbs whatever they are glued to, inch pipe.
-func rigid(s catalog.Spec) catalog.Spec {
-	if s == catalog.HosePipe {
-		return catalog.PVCSch40
-	}
-	return settle.RigidSpec(s, catalog.Size{Metric: s.Family() == catalog.Metric})
 }
 
 // larger returns the larger of two sizes of one family.

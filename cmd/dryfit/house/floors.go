@@ -25,7 +25,7 @@ var floors = [][]string{
 	{"graph/plan"},
 	{"graph/plan/search"},
 	{"graph/plan/advice"},
-	{"graph/plan/stage"},
+	{"graph/plan/stage", "graph/retrofit/removal"},
 	{"graph/retrofit", "graph/takeoff", "graph/rule", "graph/practice"},
 	{"graph/retrofit/draft", "graph/retrofit/lead", "graph/route/solid", "graph/hydraulic/spread", "graph/heat/job", "graph/takeoff/stock"},
 	{"graph/hydraulic"},

@@ -6,6 +6,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/settle"
 )
 
 // Draft is a circuit being changed: a copy whose lists are its own and whose parts and runs
@@ -131,4 +132,10 @@ func (d *Draft) Drop(id string) {
 	d.Parts = slices.DeleteFunc(d.Parts, func(p *graph.Part) bool { return p.ID == id })
 	d.IDs = slices.DeleteFunc(d.IDs, func(s string) bool { return s == id })
 	d.Names.Release(id)
+}
+
+// Rigid is the rigid pipe of the new work that joins pipe of a spec: that whose sockets it goes
+// into; for hose, which goes on barbs whatever they are glued to, inch pipe.
+func Rigid(s catalog.Spec) catalog.Spec {
+	return settle.RigidSpec(s, catalog.Size{Metric: s.Family() == catalog.Metric})
 }

@@ -1,25 +1,26 @@
-package retrofit
+package removal
 
 import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/retrofit"
 	"dryfit/graph/retrofit/draft"
 	"dryfit/graph/route"
 	"dryfit/graph/stream"
 )
 
-// Remove returns the circuit with the unit named in the request taken out again: its pipes,
+// Of returns the circuit with the unit named in the request taken out again: its pipes,
 // the bypass and both tees go, and the line is closed with one new piece between two slip
 // couplings, which need no play. lay is the stage before the work. The proposal is nil where
 // the line can't be closed so, and the findings say why.
-func Remove(c *graph.Circuit, lay *route.Layout) (*Proposal, []graph.Diagnostic) {
+func Of(c *graph.Circuit, lay *route.Layout) (*retrofit.Proposal, []graph.Diagnostic) {
 	k, problem := takenOut(c, lay)
 	var g gap
 	if problem == "" {
 		g, problem = k.gap(lay)
 	}
 	if problem != "" {
-		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: problem}}
+		return nil, []graph.Diagnostic{{Pos: c.Retrofit.Pos, Rule: "retrofit", Severity: graph.Error, Message: problem}}
 	}
 	d, gone := draft.Of(c), k.ids()
 	for _, id := range gone {
@@ -34,7 +35,7 @@ func Remove(c *graph.Circuit, lay *route.Layout) (*Proposal, []graph.Diagnostic)
 		findings = append(findings, graph.Diagnostic{Pos: ref.Pos, Rule: "retrofit", Severity: graph.Note,
 			Message: graph.Say("%s is left as it is: the line is closed on its old pipe, and no adaptor comes off", ref), Hint: "leave adaptors-kept out"})
 	}
-	return &Proposal{Circuit: d.Circuit, NewIDs: d.IDs}, findings
+	return &retrofit.Proposal{Circuit: d.Circuit, NewIDs: d.IDs}, findings
 }
 
 // leaving is a unit that goes, with its branch and the runs that come to its tees and lead on.
@@ -111,10 +112,10 @@ func (k leaving) gap(lay *route.Layout) (gap, quantity.Text) {
 // close joins the ends of the line with one new piece between two slip couplings.
 func (k leaving) close(d *draft.Draft, g gap) {
 	slipA, slipB := d.Names.Fresh("slip-a"), d.Names.Fresh("slip-b")
-	d.AddPart(slipA, graph.SlipCoupling, rigid(k.in.Spec), k.in.Size)
-	d.AddPart(slipB, graph.SlipCoupling, rigid(k.out.Spec), k.out.Size)
+	d.AddPart(slipA, graph.SlipCoupling, draft.Rigid(k.in.Spec), k.in.Size)
+	d.AddPart(slipB, graph.SlipCoupling, draft.Rigid(k.out.Spec), k.out.Size)
 	joinRemains(d, k.in, k.TeeIn.ID, g.first.legs, draft.At(slipA, graph.In))
-	d.AddRun(draft.At(slipA, graph.Out), draft.At(slipB, graph.In), rigid(k.in.Spec), k.in.Size, []graph.Leg{draft.Leg(g.by)})
+	d.AddRun(draft.At(slipA, graph.Out), draft.At(slipB, graph.In), draft.Rigid(k.in.Spec), k.in.Size, []graph.Leg{draft.Leg(g.by)})
 	joinRemains(d, k.out, k.TeeOut.ID, g.second.legs, draft.At(slipB, graph.Out))
 }
 

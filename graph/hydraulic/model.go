@@ -6,6 +6,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/hydraulic/network"
 	"dryfit/graph/route"
@@ -271,4 +272,15 @@ func (r *ModelRun) setLaw(w Water, p *Perturb, i int) {
 		law.Ahead += more
 		law.Aback += more
 	}
+}
+
+// Water is water at one temperature; see package formula for where its values come from.
+type Water = formula.Water
+
+// waterOf returns the water of a stage: by its temperature, with the density and the
+// viscosity the description may give laid over.
+func waterOf(set *settle.Stage) Water {
+	w := formula.NewWater(set.Water.TemperatureC.V)
+	w.Density, w.Viscosity = set.Water.Density.V, set.Water.Viscosity.V
+	return w
 }

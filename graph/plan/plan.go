@@ -7,8 +7,8 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat/job"
-	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/spread"
+	"dryfit/graph/plan/advice"
 	"dryfit/graph/plan/search"
 	"dryfit/graph/plan/stage"
 	"dryfit/graph/retrofit"
@@ -57,7 +57,7 @@ type Plan struct {
 	Tolerances    *route.Tolerances // of the loops the new work closes
 	Supposed      *Supposed         // what comes of it where only a measure can tell whether the work fits; else nil
 	Ranges        *spread.Ranges
-	Advice        *hydraulic.Advice
+	Advice        *advice.Comparison
 	Heat          *job.Report
 
 	tell    graph.Tell   // while it is being made

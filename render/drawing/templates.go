@@ -56,4 +56,3 @@ func Sawn(p *plan.Plan) []template.Cut {
 	}
 	return cuts
 }
-

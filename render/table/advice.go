@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"dryfit/graph/hydraulic"
+	"dryfit/graph/plan/advice"
 	"dryfit/render/table/form"
 )
 
@@ -47,7 +47,7 @@ type remedyJSON struct {
 	Works  bool   `json:"works"`
 }
 
-func adviceOf(a *hydraulic.Advice, s form.Style) *adviceJSON {
+func adviceOf(a *advice.Comparison, s form.Style) *adviceJSON {
 	if a == nil {
 		return nil
 	}
@@ -71,7 +71,7 @@ func adviceOf(a *hydraulic.Advice, s form.Style) *adviceJSON {
 }
 
 // adviceBlocks prints the comparison of bypass elements.
-func adviceBlocks(a *hydraulic.Advice, s form.Style) []form.Block {
+func adviceBlocks(a *advice.Comparison, s form.Style) []form.Block {
 	g := form.NewGrid(form.Column{Head: " "}, form.Column{Head: "bypass element", Widest: 34}, form.Column{Head: "mode"}, form.Column{Head: "unit", Right: true},
 		form.Column{Head: "bypass", Right: true}, form.Column{Head: "check"}, form.Column{Head: "margin", Right: true}, form.Column{Head: "jets, %", Right: true}, form.Column{Head: "keeps"})
 	var lines []string
@@ -118,7 +118,7 @@ func adviceBlocks(a *hydraulic.Advice, s form.Style) []form.Block {
 }
 
 // jetsLose prints by how much the jets' flow changes; nothing of a tub without jets.
-func jetsLose(a *hydraulic.Advice, m *hydraulic.ChoiceMode) string {
+func jetsLose(a *advice.Comparison, m *advice.ChoiceMode) string {
 	if !a.Jets {
 		return ""
 	}
@@ -130,7 +130,7 @@ const marginWithin = "within spread"
 
 // marginWords prints how far the check of a choice is from its other state, where that means
 // anything beside what its spring may be off.
-func marginWords(s form.Style, m *hydraulic.ChoiceMode) string {
+func marginWords(s form.Style, m *advice.ChoiceMode) string {
 	if m.Spring.HighPa == 0 {
 		return ""
 	}
@@ -143,7 +143,7 @@ func marginWords(s form.Style, m *hydraulic.ChoiceMode) string {
 const keepsUnfit = "yes *"
 
 // keepsWords says whether a choice keeps what the unit asks.
-func keepsWords(a *hydraulic.Advice, c *hydraulic.BypassChoice) string {
+func keepsWords(a *advice.Comparison, c *advice.BypassChoice) string {
 	switch {
 	case !c.Keeps:
 		return "no"
@@ -157,7 +157,7 @@ func keepsWords(a *hydraulic.Advice, c *hydraulic.BypassChoice) string {
 
 // reasons says of each choice why it is not the one to take: of those with one reason in one
 // line.
-func reasons(a *hydraulic.Advice, s form.Style) []string {
+func reasons(a *advice.Comparison, s form.Style) []string {
 	var whys []string
 	names := map[string][]string{}
 	for i, c := range a.Choices {

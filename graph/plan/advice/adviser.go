@@ -31,8 +31,8 @@ func New(c *graph.Circuit, branch *stream.UnitBranch, before *stage.Stage, settl
 
 // Compare solves every choice and picks one; where none keeps the promise it works out the
 // remedies.
-func (a *adviser) Compare() *hydraulic.Advice {
-	out := &hydraulic.Advice{Pump: a.branch.Pump.ID, Constant: len(a.branch.Pump.SpeedNames()) < 2, Today: a.before != nil, Jets: hasJets(a.circuit), Best: -1, Asked: a.Unit.Asked()}
+func (a *adviser) Compare() *Comparison {
+	out := &Comparison{Pump: a.branch.Pump.ID, Constant: len(a.branch.Pump.SpeedNames()) < 2, Today: a.before != nil, Jets: hasJets(a.circuit), Best: -1, Asked: a.Unit.Asked()}
 	out.Choices = a.choices(a.circuit)
 	for i := range out.Choices {
 		out.Choices[i].Unfit = !preferred(out.Choices[i], out.Constant)
@@ -60,11 +60,11 @@ func hasJets(c *graph.Circuit) bool {
 // preferred reports whether a choice is one to advise: a throttle splits both speeds of a
 // pump in nearly the same ratio, and a spring has nothing to do on a constant pump; either
 // is compared, neither is named.
-func preferred(c hydraulic.BypassChoice, constant bool) bool { return (c.Spring == "") == constant }
+func preferred(c BypassChoice, constant bool) bool { return (c.Spring == "") == constant }
 
 // choices solves every element in a circuit that has the adviser's branch.
-func (a *adviser) choices(c *graph.Circuit) []hydraulic.BypassChoice {
-	var out []hydraulic.BypassChoice
+func (a *adviser) choices(c *graph.Circuit) []BypassChoice {
+	var out []BypassChoice
 	for _, row := range c.Catalog.Springs() {
 		one := a.Try(c, springElement(row))
 		one.Name, one.Spring = quantity.Text(row.Name), row.Name
@@ -77,8 +77,8 @@ func (a *adviser) choices(c *graph.Circuit) []hydraulic.BypassChoice {
 }
 
 // Try solves a circuit with one element in every mode in which the unit's pump runs.
-func (a *adviser) Try(c *graph.Circuit, element graph.Part) hydraulic.BypassChoice {
-	var out hydraulic.BypassChoice
+func (a *adviser) Try(c *graph.Circuit, element graph.Part) BypassChoice {
+	var out BypassChoice
 	changed := withElement(c, a.branchIn(c), element)
 	if changed == nil {
 		return out
@@ -100,7 +100,7 @@ func (a *adviser) Try(c *graph.Circuit, element graph.Part) hydraulic.BypassChoi
 
 // tooDirty is the mode in which the unit gets too little with a dirty filter, and half of the jets
 // turned down: what keeps the promise on a clean one alone is ruled out by least-flow-when-dirty.
-func (a *adviser) tooDirty(lay *route.Layout) *hydraulic.ChoiceMode {
+func (a *adviser) tooDirty(lay *route.Layout) *ChoiceMode {
 	for _, mode := range lay.Circuit.AllModes() {
 		bad, ok := stage.BadDay(mode)
 		if !ok || a.Unit.Least == 0 || mode.Speeds[a.branch.Pump.ID] == "" {
@@ -122,8 +122,8 @@ func (a *adviser) branchIn(c *graph.Circuit) *stream.UnitBranch {
 	return cmp.Or(branch, a.branch)
 }
 
-func (a *adviser) solve(lay *route.Layout, mode graph.Mode) hydraulic.ChoiceMode {
-	out := hydraulic.ChoiceMode{Mode: mode.Name}
+func (a *adviser) solve(lay *route.Layout, mode graph.Mode) ChoiceMode {
+	out := ChoiceMode{Mode: mode.Name}
 	sol, err := hydraulic.Solve(lay, mode, graph.After)
 	if err != nil {
 		out.Error = quantity.OfError(err)
@@ -147,13 +147,13 @@ func (a *adviser) solve(lay *route.Layout, mode graph.Mode) hydraulic.ChoiceMode
 }
 
 // weigh says whether a choice keeps the promise.
-func (a *adviser) weigh(c *hydraulic.BypassChoice) {
+func (a *adviser) weigh(c *BypassChoice) {
 	p, o := a.Unit, outcomeOf(*c)
 	c.Keeps, c.Rated = p.Keeps(o), p.KeepsRated(o)
 }
 
 // outcomeOf is what a choice comes to, for promise.order.
-func outcomeOf(c hydraulic.BypassChoice) Outcome {
+func outcomeOf(c BypassChoice) Outcome {
 	var o Outcome
 	for _, m := range c.Modes {
 		if m.Error != "" {
@@ -169,16 +169,16 @@ func outcomeOf(c hydraulic.BypassChoice) Outcome {
 }
 
 // better reports whether c is to be preferred to d.
-func (a *adviser) better(c, d hydraulic.BypassChoice, constant bool) bool {
+func (a *adviser) better(c, d BypassChoice, constant bool) bool {
 	return a.Unit.Order(outcomeOf(c), outcomeOf(d), constant) < 0
 }
 
 // LeastFlow is the least the unit gets with a bypass in the modes its pump runs in, m³/s.
-func LeastFlow(c hydraulic.BypassChoice) float64 { return outcomeOf(c).Low() }
+func LeastFlow(c BypassChoice) float64 { return outcomeOf(c).Low() }
 
 // throttle tries the bypass valve at its setting; it stays shut where the unit never gets more
 // than its rated flow, which shut, the choice of a valve that is, tells.
-func (a *adviser) throttle(c *graph.Circuit, shut hydraulic.BypassChoice) hydraulic.BypassChoice {
+func (a *adviser) throttle(c *graph.Circuit, shut BypassChoice) BypassChoice {
 	want := cmp.Or(a.Unit.Rated, a.Unit.Least)
 	if want == 0 || LeastFlow(shut) <= want {
 		shut.Name = "throttle valve: stays shut, the unit never gets more than its rated flow"
@@ -190,7 +190,7 @@ func (a *adviser) throttle(c *graph.Circuit, shut hydraulic.BypassChoice) hydrau
 	branch := a.branchIn(c)
 	changed := withElement(c, branch, ThrottleElement(1)) // any Kv: it is set below
 	if changed == nil {
-		return hydraulic.BypassChoice{}
+		return BypassChoice{}
 	}
 	branch = a.branchIn(changed)
 	kv := NewThrottle(laying.Of(changed), branch, branch.Element().ID).Setting(a.Unit)
@@ -201,7 +201,7 @@ func (a *adviser) throttle(c *graph.Circuit, shut hydraulic.BypassChoice) hydrau
 }
 
 // why says what is wrong with a choice, or what it costs more than the best.
-func (a *adviser) why(all *hydraulic.Advice, i int) quantity.Text {
+func (a *adviser) why(all *Comparison, i int) quantity.Text {
 	c := all.Choices[i]
 	for _, m := range c.Modes {
 		switch {
@@ -249,12 +249,12 @@ func (a *adviser) why(all *hydraulic.Advice, i int) quantity.Text {
 }
 
 // shortest is the mode in which a choice gives the unit least.
-func shortest(c hydraulic.BypassChoice) hydraulic.ChoiceMode {
-	return slices.MinFunc(c.Modes, func(a, b hydraulic.ChoiceMode) int { return cmp.Compare(a.UnitFlow, b.UnitFlow) })
+func shortest(c BypassChoice) ChoiceMode {
+	return slices.MinFunc(c.Modes, func(a, b ChoiceMode) int { return cmp.Compare(a.UnitFlow, b.UnitFlow) })
 }
 
 // splitWords says what share of the water the unit gets in each mode.
-func splitWords(c hydraulic.BypassChoice) quantity.Text {
+func splitWords(c BypassChoice) quantity.Text {
 	text := quantity.Text("the unit takes")
 	for i, m := range c.Modes {
 		if i > 0 {
@@ -267,7 +267,7 @@ func splitWords(c hydraulic.BypassChoice) quantity.Text {
 	return text
 }
 
-func jetsWords(c hydraulic.BypassChoice) quantity.Text {
+func jetsWords(c BypassChoice) quantity.Text {
 	text := quantity.Text("jets")
 	for i, m := range c.Modes {
 		if i > 0 {
@@ -283,7 +283,7 @@ func jetsWords(c hydraulic.BypassChoice) quantity.Text {
 }
 
 // pumpWords says what the pump moves in each mode.
-func pumpWords(c hydraulic.BypassChoice) quantity.Text {
+func pumpWords(c BypassChoice) quantity.Text {
 	text := quantity.Text("the pump moves")
 	for i, m := range c.Modes {
 		if i > 0 {
@@ -295,10 +295,10 @@ func pumpWords(c hydraulic.BypassChoice) quantity.Text {
 }
 
 // conclusion names the choice to take.
-func (a *adviser) conclusion(all *hydraulic.Advice) quantity.Text {
+func (a *adviser) conclusion(all *Comparison) quantity.Text {
 	if all.Best < 0 {
 		text := quantity.Text("no bypass element keeps the unit's flow between its least and its most at every speed")
-		if slices.ContainsFunc(all.Choices, func(c hydraulic.BypassChoice) bool { return c.Dirty != nil }) {
+		if slices.ContainsFunc(all.Choices, func(c BypassChoice) bool { return c.Dirty != nil }) {
 			text += ", and its least with a dirty filter too"
 		}
 		return text
@@ -354,7 +354,7 @@ func (a *adviser) flowWord() quantity.Text {
 }
 
 // chatteringIn returns the mode in which a choice's spring will chatter.
-func chatteringIn(c hydraulic.BypassChoice) (mode string, ok bool) {
+func chatteringIn(c BypassChoice) (mode string, ok bool) {
 	for _, m := range c.Modes {
 		if m.Chatters {
 			return m.Mode, true
@@ -365,13 +365,13 @@ func chatteringIn(c hydraulic.BypassChoice) (mode string, ok bool) {
 
 // shutDoes returns the choice of a bypass that stands shut, where a throttle is advised and
 // the unit may have all the water.
-func (a *adviser) shutDoes(all *hydraulic.Advice) (hydraulic.BypassChoice, bool) {
+func (a *adviser) shutDoes(all *Comparison) (BypassChoice, bool) {
 	shut := all.Choices[len(all.Choices)-1]
 	return shut, all.Constant && a.Unit.Most > 0 && shut.Spring == "" && shut.Kv == 0 && shut.Keeps && all.Best != len(all.Choices)-1
 }
 
 // mostFlow is the most a choice gives the unit in any mode, m³/s.
-func mostFlow(c hydraulic.BypassChoice) float64 {
+func mostFlow(c BypassChoice) float64 {
 	most := 0.0
 	for _, m := range c.Modes {
 		most = max(most, m.UnitFlow)
@@ -393,6 +393,6 @@ func StateWords(state string) string {
 
 // weakest returns the weakest spring that keeps the unit at its rated flow, or -1. The choices
 // come with the weakest spring first.
-func weakest(all *hydraulic.Advice) int {
-	return slices.IndexFunc(all.Choices, func(c hydraulic.BypassChoice) bool { return c.Spring != "" && c.Keeps && c.Rated })
+func weakest(all *Comparison) int {
+	return slices.IndexFunc(all.Choices, func(c BypassChoice) bool { return c.Spring != "" && c.Keeps && c.Rated })
 }

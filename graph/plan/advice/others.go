@@ -7,15 +7,14 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
-	"dryfit/graph/hydraulic"
 	"dryfit/graph/settle"
 )
 
 // LargerPump works out a circulation pump of the catalogue in place of the one there: the
 // first that does, of those with one speed in the order of the catalogue, else the one that
 // comes nearest.
-func (a *adviser) LargerPump() hydraulic.Remedy {
-	best := hydraulic.Remedy{What: "a larger circulation pump", Effect: "none in the catalogue"}
+func (a *adviser) LargerPump() Remedy {
+	best := Remedy{What: "a larger circulation pump", Effect: "none in the catalogue"}
 	low := -1.0
 	for row := range a.circuit.Catalog.All() {
 		if row.Kind != string(graph.Pump) || len(row.Speeds) > 1 || row.Style == "plug-in" {
@@ -26,7 +25,7 @@ func (a *adviser) LargerPump() hydraulic.Remedy {
 		if !ok {
 			continue
 		}
-		r := hydraulic.Remedy{What: graph.Say("a larger circulation pump in place of %q, like %s", a.branch.Pump.ID, row.Name),
+		r := Remedy{What: graph.Say("a larger circulation pump in place of %q, like %s", a.branch.Pump.ID, row.Name),
 			Works: choice.Keeps, Effect: EffectWords(choice)}
 		if r.Works {
 			return r
@@ -39,10 +38,10 @@ func (a *adviser) LargerPump() hydraulic.Remedy {
 }
 
 // SmallerUnit works out the largest unit of the catalogue that the line can feed.
-func (a *adviser) SmallerUnit() hydraulic.Remedy { return a.otherUnit("a smaller unit", a.smaller()) }
+func (a *adviser) SmallerUnit() Remedy { return a.otherUnit("a smaller unit", a.smaller()) }
 
 // LargerUnit works out the smallest unit of the catalogue that bears what the line gives it.
-func (a *adviser) LargerUnit() hydraulic.Remedy {
+func (a *adviser) LargerUnit() Remedy {
 	rows := a.units(func(row catalog.Row) bool { return row.Most > a.Unit.Most })
 	slices.SortStableFunc(rows, func(x, y catalog.Row) int { return cmp.Compare(x.Most, y.Most) })
 	return a.otherUnit("a larger unit", rows)
@@ -67,8 +66,8 @@ func (a *adviser) units(wanted func(row catalog.Row) bool) []catalog.Row {
 }
 
 // otherUnit works out the first of the units that does, each with its best bypass.
-func (a *adviser) otherUnit(what quantity.Text, rows []catalog.Row) hydraulic.Remedy {
-	out := hydraulic.Remedy{What: what, Effect: "none in the catalogue"}
+func (a *adviser) otherUnit(what quantity.Text, rows []catalog.Row) Remedy {
+	out := Remedy{What: what, Effect: "none in the catalogue"}
 	for _, row := range rows {
 		c := withUnit(a.circuit, a.branch.Unit, row)
 		set := settle.Of(c)
@@ -80,7 +79,7 @@ func (a *adviser) otherUnit(what quantity.Text, rows []catalog.Row) hydraulic.Re
 		if !ok {
 			continue
 		}
-		out = hydraulic.Remedy{Works: choice.Keeps, Effect: EffectWords(choice), What: what + like(row)}
+		out = Remedy{Works: choice.Keeps, Effect: EffectWords(choice), What: what + like(row)}
 		if choice.Keeps {
 			return out
 		}

@@ -4,14 +4,13 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
-	"dryfit/graph/hydraulic"
 )
 
 // remedies works out what would make the job work where no bypass element does: larger pipe
 // to the unit, a shorter way, another pump. Each is the circuit solved again with the best
 // element for it.
-func (a *adviser) remedies() []hydraulic.Remedy {
-	var out []hydraulic.Remedy
+func (a *adviser) remedies() []Remedy {
+	var out []Remedy
 	constant := len(a.branch.Pump.SpeedNames()) < 2
 	if wider, size, ok := withWiderBranch(a.circuit, a.branch); ok {
 		out = append(out, a.remedy(graph.Say("pipe to and from the unit in %s", size), wider, constant))
@@ -30,7 +29,7 @@ func (a *adviser) remedies() []hydraulic.Remedy {
 const shorterWay quantity.Text = "half the pipe to and from the unit"
 
 // ShorterWay works out half the pipe to and from the unit.
-func (a *adviser) ShorterWay() hydraulic.Remedy {
+func (a *adviser) ShorterWay() Remedy {
 	return a.remedy(shorterWay, withShorterBranch(a.circuit, a.branch), len(a.branch.Pump.SpeedNames()) < 2)
 }
 
@@ -48,16 +47,16 @@ func speedOf(row catalog.Row) graph.Speed {
 }
 
 // remedy solves a changed circuit with its best bypass element.
-func (a *adviser) remedy(what quantity.Text, c *graph.Circuit, constant bool) hydraulic.Remedy {
+func (a *adviser) remedy(what quantity.Text, c *graph.Circuit, constant bool) Remedy {
 	best, ok := a.BestFor(c, constant)
 	if !ok {
-		return hydraulic.Remedy{What: what, Effect: "no bypass element for it in the catalogue"}
+		return Remedy{What: what, Effect: "no bypass element for it in the catalogue"}
 	}
-	return hydraulic.Remedy{What: what, Works: best.Keeps, Effect: EffectWords(best)}
+	return Remedy{What: what, Works: best.Keeps, Effect: EffectWords(best)}
 }
 
 // BestFor returns the best bypass element for a changed circuit.
-func (a *adviser) BestFor(c *graph.Circuit, constant bool) (best hydraulic.BypassChoice, ok bool) {
+func (a *adviser) BestFor(c *graph.Circuit, constant bool) (best BypassChoice, ok bool) {
 	for _, choice := range a.choices(c) {
 		if preferred(choice, constant) && (!ok || a.better(choice, best, constant)) {
 			best, ok = choice, true
@@ -67,7 +66,7 @@ func (a *adviser) BestFor(c *graph.Circuit, constant bool) (best hydraulic.Bypas
 }
 
 // EffectWords says what the unit gets with a bypass in each mode.
-func EffectWords(c hydraulic.BypassChoice) quantity.Text {
+func EffectWords(c BypassChoice) quantity.Text {
 	var said []quantity.Text
 	for _, m := range c.Modes {
 		if m.Error != "" {

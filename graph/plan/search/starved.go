@@ -5,7 +5,6 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
-	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan/advice"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/stream"
@@ -68,7 +67,7 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 	note(graph.Say("%q asks for %s or more; the line of pump %q gives it %s at the least with the bypass shut",
 		branch.Unit.ID, quantity.Flow.Of(a.Unit.Least), branch.Pump.ID, quantity.Flow.Of(advice.LeastFlow(most))),
 		"what else could be done is worked out below it, with the flows")
-	ways := slices.Concat([]hydraulic.Remedy{a.ShorterWay(), a.LargerPump(), a.SmallerUnit()}, s.otherLines(branch.Pump)) // jet pumps last: a rule bars their lines
+	ways := slices.Concat([]advice.Remedy{a.ShorterWay(), a.LargerPump(), a.SmallerUnit()}, s.otherLines(branch.Pump)) // jet pumps last: a rule bars their lines
 	for i, way := range ways {
 		verdict := "would do"
 		switch {
@@ -90,8 +89,8 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 
 // otherLines works out the unit on the line of each other pump, where that can be cut or might
 // be once it is measured.
-func (s *search) otherLines(not *graph.Part) []hydraulic.Remedy {
-	var out []hydraulic.Remedy
+func (s *search) otherLines(not *graph.Part) []advice.Remedy {
+	var out []advice.Remedy
 	net := s.before.Layout.Stage.Net()
 	for _, pump := range s.before.Circuit.Pumps() {
 		if pump.ID == not.ID {
@@ -100,7 +99,7 @@ func (s *search) otherLines(not *graph.Part) []hydraulic.Remedy {
 		what := graph.Say("%q on the line of pump %q", s.asked.Retrofit.Unit, pump.ID)
 		place, ok := s.placeOn(net.Downstream(pump))
 		if !ok {
-			out = append(out, hydraulic.Remedy{What: what, Effect: "no straight of its pipe before the jets has the length for the work"})
+			out = append(out, advice.Remedy{What: what, Effect: "no straight of its pipe before the jets has the length for the work"})
 			continue
 		}
 		out = append(out, s.onLine(what, pump, place))
@@ -128,7 +127,7 @@ func (s *search) placeOn(reach *stream.Reach) (retrofit.Place, bool) {
 }
 
 // onLine solves the unit at a place of another pump's line with its best bypass.
-func (s *search) onLine(what quantity.Text, pump *graph.Part, place retrofit.Place) hydraulic.Remedy {
+func (s *search) onLine(what quantity.Text, pump *graph.Part, place retrofit.Place) advice.Remedy {
 	other := &search{asked: s.asked, before: s.before, site: s.site}
 	where := place.Where()
 	if place.MeasureFirst {
@@ -144,10 +143,10 @@ func (s *search) onLine(what quantity.Text, pump *graph.Part, place retrofit.Pla
 	other.before.Solve(graph.Before)
 	t := &trial{}
 	if !t.build(other.site, s.asked.Retrofit.Unit, place, choice) {
-		return hydraulic.Remedy{What: what, Effect: "nothing can be built there"}
+		return advice.Remedy{What: what, Effect: "nothing can be built there"}
 	}
 	other.fitBypass(t, choice)
-	r := hydraulic.Remedy{What: what, Works: t.promise().Keeps(t.outcome()), Effect: other.summary(t), Attended: true}
+	r := advice.Remedy{What: what, Works: t.promise().Keeps(t.outcome()), Effect: other.summary(t), Attended: true}
 	r.Effect += "; not unattended: jet pumps time out, the unit heats only while that pump runs, and the rule unit-on-heater-line bars it"
 	if p := other.before.Layout.Stage.Part(pump.ID).LeastPower(); p.Known {
 		r.Effect += graph.Say(", which takes %s", quantity.Power.Of(p.V))

@@ -1,9 +1,12 @@
-package hydraulic
+package advice
 
-import "dryfit/catalog/quantity"
+import (
+	"dryfit/catalog/quantity"
+	"dryfit/graph/hydraulic"
+)
 
-// Advice compares every bypass element a job could have.
-type Advice struct {
+// Comparison compares every bypass element a job could have.
+type Comparison struct {
 	Pump     string // heater pump's id
 	Constant bool   // the pump has one speed
 	Asked    bool   // it is known what the unit asks of its flow
@@ -32,11 +35,11 @@ type BypassChoice struct {
 type ChoiceMode struct {
 	Mode                 string
 	UnitFlow, BypassFlow float64
-	State                string  // of the check
-	MarginPa             float64 // to its other state
-	Spring               Spring  // of the check
-	Chatters             bool    // it stands too near to it
-	JetsChange           float64 // share of today's jets' flow
+	State                string           // of the check
+	MarginPa             float64          // to its other state
+	Spring               hydraulic.Spring // of the check
+	Chatters             bool             // it stands too near to it
+	JetsChange           float64          // share of today's jets' flow
 	PumpFlow             float64
 	RiseK                float64
 	Error                quantity.Text // why there are no numbers

@@ -44,7 +44,8 @@ const mostWindows = 3
 // Choices are followed half hour by half hour from several temperatures at midnight; of those
 // that come to the same time with as many switch-ons only such are kept as are warmer or
 // cheaper than every other, to a hundredth of the band. The best is then bettered
-// time by time until no other place and length of any one of them is cheaper.
+// time by time until no other place and length of any one of them is cheaper. Of plans that cost
+// the same, as all do where electricity costs nothing, that is taken which draws less.
 //
 // Source: dynamic programming with dominance, own; within a five-hundredth of the cheapest of
 // every choice in the tests.
@@ -55,6 +56,8 @@ func (d *TimerDay) Timer() Timer {
 		free.Slots[k].LowC = math.Inf(-1)
 	}
 	always := free.day(1<<48-1, d.SetC, math.Inf(1))
+	asked := *d
+	d = asked.neverForNothing()
 	best := timerTry{cost: math.Inf(1)}
 	for from := range 48 { // single times of day first: a good plan to beat
 		var mask uint64
@@ -78,8 +81,30 @@ func (d *TimerDay) Timer() Timer {
 		return out
 	}
 	d.better(&best)
+	best = asked.day(best.mask, high, math.Inf(1))
 	out.OK, out.CostDay, out.LowestC, out.On = true, best.cost, best.low, windowsOf(best.mask)
 	return out
+}
+
+// nextToNothing is the share of the dearest price that what costs nothing is taken for while a
+// plan is looked for, so that nothing is drawn only because it may be: a kilowatt-hour of the
+// dearest outweighs ten thousand of it.
+const nextToNothing = 1e-4
+
+// neverForNothing returns the day with every half hour at a price, for the search.
+func (d *TimerDay) neverForNothing() *TimerDay {
+	out := *d
+	least := 0.0
+	for k := range out.Slots {
+		least = max(least, nextToNothing*out.Slots[k].Price)
+	}
+	if least == 0 {
+		least = 1
+	}
+	for k := range out.Slots {
+		out.Slots[k].Price = max(out.Slots[k].Price, least)
+	}
+	return &out
 }
 
 // midnights is from how many temperatures of the water at midnight choices are followed.

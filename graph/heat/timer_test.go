@@ -46,6 +46,56 @@ func TestTimerAgainstEveryWindow(t *testing.T) {
 	}
 }
 
+// drawn is what a choice draws [kWh a day].
+func (d *TimerDay) drawn(windows []Window) float64 {
+	at := *d
+	at.fade()
+	for k := range at.Slots {
+		at.Slots[k].Price = 1
+	}
+	var mask uint64
+	for _, w := range windows {
+		mask |= maskOf(int(2*w.FromH), int(2*w.ToH))
+	}
+	return at.day(mask, at.Slots[0].HighC, math.Inf(1)).cost
+}
+
+// Electricity that costs nothing is no reason to heat: all day it is the plan of any even price,
+// and in some hours none of as little cost draws less.
+func TestTimerDrawsNothingForNothing(t *testing.T) {
+	even := func(price float64) *TimerDay {
+		d := timerDay()
+		for k := range d.Slots {
+			d.Slots[k].Price = price
+		}
+		return d
+	}
+	free, paid := even(0).Timer(), even(0.30).Timer()
+	if !free.OK || free.CostDay != 0 || free.AlwaysDay != 0 {
+		t.Fatalf("what costs nothing costs something: %+v", free)
+	}
+	if got, want := even(0).drawn(free.On), even(0).drawn(paid.On); !near(got, want, 1e-9) {
+		t.Errorf("at no price %.4f kWh a day are drawn in %v, at an even one %.4f in %v", got, free.On, want, paid.On)
+	}
+
+	d := timerDay()
+	for k := range d.Slots {
+		if d.Slots[k].Price < 0.2 {
+			d.Slots[k].Price = 0 // at night, enough to keep the band
+		}
+	}
+	night := d.Timer()
+	d.fade()
+	for from := range 48 {
+		for length := 1; length < 48; length++ {
+			one := d.day(maskOf(from, from+length), 39.5, math.Inf(1))
+			if one.ok && one.cost <= night.CostDay+1e-9 && d.drawn(windowsOf(one.mask)) < d.drawn(night.On)-1e-9 {
+				t.Fatalf("on from %g h for %g h costs as little and draws %.4f kWh a day, the plan %.4f in %v", float64(from)/2, float64(length)/2, d.drawn(windowsOf(one.mask)), d.drawn(night.On), night.On)
+			}
+		}
+	}
+}
+
 // Where the unit gives heat in sixteen half hours only, every choice of them that takes three
 // switch-ons or fewer is followed: none is cheaper than the plan by more than a five-hundredth.
 func TestTimerAgainstEveryChoice(t *testing.T) {

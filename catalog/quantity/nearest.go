@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -37,6 +38,46 @@ func Nearest(word string, candidates []string) (string, bool) {
 		}
 	}
 	return best, found <= limit
+}
+
+// MostLike returns the n candidates most like the word, the likest first: those that share a part
+// of it between hyphens, or a short form of one, then by as many slips as lie between. Any word gets them, however unlike.
+func MostLike(word string, candidates []string, n int) []string {
+	if utf8.RuneCountInString(word) > longestWord {
+		word = string([]rune(word)[:longestWord])
+	}
+	word = strings.ToLower(word)
+	parts := strings.FieldsFunc(word, func(r rune) bool { return r == '-' || r == '_' || r == ' ' })
+	far := func(c string) int {
+		c = strings.ToLower(c)
+		d := slips(word, c)
+		for _, own := range strings.Split(c, "-") {
+			if slices.ContainsFunc(parts, func(p string) bool { return alike(p, own) }) {
+				d -= longestWord
+			}
+		}
+		return d
+	}
+	type at struct {
+		word string
+		far  int
+	}
+	all := make([]at, 0, len(candidates))
+	for _, c := range candidates {
+		all = append(all, at{c, far(c)})
+	}
+	slices.SortStableFunc(all, func(a, b at) int { return a.far - b.far })
+	out := make([]string, 0, n)
+	for _, a := range all[:min(n, len(all))] {
+		out = append(out, a.word)
+	}
+	return out
+}
+
+// alike reports whether one word is the other, or a short form of it: tol, tolerance.
+func alike(a, b string) bool {
+	const least = 3 // letters
+	return a == b || len(a) >= least && len(b) >= least && (strings.HasPrefix(a, b) || strings.HasPrefix(b, a))
 }
 
 // slips is the optimal string alignment distance: letters added, left out, changed, or

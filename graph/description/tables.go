@@ -211,6 +211,14 @@ func howWritten(kind, key string) string {
 	return fmt.Sprintf("write %s, such as %s: %s", key, tomlOf(json.RawMessage(like[0])), meaning.Of("row", key))
 }
 
+// columnHint names the keys of a row that are most like one there is not: all of them are too many
+// for a hint.
+func columnHint(key string) string {
+	names := catalog.ColumnNames()
+	near := quantity.MostLike(key, names, 3)
+	return fmt.Sprintf("the nearest are %s, %s and %s; dryfit check --explain catalog lists all %d keys of a row", near[0], near[1], near[2], len(names))
+}
+
 // addProblems reports what is wrong with catalogue rows at the keys they name.
 func addProblems(r *field.Reader, v located.Value, problems []catalog.Problem) {
 	rows := map[string][]located.Value{} // of each kind, taken apart once
@@ -244,7 +252,7 @@ func addProblems(r *field.Reader, v located.Value, problems []catalog.Problem) {
 		case p.Key == "":
 			hint = located.ThereAre(catalog.KindNames())
 		case !slices.Contains(catalog.ColumnNames(), p.Key):
-			hint = located.ThereAre(catalog.ColumnNames())
+			hint = columnHint(p.Key)
 		default:
 			if _, said := at.In(p.Key); !said {
 				hint = howWritten(p.Kind, p.Key)

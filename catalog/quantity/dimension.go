@@ -30,6 +30,7 @@ const (
 	CableDrop                              // mV/A/m
 	Resistance                             // ohm
 	Energy                                 // kWh
+	Air                                    // m³/s of air, as a blower moves it
 	dimensions                             // how many there are
 )
 
@@ -59,6 +60,7 @@ var dimensionWords = [dimensions]struct{ name, a, base, example string }{
 	CableDrop:             {"voltage drop of a cable", "a voltage drop of a cable", "mV/A/m", "18 mV/A/m"},
 	Resistance:            {"resistance", "a resistance", "ohm", "0.4 ohm"},
 	Energy:                {"energy", "an energy", "kWh", "0.2 kWh"},
+	Air:                   {"flow of air", "a flow of air", "m3/s", "8 l/s"},
 }
 
 // String returns the dimension in words: "length", "temperature difference".

@@ -30,6 +30,7 @@ var plainUnits = map[Dimension][]string{
 	CableDrop:   {"mV/A/m"},
 	Resistance:  {"ohm"},
 	Energy:      {"kWh"},
+	Air:         {"l/s", "m3/h", "l/min", "cfm", "m3/s"},
 
 	TemperatureDifference: {"K"},
 }

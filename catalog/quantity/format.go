@@ -128,6 +128,8 @@ func printOf(v float64, d Dimension, s System) form {
 		return form{"ohm", 2}
 	case Energy:
 		return form{"kWh", 2}
+	case Air:
+		return pick(form{"l/s", 1}, form{"cfm", 0})
 	}
 	return form{}
 }

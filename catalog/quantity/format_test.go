@@ -14,6 +14,7 @@ func TestFormat(t *testing.T) {
 		metric, inch string
 	}{
 		{450, Length, "450 mm", "1 ft 5-11/16 in"},
+		{0.008, Air, "8.0 l/s", "17 cfm"}, // never gpm: air is no water
 		{34.925, Length, "35 mm", "1-3/8 in"},
 		{3822.7, Length, "3823 mm", "12 ft 6-1/2 in"},
 		{304.8, Length, "305 mm", "1 ft"},

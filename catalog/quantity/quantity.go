@@ -4,5 +4,5 @@
 // "1 1/2 in", "1-1/2 in") are read exactly. The value is in the dimension's base unit:
 // Length mm, Volume m³, Flow m³/s, Pressure Pa, Head m of water, Temperature °C,
 // Power W, Current A, Voltage V, Mass kg, Density kg/m³, Viscosity Pa·s, Time s, Share 1,
-// Kv m³/h.
+// Kv m³/h, Air m³/s.
 package quantity

@@ -104,6 +104,12 @@ var unitTable = []UnitInfo{
 	{"mV/A/m", CableDrop, nil, "1", "", "18 mV/A/m", sourceSI},
 	{"ohm", Resistance, []string{"Ω"}, "1", "", "0.4 ohm", sourceSI},
 	{"kWh", Energy, nil, "1", "", "0.2 kWh", sourceSI},
+
+	{"l/s", Air, []string{"L/s"}, "0.001", "", "8 l/s", sourceSI},
+	{"m3/h", Air, []string{"m³/h"}, "1/3600", "", "29 m3/h", sourceSI},
+	{"l/min", Air, []string{"L/min"}, "0.001/60", "", "480 l/min", sourceSI},
+	{"cfm", Air, []string{"CFM"}, "0.3048*0.3048*0.3048/60", "", "17 cfm", sourceNIST},
+	{"m3/s", Air, []string{"m³/s"}, "1", "", "0.008 m3/s", sourceSI},
 }
 
 // chains are the units that may follow each other in one quantity ("12 ft 6 in").

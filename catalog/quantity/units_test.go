@@ -37,6 +37,7 @@ func TestConversionFactors(t *testing.T) {
 		{"1 h", Time, 3600},
 		{"1 ft2", Area, 9.290304e-2},
 		{"1 ft/s", Velocity, 3.048e-1},
+		{"1 cfm", Air, 4.719474e-4},
 	} {
 		q, err := Parse(c.text, c.want)
 		if err != nil || !agree.Within(q.Value, c.v, 2e-7*math.Abs(c.v)+1e-12) {

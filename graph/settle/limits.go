@@ -125,9 +125,9 @@ func (p *Part) settleBlower() {
 		p.Power.Low, p.Power.High = leastBlowerPart, mostBlowerPart
 	}
 	if b.AirFlow.Set {
-		p.Air = number(b.AirFlow.V, quantity.Flow, given(p.KeyPos["air"]))
+		p.Air = number(b.AirFlow.V, quantity.Air, given(p.KeyPos["air"]))
 	} else {
-		p.Air = number(usualBlowerM3s, quantity.Flow, assumed("judgement: 8 to 20 l/s"))
+		p.Air = number(usualBlowerM3s, quantity.Air, assumed(quantity.Say("judgement: %s to %s", quantity.Air.Of(0.008), quantity.Air.Of(0.020))))
 		p.Air.Low, p.Air.High = leastBlowerAir, mostBlowerAir
 	}
 }

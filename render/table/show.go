@@ -210,6 +210,7 @@ func (v *Shown) from(units quantity.System) string {
 
 // showUnits are the units of values in CSV and JSON.
 var showUnits = map[quantity.Dimension]form.Unit{
+	quantity.Air:                   {Name: "l/s", Dim: quantity.Air, Decimals: 3},
 	quantity.Length:                {Name: "mm", Dim: quantity.Length, Decimals: 5},
 	quantity.Flow:                  {Name: "m3/h", Dim: quantity.Flow, Decimals: 4},
 	quantity.Pressure:              {Name: "kPa", Dim: quantity.Pressure, Decimals: 4},

@@ -126,7 +126,7 @@ var (
 	StandbyPower     = plausible("a standby power", within(quantity.Power, "0 W", "1 kW")).SuchAs("15 W")
 	StartEnergy      = plausible("the loss of a start", within(quantity.Energy, "0 kWh", "5 kWh")).SuchAs("0.05 kWh")
 	StartingCurrent  = plausible("a starting current", within(quantity.Current, "0 A", "1000 A")).SuchAs("38 A")
-	AirFlow          = plausible("a flow of air", within(quantity.Flow, "0 m3/h", "1500 m3/h")).SuchAs("8 l/s")
+	AirFlow          = plausible("a flow of air", within(quantity.Air, "0 l/s", "400 l/s"))
 	Lagging          = plausible("a thickness of insulation", within(quantity.Length, "0 mm", "500 mm")).SuchAs("19 mm")
 	BuriedDepth      = plausible("how deep a pipe lies", within(quantity.Length, "0 mm", "5 m")).SuchAs("600 mm")
 )

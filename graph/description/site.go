@@ -98,14 +98,14 @@ func readHeatLoss(r *field.Reader, v located.Value) {
 var coverFields = []field.Field[graph.Cover]{
 	field.Amount("area", field.WaterArea, func(c *graph.Cover) *graph.Amount { return &c.AreaM2 }),
 	field.Amount("resistance", field.Insulance, func(c *graph.Cover) *graph.Amount { return &c.Resistance }),
-	field.NumberAmount("r", 0, field.MostR, func(c *graph.Cover) *graph.Amount { return &c.R }),
+	field.NumberAmount("r", field.LeastR, field.MostR, func(c *graph.Cover) *graph.Amount { return &c.R }),
 }
 
 var shellFields = []field.Field[graph.Shell]{
 	field.Text("name", `which wall: "walls", "floor"`, func(s *graph.Shell) *string { return &s.Name }),
 	field.Needed(field.Amount("area", field.WaterArea, func(s *graph.Shell) *graph.Amount { return &s.AreaM2 }), `area = "7.4 m2"`),
 	field.NeededOr(field.Amount("resistance", field.Insulance, func(s *graph.Shell) *graph.Amount { return &s.Resistance }), "r", `resistance = "1.9 m2 K/W"`),
-	field.NumberAmount("r", 0, field.MostR, func(s *graph.Shell) *graph.Amount { return &s.R }),
+	field.NumberAmount("r", field.LeastR, field.MostR, func(s *graph.Shell) *graph.Amount { return &s.R }),
 }
 
 func readCover(r *field.Reader, v located.Value) {

@@ -38,10 +38,17 @@ length = "1 m"
 		if c == nil {
 			t.Fatal(ds)
 		}
+		seen := 0
 		for k, v := range settle.Of(c).Values() {
-			if k.What == "air" && (v.Dim != quantity.Air || v.Dim.Of(v.V).In(quantity.InchSystem) != want) {
+			if k.What != "air" {
+				continue
+			}
+			if seen++; v.Dim != quantity.Air || v.Dim.Of(v.V).In(quantity.InchSystem) != want {
 				t.Errorf("%q: %s in inch units, want %s", air, v.Dim.Of(v.V).In(quantity.InchSystem), want)
 			}
+		}
+		if seen != 1 {
+			t.Errorf("%q: %d values called air", air, seen)
 		}
 	}
 }

@@ -202,8 +202,16 @@ func (f *File) Number(v Value, low, high float64) (float64, bool) {
 			"%s is %s: from %s to %s is plausible", Said(v.Key), quantity.Trim(x), quantity.Trim(low), quantity.Trim(high))
 		return 0, false
 	}
+	if x != 0 && math.Abs(x) < smallestNumber {
+		f.Fail(v, fmt.Sprintf("write a number from %s to %s", quantity.Trim(low), quantity.Trim(high)), "%s can't be as small as %s", Said(v.Key), quantity.Trim(x))
+		return 0, false
+	}
 	return x, true
 }
+
+// smallestNumber is the smallest bare number that is read: what is smaller was not meant, and
+// overflows where it divides.
+const smallestNumber = 1e-6
 
 // Count reads a whole number from low to high.
 func (f *File) Count(v Value, low, high int) (int, bool) {

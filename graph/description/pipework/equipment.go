@@ -73,7 +73,7 @@ var jetFields = []field.Field[graph.Part]{
 // electricKeys are what a motor or heater draws beside its power.
 func electricKeys(at func(*graph.Part) *graph.Electric) []field.Field[graph.Part] {
 	return []field.Field[graph.Part]{
-		field.NumberAmount("power-factor", 0, 1, func(p *graph.Part) *graph.Amount { return &at(p).PowerFactor }),
+		field.NumberAmount("power-factor", field.LeastFactor, 1, func(p *graph.Part) *graph.Amount { return &at(p).PowerFactor }),
 		field.Amount("starting", field.StartingCurrent, func(p *graph.Part) *graph.Amount { return &at(p).StartingA }),
 	}
 }

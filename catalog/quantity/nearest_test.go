@@ -16,7 +16,7 @@ func TestMostLike(t *testing.T) {
 		{"highest-head", []string{"head-share", "head-share-low"}},
 		{"body-wide", []string{"body-long", "bore"}},
 		{"tolerance", []string{"tol-minus", "tol-plus"}},
-		{"lenght", []string{"length", "name"}},
+		{"lenth", []string{"length", "name"}},
 	} {
 		if got := MostLike(c.word, keys, 2); !slices.Equal(got, c.want) {
 			t.Errorf("most like %q: %q, want %q", c.word, got, c.want)

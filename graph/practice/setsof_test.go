@@ -25,3 +25,17 @@ func TestSetPointsOfSeveralUnits(t *testing.T) {
 		}
 	}
 }
+
+// The line wants what it wants: a litre less is too little, as much is enough, and where nobody knows nothing is
+// judged.
+func TestTooLittlePasses(t *testing.T) {
+	const litre = 1e-3 / 3600 // an hour, m³/s
+	for _, c := range []struct {
+		flow, least float64
+		want        bool
+	}{{1000 * litre, 1000 * litre, false}, {999 * litre, 1000 * litre, true}, {0, 1000 * litre, true}, {0, 0, false}} {
+		if got := (Passing{Flow: c.flow, Least: c.least}).TooLittle(); got != c.want {
+			t.Errorf("%g of %g m³/s: too little %v", c.flow, c.least, got)
+		}
+	}
+}

@@ -86,6 +86,9 @@ func TestAssemblyByHand(t *testing.T) {
 		// with a slip coupling 45 deep at the far end: the piece to it 38.10 + 45 + 5 and the 1 mm it is cut short, and the
 		// old pipe 38.10 deep at one end and 45 at the other
 		{"2 in Schedule 80, valve, a slip coupling", "pvc-sch80", in(2), graph.Retrofit{SlipCoupling: true}, "valve", 127 + 162.4 + 128.5 + 89.1 + 38.1 + 45},
+		// a valve round the check: two tees more, 4·31.75, each on a nipple of 2·38.10+5. Between their centres lie
+		// 2·31.75 + 2·81.2 + 95 = 320.9; the loop wants two elbows of 31.75, two nipples and the valve of 128.5, 354.4
+		{"2 in Schedule 80, spring, a service valve", "pvc-sch80", in(2), graph.Retrofit{ServiceValve: true}, "spring", 127 + 162.4 + 95 + 76.2 + 127 + 162.4 + 33.5},
 		// a plain valve, which opens nowhere, between ends that give nothing: one at each cut, and
 		// bare old pipe as long as each is over all, 110 + 2·45
 		{"2 in Schedule 80, plain valve, two slip couplings", "pvc-sch80", in(2), graph.Retrofit{SlipCoupling: true, TrueUnion: &no}, "valve", 127 + 162.4 + 90 + 2*89.1 + 2*200},

@@ -43,6 +43,37 @@ func TestStraightFromTheOffset(t *testing.T) {
 	}
 }
 
+// A run may be written against its water: the same cut in the same pipe, counted from the other end of its
+// leg, has the same straight before the check. Geometry, no source needed.
+func TestStraightOfARunWrittenBackwards(t *testing.T) {
+	c, lay := demo(t)
+	choice := Choice{Bypass: "spring"}
+	forward, _ := demo(t)
+	old := forward.Run("return-line")
+	n := len(old.Legs)
+	back := *old
+	back.From, back.To, back.Legs = old.To, old.From, nil
+	for i := range old.Legs {
+		leg := old.Legs[n-1-i]
+		leg.By = leg.By.Scale(-1)
+		back.Legs = append(back.Legs, leg)
+	}
+	for i, r := range forward.Runs {
+		if r == old {
+			forward.Runs[i] = &back
+		}
+	}
+	behind := laying.Of(forward.At(graph.Before))
+	long := c.Run("return-line").Legs[2].By.Len()
+	for _, at := range []float64{300, 420, 500} {
+		place, ok := PlaceAt(c, lay, graph.Cut{Run: "return-line", Leg: 3, AtMM: at}, choice)
+		same, too := PlaceAt(forward, behind, graph.Cut{Run: "return-line", Leg: n - 2, AtMM: long - place.ToMM}, choice)
+		if !ok || !too || !agree.Within(same.ToMM, long-at, 0.01) || !agree.Within(same.StraightMM, place.StraightMM, 0.01) {
+			t.Errorf("cut at %g: %.2f mm before the check (%v); written backwards at %.2f %.2f mm (%v)", at, place.StraightMM, ok, same.FromMM, same.StraightMM, too)
+		}
+	}
+}
+
 // A way of the branches that can't be kept is said. In the demo the line runs left and the
 // first leg to the unit goes to the front. Geometry, no source needed.
 func TestBranchNotKept(t *testing.T) {

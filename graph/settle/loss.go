@@ -233,6 +233,7 @@ func onTails(r *Run, spec catalog.Spec) bool {
 func (s *Stage) settleTeeBores(out *Part) {
 	p := out.Part
 	if out.Size.V.IsZero() {
+		s.settleTeeByPipes(out)
 		return
 	}
 	run, from := s.boreOfSize(p, out.Spec.V, out.Size.V, graph.RunIn, graph.RunOut)
@@ -249,6 +250,25 @@ func (s *Stage) settleTeeBores(out *Part) {
 		branch, of = s.SizeBore(out.Spec.V, out.Branch.V), ofKeys(Key{p.ID, "branch size"})
 	}
 	out.BranchBore = number(branch, quantity.Length, of)
+}
+
+// settleTeeByPipes finds the bores of a tee of which nobody says a size: as wide as the wider pipe of its run,
+// and its branch as the pipe there; where only one of the two has pipe, all of it as that.
+func (s *Stage) settleTeeByPipes(out *Part) {
+	run, from := s.boreAt(out.Part, graph.RunIn)
+	if other, of := s.boreAt(out.Part, graph.RunOut); other > run {
+		run, from = other, of
+	}
+	branch, of := s.boreAt(out.Part, graph.Branch)
+	if run <= 0 {
+		run, from = branch, of
+	}
+	if branch <= 0 {
+		branch, of = run, from
+	}
+	if run > 0 {
+		out.Bore, out.BranchBore = number(run, quantity.Length, from), number(branch, quantity.Length, of)
+	}
 }
 
 // lossSpread returns by how much a part's loss may be off: that of its class by how well it

@@ -3,6 +3,9 @@ package settle_test
 import (
 	"testing"
 
+	"dryfit/catalog/tables"
+	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/settle"
 )
@@ -49,5 +52,49 @@ length = "1 m"
 		if seen == 0 {
 			t.Errorf("%q: no power among the values", kind)
 		}
+	}
+}
+
+// What a slower speed takes lies between the cube of the ratio, which is what the water takes (affinity laws),
+// and its square: of 1 kW at half the speed 125 to 250 W. What a pump of which only the curve is known takes
+// lies as far apart as pumps of one label give, the other way round: one that gives half as much again of its
+// watts takes two thirds of them for the same water.
+func TestHowFarAPowerMayBeOff(t *testing.T) {
+	at := func(keys string) settle.Value {
+		t.Helper()
+		c, ds := description.Read("pump.toml", []byte(`
+[pipe]
+spec = "pvc-sch40"
+size = "2 in"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["suction", "return"]
+[[run]]
+from = "tub.suction"
+to = "pump.in"
+length = "1 m"
+[[run]]
+from = "pump.out"
+to = "tub.return"
+length = "1 m"
+[[part]]
+id = "pump"
+kind = "pump"
+`+keys))
+		if c == nil {
+			t.Fatal(ds)
+		}
+		return settle.Of(c.At(graph.After)).Part("pump").Powers[0]
+	}
+	const curve = `curve = [["0 m3/h", "12 m"], ["10 m3/h", "9 m"], ["20 m3/h", "2 m"]]`
+	v := at(`speeds = [{ name = "low", ratio = 0.5 }, { name = "high", power = "1 kW", ` + curve + ` }]`)
+	if low, high := v.V*(1+v.Low), v.V*(1+v.High); !agree.Within(low, 125, 1e-6) || !agree.Within(high, 250, 1e-6) {
+		t.Errorf("half the speed of 1 kW: %.1f to %.1f W, want 125 to 250", low, high)
+	}
+	v = at(curve)
+	gives, _ := tables.Spread(tables.SpreadPumpLabel, "assumed")
+	if !v.Known || !agree.Within((1+v.Low)*(1+gives.High), 1, 1e-9) || !agree.Within((1+v.High)*(1+gives.Low), 1, 1e-9) || !(v.V > 200) {
+		t.Errorf("%.0f W, %+.3f to %+.3f, where pumps of a label give %+.2f to %+.2f", v.V, v.Low, v.High, gives.Low, gives.High)
 	}
 }

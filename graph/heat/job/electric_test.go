@@ -43,8 +43,8 @@ func TestWhatTheUnitDraws(t *testing.T) {
 		t.Errorf("type alone: %.1f A, %.1f A at a start, fuse %.0f A; its row says %.1f, %.1f, %.0f", a, s, f.V, row.FullLoadA, row.StartingA, row.FuseA)
 	}
 	// the same watts at half the voltage are twice the current
-	if a, s, _ := loadOf(t, named, 115); !agree.Within(a, 2*row.FullLoadA, 1e-9) || !agree.Within(s, 2*row.StartingA, 1e-9) {
-		t.Errorf("at 115 V: %.1f A, %.1f A at a start", a, s)
+	if a, s, f := loadOf(t, named, 115); !agree.Within(a, 2*row.FullLoadA, 1e-9) || !agree.Within(s, 2*row.StartingA, 1e-9) || f.Known {
+		t.Errorf("at 115 V: %.1f A, %.1f A at a start, the fuse of 230 V taken: %v", a, s, f.Known)
 	}
 	plate := func(p *graph.Part) {
 		named(p)

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/agree"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/settle"
 )
 
@@ -29,6 +30,7 @@ func TestOrderOfOutcomes(t *testing.T) {
 		{"where no jets lose, what lacks less of the rated flow", of(3.1, 5), of(3, 4), false},
 		{"and before a spring that chatters", chattering(of(3.1, 5)), of(3, 4), false},
 		{"where jets lose, what they lose", jets(of(3, 4), 0, 0.02), jets(of(3.1, 5), 0, 0.08), false},
+		{"of what is the same else, by what the pump moves more", pumping(of(5.2, 7), 9, 30), pumping(of(5.2, 7), 9, 28), false},
 		{"of a valve the flow nearest to rated", jets(of(5.1), 0.09), jets(of(6), 0.02), true},
 	} {
 		if got := p.Order(c.better, c.worse, c.constant); got >= 0 {
@@ -106,4 +108,15 @@ func of(unit ...float64) Outcome {
 
 func jets(o Outcome, share ...float64) Outcome { o.JetsShare = share; return o }
 
+func pumping(o Outcome, flow ...float64) Outcome { o.Pump = flow; return o }
+
 func chattering(o Outcome) Outcome { o.Chatters++; return o }
+
+// The unit's share of the pump's water, in words: 2 of 8 m3/h are a quarter, 6 of 20 three tenths; a mode
+// whose pump moves nothing has none. By hand.
+func TestSplitWords(t *testing.T) {
+	c := hydraulic.BypassChoice{Modes: []hydraulic.ChoiceMode{{Mode: "low", UnitFlow: 2, BypassFlow: 6, PumpFlow: 8}, {Mode: "high", UnitFlow: 6, BypassFlow: 14, PumpFlow: 20}}}
+	if got := splitWords(c); got != "the unit takes 25 % at low, 30 % at high" {
+		t.Error(got)
+	}
+}

@@ -10,6 +10,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph/agree"
 )
 
 func price(s string) decimal.NullDecimal {
@@ -95,10 +96,12 @@ func TestPlanStock(t *testing.T) {
 // A plan found when the work runs out is sound, is not called least, and its bound is true:
 // the instance's optimum, 18 bars, is published (Scholl and Klein, set 2).
 func TestLimitIsSaid(t *testing.T) {
+	tried := false
 	for _, in := range instances(t, "cutting_stock", 12) {
 		if in.name != "scholl2_N1W1B1R0" {
 			continue
 		}
+		tried = true
 		r := planWithin(in.pieces, in.stock, in.kerf, 2000)
 		if bad := sound(in.pieces, in.stock, in.kerf, r); bad != "" {
 			t.Fatal(bad)
@@ -106,9 +109,16 @@ func TestLimitIsSaid(t *testing.T) {
 		if r.ProvedOptimal || !strings.Contains(r.Proof.String(), "not proved least") || r.GapPct <= 0 {
 			t.Errorf("proved %v, gap %g %%: %s", r.ProvedOptimal, r.GapPct, r.Proof)
 		}
+		// a share of the cost, by the two figures that are printed
+		if cost, lower := r.Cost.Decimal.InexactFloat64(), r.LowerBound.Decimal.InexactFloat64(); r.Cost.Valid && !agree.Within(r.GapPct, 100*(cost-lower)/cost, 1e-9*r.GapPct) {
+			t.Errorf("gap %g %% of %g, no less than %g", r.GapPct, cost, lower)
+		}
 		if bound := r.LowerBound.Decimal.IntPart(); bound > 18 || r.Cost.Decimal.IntPart() < 18 {
 			t.Errorf("bound %d, cost %s; the optimum is 18", bound, r.Cost.Decimal)
 		}
+	}
+	if !tried {
+		t.Error("the instance is not among those read")
 	}
 }
 

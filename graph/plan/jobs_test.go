@@ -264,3 +264,25 @@ func TestSecondUnitWithoutPlay(t *testing.T) {
 		t.Errorf("%d valves, blocked: %v", valves, p.After.Blocked)
 	}
 }
+
+// What old pipe is taken out is what lies between the two cuts, as they are marked: the bill and the drawing
+// speak of one piece. Held on the demos that saw pipe.
+func TestPipeTakenOutIsBetweenTheCuts(t *testing.T) {
+	held := 0
+	for _, name := range []string{"two-speed", "circulation", "plunge-pool"} {
+		p := planned(t, "../../testdata/"+name+".toml")
+		m := p.Proposal.Marking
+		for _, i := range p.Bill.Items {
+			if i.Kind != "pipe" || !i.Removed {
+				continue
+			}
+			held++
+			if want := (m.SecondMM - m.FirstMM) / 1000; !agree.Within(i.Quantity, want, 0.0011) {
+				t.Errorf("%s: %s, %.4f m; %.4f m lie between the cuts", name, i.Name, i.Quantity, want)
+			}
+		}
+	}
+	if held < 2 {
+		t.Errorf("only %d pieces taken out", held)
+	}
+}

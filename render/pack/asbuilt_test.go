@@ -9,7 +9,9 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/plan"
+	"dryfit/graph/practice"
 	"dryfit/render/table/form"
 )
 
@@ -73,5 +75,38 @@ func TestAsBuiltWhereAUnitComesOut(t *testing.T) {
 	}
 	if !slices.Equal(cuts, []string{"cut X1", "cut X2"}) {
 		t.Errorf("lines for %v, want cut X1 and cut X2", cuts)
+	}
+}
+
+// A leg is written with every part of it that a tape shows: 3 mm up on 450 mm to the back is none too small,
+// what is no half of a millimetre is nothing.
+func TestLegsAreWrittenWhole(t *testing.T) {
+	for _, c := range []struct {
+		by   graph.Vec
+		want []string
+	}{{graph.Vec{Y: 450, Z: 3}, []string{"back 450 mm", "up 3 mm"}}, {graph.Vec{X: -120, Z: 0.4}, []string{"left 120 mm"}}} {
+		got := legWords(graph.Leg{By: c.by}, quantity.MetricSystem)
+		for _, want := range c.want {
+			if !strings.Contains(got, want) {
+				t.Errorf("%v: %q, nothing of %q", c.by, got, want)
+			}
+		}
+		if n := strings.Count(got, "mm"); n != len(c.want) {
+			t.Errorf("%v: %q has %d lengths, want %d", c.by, got, n, len(c.want))
+		}
+	}
+}
+
+// What stands below the water at all runs out when it is opened, be it by a hand's breadth: the two-speed demo
+// with its pump so high that the unit, 190 mm above it, is 20 mm under the water line.
+func TestJustBelowTheWaterIsBelow(t *testing.T) {
+	text := strings.Replace(string(readDemo(t, "two-speed")), `below-water = "620 mm"`, `below-water = "210 mm"`, 1)
+	p := wanted(t, "two-speed.toml", []byte(text), plan.Findings)
+	below, ok := p.After.Layout.Below(p.After.Circuit.TheUnit())
+	if !ok || !agree.Within(below, 20, 0.5) {
+		t.Fatalf("the unit lies %g mm below the water (%v), want 20", below, ok)
+	}
+	if got := factsOf(p, quantity.MetricSystem).Unit.Level; got != practice.BelowWater {
+		t.Errorf("20 mm below the water is level %v, want %v", got, practice.BelowWater)
 	}
 }

@@ -64,3 +64,12 @@ func TestTubDown(t *testing.T) {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }
+
+// Where the tables ask for longer than the trade's own rule, all the work waits for it, and not for the handling
+// alone: 3 in in frost want 72 h before water (a cement maker's table, cross-check), whatever smaller joints want.
+func TestCureOfTheSlowestJoint(t *testing.T) {
+	sizes := []catalog.Size{{Nominal: 3}, {Nominal: 0.5}}
+	if got := cureAt(sizes, 0); got != 72*time.Hour {
+		t.Errorf("3 in at 0 °C: %v, want 72 h", got)
+	}
+}

@@ -2,6 +2,7 @@ package pack
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -170,6 +171,22 @@ func TestThrottleIsToldOnce(t *testing.T) {
 	for _, r := range s.Rows[1:3] {
 		if r.Positions[k] != "as set" {
 			t.Errorf("%s: %q", r.State, r.Positions[k])
+		}
+	}
+}
+
+// A unit with a tenth more than its most flow is told so, one with as much as it may have is not; one with less
+// than its least stops itself. The flows are invented.
+func TestFlowsBeyondTheLimitsAreNoted(t *testing.T) {
+	p := demoPlan(t, "two-speed")
+	for _, c := range []struct{ flow, want string }{{"8.8", "the unit has more flow than it may have"}, {"8", ""}, {"3", ""}, {"2.9", "the unit has too little flow and stops itself"}} {
+		q, err := strconv.ParseFloat(c.flow, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		row := modeRow(p, plan.ModeSummary{Mode: "low", HasUnit: true, Unit: q / 3600, Least: 3.0 / 3600, Most: 8.0 / 3600}, nil)
+		if row.Note != c.want {
+			t.Errorf("%s m³/h: %q, want %q", c.flow, row.Note, c.want)
 		}
 	}
 }

@@ -482,3 +482,48 @@ func TestKeptColdIsNotHeated(t *testing.T) {
 		}
 	}
 }
+
+// A timer's day counts what pipes outside lose to the air outside, though the tub stands in a room: 12 W/K lose
+// to 22 °C and 3 W/K of pipe to the air at -10 °C, water at 38 °C: 192 W and 144 W. By hand.
+func TestTimerOfATubInARoom(t *testing.T) {
+	day := func(pipeM float64) float64 {
+		q := testInput()
+		c := *q.Stage.Circuit
+		c.Site.RoomC = graph.Given(22)
+		c.Use = &graph.Use{OpenS: graph.Given(0), TimesAWeek: graph.Given(0), AreaM2: graph.Given(4), Between: &[2]graph.Amount{graph.Given(36), graph.Given(39)}}
+		q.Stage = settle.Of(&c)
+		q.Unit, q.Heating.Pump = q.Stage.Part("unit"), q.Stage.Part("pump")
+		months := heat.Months{}
+		for i := range months.AirC {
+			months.AirC[i], months.Humidity[i] = -10, 0.8
+		}
+		q.Weather = months.Year()
+		pipe := heat.OutsidePipe{LengthM: pipeM, OutsideM: 0.06, BoreM: 0.05}
+		if pipeM > 0 {
+			pipe.LengthM = 3 / pipe.UAPerMetre()
+			q.Pipes = []heat.OutsidePipe{pipe}
+		}
+		b := &builder{in: &q.Input, more: q.More}
+		r := &Report{}
+		b.timer(b.settle(), r)
+		if r.Timer == nil {
+			t.Fatal("no timer")
+		}
+		return r.Timer.AlwaysDay
+	}
+	if got, want := day(1)/day(0), (192+144)/192.0; !agree.Within(got, want, 0.01*want) {
+		t.Errorf("pipes outside make a day %.3f times as dear, want %.3f", got, want)
+	}
+}
+
+// A blower runs for three tenths of a bath (judgement): of 10 l/s the water is blown through by 3 as a mean of it.
+func TestBlowersShareOfABath(t *testing.T) {
+	q := testInput()
+	c := *q.Stage.Circuit
+	c.Parts = append(slices.Clone(c.Parts), &graph.Part{ID: "blower", Kind: graph.Blower, Existing: true, Blower: &graph.BlowerData{PowerW: graph.Given(700), AirFlow: graph.Given(0.010)}})
+	q.Stage = settle.Of(&c)
+	q.Unit, q.Heating.Pump = q.Stage.Part("unit"), q.Stage.Part("pump")
+	if got := NewAccount(q.Input).scene.tub.UseAirM3; !agree.Within(got, 0.003, 1e-12) {
+		t.Errorf("%g m³/s of air, want 0.003", got)
+	}
+}

@@ -6,7 +6,6 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/agree"
-	"dryfit/graph/hydraulic"
 	"dryfit/graph/settle"
 )
 
@@ -115,7 +114,7 @@ func chattering(o Outcome) Outcome { o.Chatters++; return o }
 // The unit's share of the pump's water, in words: 2 of 8 m3/h are a quarter, 6 of 20 three tenths; a mode
 // whose pump moves nothing has none. By hand.
 func TestSplitWords(t *testing.T) {
-	c := hydraulic.BypassChoice{Modes: []hydraulic.ChoiceMode{{Mode: "low", UnitFlow: 2, BypassFlow: 6, PumpFlow: 8}, {Mode: "high", UnitFlow: 6, BypassFlow: 14, PumpFlow: 20}}}
+	c := BypassChoice{Modes: []ChoiceMode{{Mode: "low", UnitFlow: 2, BypassFlow: 6, PumpFlow: 8}, {Mode: "high", UnitFlow: 6, BypassFlow: 14, PumpFlow: 20}}}
 	if got := splitWords(c); got != "the unit takes 25 % at low, 30 % at high" {
 		t.Error(got)
 	}

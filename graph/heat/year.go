@@ -114,18 +114,7 @@ type yearRun struct {
 // hour moves the water through one hour and returns its temperature.
 func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 	tub, plant := y.tub, y.plant
-	blown, refill := tub.always(t, air)
-	usedW := blown + refill
-	if share := y.open[hour]; share > 0 {
-		used := tub.used(t, air, share)
-		usedW = used.total()
-		for k := range used {
-			y.used[k] += used[k] * hourS
-		}
-	} else { // nothing else takes anything
-		y.used[usedBlown] += blown * hourS
-		y.used[usedRefill] += refill * hourS
-	}
+	usedW := y.takes(t, air, hour)
 	filter, may, pumpHeat, others := y.filter, y.may[hour], y.pumpHeat, y.others
 
 	var unit Working
@@ -181,6 +170,23 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 		y.bathed = false
 	}
 	return next
+}
+
+// takes is what use takes from the water in an hour, W: what is blown and refilled, and more while the
+// cover is off; it is entered by what takes it.
+func (y *yearRun) takes(t float64, air Air, hour int) float64 {
+	blown, refill := y.tub.always(t, air)
+	share := y.open[hour]
+	if share <= 0 { // nothing else takes anything
+		y.used[usedBlown] += blown * hourS
+		y.used[usedRefill] += refill * hourS
+		return blown + refill
+	}
+	used := y.tub.used(t, air, share)
+	for k := range used {
+		y.used[k] += used[k] * hourS
+	}
+	return used.total()
 }
 
 // book enters an hour's watts: Wh, until fromWh.

@@ -6,24 +6,7 @@ import "dryfit/catalog/quantity"
 // is printed.
 func Cautions() []Sentence {
 	list := []Sentence{
-		{Name: "Electricity", Say: func(j *Job) quantity.Text {
-			text := quantity.Text("A qualified electrician only. Power off, locked off and proved dead before the cabinet is opened.")
-			if j.PlugIn {
-				text = "A qualified electrician only. The box unplugged, or its power off, locked off and proved dead, before a hose is undone or the box is opened."
-			}
-			if j.Unit != nil {
-				has := j.ofUnits("The unit", "Each unit ("+j.unitsCalled()+")") + " wants"
-				if j.ownCircuits() {
-					has = j.ofUnits("The unit", "Each unit ("+j.unitsCalled()+")") + " has"
-				}
-				guard := quantity.Text("30 mA residual current protection of type A at least, never AC")
-				if j.Region == "us" {
-					guard = groundFault
-				}
-				text += " " + has + " a circuit of its own with " + guard + ", an isolator out of reach of bathers, and bonding as the code asks: see the electrician's section."
-			}
-			return text
-		}, For: Fitter | Electrician, Source: electricStandards},
+		{Name: "Electricity", Say: (*Job).current, For: Fitter | Electrician, Source: electricStandards},
 		{Name: "Element heater", When: func(j *Job) bool { return len(j.Elements) > 0 }, Say: always("Its leads are disconnected by an electrician, or the interlock named in this pack is proved. No valve may trap water round an energised element, and no pipe is opened or left full of air with one live."), For: Fitter | Electrician, Source: common},
 		{Name: "Bathing temperature", Say: func(j *Job) quantity.Text {
 			text := quantity.Say("%s at the most. The tub's high limit stays active", warm(40))
@@ -53,23 +36,7 @@ func Cautions() []Sentence {
 			return text + ". Plastic pipe is weaker when warm: the ratings in this pack are derated. Test with water only, never with compressed air."
 		}, Names: func(j *Job) []string { return j.Isolators() }, Source: "ASTM and ISO derating tables; " + common},
 		{Name: "Solvent cement", When: func(j *Job) bool { return j.Cement }, Say: always("Flammable, and the vapour collects in a cabinet, a box or a pit: ventilate, no flame or spark, gloves, keep power off until it has aired. Cure times on the tin decide."), Source: common + "; the cement maker's label is the authority"},
-		{Name: "Refrigerant", When: func(j *Job) bool { return j.Unit != nil || len(j.Leaves) > 0 }, Say: func(j *Job) quantity.Text {
-			text := j.ofUnits("The unit's", "A unit's") + quantity.Text(" sealed circuit is opened by a certified person only.")
-			switch {
-			case j.Unit == nil:
-				text += " It leaves as it is, sealed and upright; its plate says what it holds."
-			case len(j.burning()) == 0 && len(j.unread()) > 0:
-				text += " Propane (R290) wants a clear zone free of drains, vents, windows, switches and ignition: read the plate."
-			default:
-				for _, u := range j.burning() {
-					text += quantity.Say(" %s holds %s, which burns: keep the clear zone of its manual free of drains, vents, windows, switches and ignition.", j.ofUnits("It", quantity.Text(u.ID)), u.Refrigerant)
-				}
-				for _, u := range j.unread() {
-					text += quantity.Say(" What %s holds stands on its plate: where that is propane (R290), it wants such a zone too.", u.ID)
-				}
-			}
-			return text
-		}, For: Fitter | Electrician, Source: "Regulation (EU) 2024/573, IEC 60335-2-40 (from memory)"},
+		{Name: "Refrigerant", When: func(j *Job) bool { return j.Unit != nil || len(j.Leaves) > 0 }, Say: (*Job).sealed, For: Fitter | Electrician, Source: "Regulation (EU) 2024/573, IEC 60335-2-40 (from memory)"},
 		{Name: "Lifting", When: func(j *Job) bool { return j.Unit != nil || len(j.Leaves) > 0 }, Say: always("Two people, or a hoist."), Source: common},
 		{Name: "Water hygiene", Say: func(j *Job) quantity.Text {
 			text := quantity.Text("What was handled is disinfected before anybody bathes.")
@@ -90,4 +57,43 @@ func Cautions() []Sentence {
 		}, For: Fitter | Owner, Source: common},
 	}
 	return list
+}
+
+// current cautions about electricity, and says what a unit wants of its supply.
+func (j *Job) current() quantity.Text {
+	text := quantity.Text("A qualified electrician only. Power off, locked off and proved dead before the cabinet is opened.")
+	if j.PlugIn {
+		text = "A qualified electrician only. The box unplugged, or its power off, locked off and proved dead, before a hose is undone or the box is opened."
+	}
+	if j.Unit != nil {
+		has := j.ofUnits("The unit", "Each unit ("+j.unitsCalled()+")") + " wants"
+		if j.ownCircuits() {
+			has = j.ofUnits("The unit", "Each unit ("+j.unitsCalled()+")") + " has"
+		}
+		guard := quantity.Text("30 mA residual current protection of type A at least, never AC")
+		if j.Region == "us" {
+			guard = groundFault
+		}
+		text += " " + has + " a circuit of its own with " + guard + ", an isolator out of reach of bathers, and bonding as the code asks: see the electrician's section."
+	}
+	return text
+}
+
+// sealed cautions about what the circuits of the units hold.
+func (j *Job) sealed() quantity.Text {
+	text := j.ofUnits("The unit's", "A unit's") + quantity.Text(" sealed circuit is opened by a certified person only.")
+	switch {
+	case j.Unit == nil:
+		text += " It leaves as it is, sealed and upright; its plate says what it holds."
+	case len(j.burning()) == 0 && len(j.unread()) > 0:
+		text += " Propane (R290) wants a clear zone free of drains, vents, windows, switches and ignition: read the plate."
+	default:
+		for _, u := range j.burning() {
+			text += quantity.Say(" %s holds %s, which burns: keep the clear zone of its manual free of drains, vents, windows, switches and ignition.", j.ofUnits("It", quantity.Text(u.ID)), u.Refrigerant)
+		}
+		for _, u := range j.unread() {
+			text += quantity.Say(" What %s holds stands on its plate: where that is propane (R290), it wants such a zone too.", u.ID)
+		}
+	}
+	return text
 }

@@ -113,44 +113,14 @@ func filling() []Sentence {
 		{
 			Name: "electrician-first",
 			When: hasUnit,
-			Say: func(j *Job) quantity.Text {
-				text := quantity.Text("First the electrician: the unit's supply, protection, isolator and bonding are made and the unit stays switched off")
-				if j.several() {
-					text = "First the electrician: supply, protection, isolator and bonding of " + j.unitsCalled() + " are made or proved, each by itself, and all of them stay switched off"
-				}
-				switch {
-				case j.elementOff() && j.PlugIn:
-					text += "; the element is disconnected and made safe, or its heating switched off at the keypad"
-				case j.elementOff():
-					text += "; the element is disconnected and made safe"
-				case len(j.Elements) > 0:
-					text += "; the element stays off, locked, until the line is full and has flow"
-				}
-				return text + "."
-			},
-			For: Fitter | Electrician, Source: common,
+			Say:  (*Job).madeFirst,
+			For:  Fitter | Electrician, Source: common,
 		},
 		{
-			Name:  "fill",
-			Tells: []Act{FlushPastUnit},
-			Names: func(j *Job) []string { return slices.Concat(j.Isolators(), j.Bypass) },
-			Say: func(j *Job) quantity.Text {
-				text := quantity.Text("Fill")
-				if j.isolated() {
-					text += " with " + j.theUnit() + " shut off: " + and(j.Isolators()...) + " shut"
-					if len(j.Bypass) > 0 {
-						text += ", " + and(j.Bypass...) + " open"
-					}
-					text += ","
-				}
-				if j.PlugIn {
-					return text + " into the tub, so that the hoses fill from below; the filling hose's end stays above the water."
-				}
-				if j.Skimmer {
-					return text + " at the skimmer or the filter well, so that the pipes fill from below; the hose's end stays above the water."
-				}
-				return text + " into the tub up to its usual level, so that what lies below it fills by itself; the hose's end stays above the water."
-			},
+			Name:   "fill",
+			Tells:  []Act{FlushPastUnit},
+			Names:  func(j *Job) []string { return slices.Concat(j.Isolators(), j.Bypass) },
+			Say:    (*Job).filled,
 			Source: common,
 		},
 		{
@@ -192,6 +162,42 @@ func filling() []Sentence {
 			Source: common,
 		},
 	}
+}
+
+// madeFirst is what the electrician has to have done before there is water in the line.
+func (j *Job) madeFirst() quantity.Text {
+	text := quantity.Text("First the electrician: the unit's supply, protection, isolator and bonding are made and the unit stays switched off")
+	if j.several() {
+		text = "First the electrician: supply, protection, isolator and bonding of " + j.unitsCalled() + " are made or proved, each by itself, and all of them stay switched off"
+	}
+	switch {
+	case j.elementOff() && j.PlugIn:
+		text += "; the element is disconnected and made safe, or its heating switched off at the keypad"
+	case j.elementOff():
+		text += "; the element is disconnected and made safe"
+	case len(j.Elements) > 0:
+		text += "; the element stays off, locked, until the line is full and has flow"
+	}
+	return text + "."
+}
+
+// filled says how the line is filled: with what shut, and where the water comes in.
+func (j *Job) filled() quantity.Text {
+	text := quantity.Text("Fill")
+	if j.isolated() {
+		text += " with " + j.theUnit() + " shut off: " + and(j.Isolators()...) + " shut"
+		if len(j.Bypass) > 0 {
+			text += ", " + and(j.Bypass...) + " open"
+		}
+		text += ","
+	}
+	if j.PlugIn {
+		return text + " into the tub, so that the hoses fill from below; the filling hose's end stays above the water."
+	}
+	if j.Skimmer {
+		return text + " at the skimmer or the filter well, so that the pipes fill from below; the hose's end stays above the water."
+	}
+	return text + " into the tub up to its usual level, so that what lies below it fills by itself; the hose's end stays above the water."
 }
 
 // flushing are those that keep the swarf out of the unit, and let it in to clean water.
@@ -312,40 +318,12 @@ func proving() []Sentence {
 				}
 				return nil
 			},
-			Say: func(j *Job) quantity.Text {
-				text := quantity.Say("Running test: the most the line can see is %s, the pump's shut-off and the water above it.", quantity.Pressure.Of(j.GreatestPa))
-				switch {
-				case j.unitValvedOff() && j.UnitPa > 0:
-					text += quantity.Say(" %s %s at the most, which is less: %s shut for this test.", j.ofUnits("The unit may see", "The weakest of the units may see"), quantity.Pressure.Of(j.UnitPa), and(j.Isolators()...))
-				case j.Unit != nil && j.UnitPa > 0:
-					text += quantity.Say(" %s %s at the most.", j.ofUnits("The unit may see", "The weakest of the units may see"), quantity.Pressure.Of(j.UnitPa))
-				}
-				return text + " Test it by the pump itself" + highAndDown(j) + ", 15 minutes, with its way to the tub open: never against a line that is shut. Water only, never compressed air."
-			},
+			Say:    (*Job).heldAt,
 			Source: "the pump's curve; " + common,
 		},
 		{
-			Name: "low-high-hot",
-			Say: func(j *Job) quantity.Text {
-				text := quantity.Text("A dry tissue on every joint at each stage: ")
-				if j.TwoSpeeds {
-					text += "at " + j.slow() + ", then at " + j.fast()
-				} else {
-					text += "pump running"
-				}
-				if j.Jets {
-					text += ", then with the jets turned down"
-				}
-				switch {
-				case j.several():
-					text += "; then " + j.unitsCalled() + " on, one after the other, each at its set point, and again when the line is hot"
-				case j.Unit != nil:
-					text += "; then the unit on, at its set point, and again when the line is hot"
-				default:
-					text += ", and again when the line is hot"
-				}
-				return text + "."
-			},
+			Name:   "low-high-hot",
+			Say:    (*Job).dryAt,
 			Source: common,
 		},
 		{
@@ -384,6 +362,40 @@ func proving() []Sentence {
 			Source: common,
 		},
 	}
+}
+
+// heldAt says what the line can see, and how it is tried at that.
+func (j *Job) heldAt() quantity.Text {
+	text := quantity.Say("Running test: the most the line can see is %s, the pump's shut-off and the water above it.", quantity.Pressure.Of(j.GreatestPa))
+	switch {
+	case j.unitValvedOff() && j.UnitPa > 0:
+		text += quantity.Say(" %s %s at the most, which is less: %s shut for this test.", j.ofUnits("The unit may see", "The weakest of the units may see"), quantity.Pressure.Of(j.UnitPa), and(j.Isolators()...))
+	case j.Unit != nil && j.UnitPa > 0:
+		text += quantity.Say(" %s %s at the most.", j.ofUnits("The unit may see", "The weakest of the units may see"), quantity.Pressure.Of(j.UnitPa))
+	}
+	return text + " Test it by the pump itself" + highAndDown(j) + ", 15 minutes, with its way to the tub open: never against a line that is shut. Water only, never compressed air."
+}
+
+// dryAt says at which stages the joints are looked at.
+func (j *Job) dryAt() quantity.Text {
+	text := quantity.Text("A dry tissue on every joint at each stage: ")
+	if j.TwoSpeeds {
+		text += "at " + j.slow() + ", then at " + j.fast()
+	} else {
+		text += "pump running"
+	}
+	if j.Jets {
+		text += ", then with the jets turned down"
+	}
+	switch {
+	case j.several():
+		text += "; then " + j.unitsCalled() + " on, one after the other, each at its set point, and again when the line is hot"
+	case j.Unit != nil:
+		text += "; then the unit on, at its set point, and again when the line is hot"
+	default:
+		text += ", and again when the line is hot"
+	}
+	return text + "."
 }
 
 // shutInUse names the valves past the unit that stand shut while it works.

@@ -37,7 +37,7 @@ const fiveFeet = 5 * 304.8
 
 // Electricity is what the electrician decides, on his own sheet.
 func Electricity() []Sentence {
-	list := []Sentence{
+	list := slices.Concat([]Sentence{
 		{
 			Name: "electrician-only",
 			When: hasUnit,
@@ -51,15 +51,7 @@ func Electricity() []Sentence {
 		{
 			Name: "residual-current",
 			When: hasUnit,
-			Say: func(j *Job) quantity.Text {
-				switch j.Region {
-				case "us":
-					return "Ground" + groundFault[len("ground"):] + ", where the code asks for it at the tub and at " + j.ofUnits("the unit's", "each unit's") + " circuit; the sheet of " + j.theUnit() + " may ask for more."
-				case "":
-					return residualCurrent + "; of type F or B where " + j.ofUnits("the unit's", "a unit's") + " sheet asks for it (inverters often do); never type AC. In North America: " + groundFault + "."
-				}
-				return residualCurrent + "; of type F or B where " + j.ofUnits("the unit's", "a unit's") + " sheet asks for it (inverters often do); never type AC."
-			},
+			Say:  (*Job).residual,
 		},
 		{
 			Name: "earthing-pme",
@@ -78,6 +70,38 @@ func Electricity() []Sentence {
 				return "Earthing as described, " + earthingWords(j.Earthing) + ": the electrician proves it and bonds the metal parts the code names."
 			},
 		},
+	}, distances(), []Sentence{
+		{
+			Name:   "propane-zone",
+			When:   func(j *Job) bool { return len(j.burning())+len(j.unread()) > 0 },
+			Say:    (*Job).clearZone,
+			Source: "IEC 60335-2-40 (from memory); R290 units' manuals",
+		},
+		{
+			Name: "record-tests",
+			When: hasUnit,
+			Say: func(j *Job) quantity.Text {
+				with := quantity.Text("the unit connected")
+				if j.several() {
+					with = "each unit connected, " + j.unitsCalled() + " one by one"
+				}
+				device, _ := j.FaultProtection()
+				return "The electrician tests insulation, earth, " + quantity.Text(strings.ToLower(device)) + " and high limit with " + with + ", and signs the record."
+			},
+		},
+	})
+	for i := range list {
+		list[i].For = Electrician | Fitter
+		if list[i].Source == "" {
+			list[i].Source = electricStandards
+		}
+	}
+	return list
+}
+
+// distances are how far what is electric stands from the water, by region.
+func distances() []Sentence {
+	return []Sentence{
 		{
 			Name: "distance-uk",
 			When: func(j *Job) bool { return j.Unit != nil && j.Region == "uk" },
@@ -98,56 +122,45 @@ func Electricity() []Sentence {
 			When: func(j *Job) bool { return j.Unit != nil && j.Region == "" },
 			Say:  always(quantity.Say("Isolator and unit out of reach of bathers: by IEC 60364-7-702 and BS 7671 outside zone 1, %s from the rim; by NEC 680 the disconnect at least %s from the water and in sight. The local code counts.", far(2000), far(fiveFeet))),
 		},
-		{
-			Name: "propane-zone",
-			When: func(j *Job) bool { return len(j.burning())+len(j.unread()) > 0 },
-			Say: func(j *Job) quantity.Text {
-				start := "Read the refrigerant on " + j.ofUnits("the unit's", "each unit's") + " plate. If it is R290 (propane): "
-				if burn := j.burning(); len(burn) > 0 {
-					holds := quantity.Text(" holds")
-					if len(burn) > 1 {
-						holds = " hold"
-					}
-					var what []string
-					for _, u := range burn {
-						if !slices.Contains(what, u.Refrigerant) {
-							what = append(what, u.Refrigerant)
-						}
-					}
-					start = capital(j.called(burn)) + holds + quantity.Text(" propane or the like ("+strings.Join(what, ", ")+")")
-					if list := j.unread(); len(list) > 0 {
-						start += ", and " + j.called(list) + " may, which stands on the plate"
-					}
-					start += ": "
-				}
-				vent := "cabinet vent"
-				if j.PlugIn {
-					vent = "vent"
-				}
-				return start + quantity.Say("inside the clear zone of its manual, about %s all round and down to the ground, there is no drain or gully, no %s, no window or door, no pit or stair, no switch or socket, and nothing that sparks or burns. The tub's own drain, vents and pump switches count.", far(1000), vent)
-			},
-			Source: "IEC 60335-2-40 (from memory); R290 units' manuals",
-		},
-		{
-			Name: "record-tests",
-			When: hasUnit,
-			Say: func(j *Job) quantity.Text {
-				with := quantity.Text("the unit connected")
-				if j.several() {
-					with = "each unit connected, " + j.unitsCalled() + " one by one"
-				}
-				device, _ := j.FaultProtection()
-				return "The electrician tests insulation, earth, " + quantity.Text(strings.ToLower(device)) + " and high limit with " + with + ", and signs the record."
-			},
-		},
 	}
-	for i := range list {
-		list[i].For = Electrician | Fitter
-		if list[i].Source == "" {
-			list[i].Source = electricStandards
+}
+
+// residual says which residual current protection the region asks for.
+func (j *Job) residual() quantity.Text {
+	switch j.Region {
+	case "us":
+		return "Ground" + groundFault[len("ground"):] + ", where the code asks for it at the tub and at " + j.ofUnits("the unit's", "each unit's") + " circuit; the sheet of " + j.theUnit() + " may ask for more."
+	case "":
+		return residualCurrent + "; of type F or B where " + j.ofUnits("the unit's", "a unit's") + " sheet asks for it (inverters often do); never type AC. In North America: " + groundFault + "."
+	}
+	return residualCurrent + "; of type F or B where " + j.ofUnits("the unit's", "a unit's") + " sheet asks for it (inverters often do); never type AC."
+}
+
+// clearZone is what has to stay out of the zone round a unit whose refrigerant burns, or may.
+func (j *Job) clearZone() quantity.Text {
+	start := "Read the refrigerant on " + j.ofUnits("the unit's", "each unit's") + " plate. If it is R290 (propane): "
+	if burn := j.burning(); len(burn) > 0 {
+		holds := quantity.Text(" holds")
+		if len(burn) > 1 {
+			holds = " hold"
 		}
+		var what []string
+		for _, u := range burn {
+			if !slices.Contains(what, u.Refrigerant) {
+				what = append(what, u.Refrigerant)
+			}
+		}
+		start = capital(j.called(burn)) + holds + quantity.Text(" propane or the like ("+strings.Join(what, ", ")+")")
+		if list := j.unread(); len(list) > 0 {
+			start += ", and " + j.called(list) + " may, which stands on the plate"
+		}
+		start += ": "
 	}
-	return list
+	vent := "cabinet vent"
+	if j.PlugIn {
+		vent = "vent"
+	}
+	return start + quantity.Say("inside the clear zone of its manual, about %s all round and down to the ground, there is no drain or gully, no %s, no window or door, no pit or stair, no switch or socket, and nothing that sparks or burns. The tub's own drain, vents and pump switches count.", far(1000), vent)
 }
 
 func earthingWords(e string) quantity.Text {

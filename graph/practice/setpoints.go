@@ -1,6 +1,7 @@
 package practice
 
 import (
+	"slices"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -11,7 +12,10 @@ import (
 const highestUnitC = graph.HottestC - graph.ControllerAboveK
 
 // SetPoints says what becomes of each element and what is set to how much.
-func SetPoints() []Sentence {
+func SetPoints() []Sentence { return slices.Concat(elementsKept(), setTo(), circulationCosts()) }
+
+// elementsKept are what becomes of each element.
+func elementsKept() []Sentence {
 	return []Sentence{
 		{
 			Name: "element-disconnected",
@@ -41,6 +45,12 @@ func SetPoints() []Sentence {
 			},
 			For: Fitter | Electrician, Source: common,
 		},
+	}
+}
+
+// setTo are the set points, and what keeps the pump running at them.
+func setTo() []Sentence {
+	return []Sentence{
 		{
 			Name:  "element-below",
 			When:  func(j *Job) bool { return j.Unit != nil && j.elementKept() != nil },
@@ -79,6 +89,12 @@ func SetPoints() []Sentence {
 			},
 			For: Fitter | Owner, Source: common,
 		},
+	}
+}
+
+// circulationCosts are what it costs that the pump runs for the unit.
+func circulationCosts() []Sentence {
+	return []Sentence{
 		{
 			Name: "cost-of-circulation",
 			When: func(j *Job) bool {

@@ -48,17 +48,10 @@ func tools(p *plan.Plan, j jobIn) []tool {
 	add(j.Pieces || j.Cuts, "Fine saw or pipe shears, mitre box", "square cuts; the cut list counts with this saw's kerf")
 	add(cement && (j.Pieces || j.Cuts), "Deburrer or knife, file", "chamfer of 10 to 15 degrees, burrs off")
 	add(!cement && (j.Pieces || j.Cuts), "Knife", "burrs off")
-	for i, h := range j.Holes {
-		if !slices.ContainsFunc(j.Holes[:i], func(o practice.Hole) bool { return o.BoreMM() == h.BoreMM() }) {
-			n := 0
-			for _, o := range j.Holes {
-				if o.BoreMM() == h.BoreMM() {
-					n++
-				}
-			}
-			add(true, j.say(quantity.Say("Hole saw of %s or the next larger, drill", quantity.Length.Of(h.BoreMM()))), "the wall of the cabinet")
-			use(true, j.say(quantity.Say("%s for a hole of %s, soft sealant", number(n, "sleeve", "sleeves"), quantity.Length.Of(h.BoreMM()))), "the pipe through the wall of the cabinet")
-		}
+	for _, b := range bored(j.Holes) {
+		size := quantity.Length.Of(b.mm)
+		add(true, j.say(quantity.Say("Hole saw of %s or the next larger, drill", size)), "the wall of the cabinet")
+		use(true, j.say(quantity.Say("%s for a hole of %s, soft sealant", number(b.n, "sleeve", "sleeves"), size)), "the pipe through the wall of the cabinet")
 	}
 	add(j.CutsHose, "Hose shears or sharp knife", "the old hose, square")
 	add(true, "Wet vacuum, pump, bucket", "what stays in the low loops")
@@ -87,6 +80,25 @@ func tools(p *plan.Plan, j jobIn) []tool {
 	}
 	add(cement, gloves, "cement vapour is heavy and burns")
 	add(barb, "Screwdriver, warm water", "the hoses and their clips")
+	return out
+}
+
+// bore is a size of hole and how many there are of it.
+type bore struct {
+	mm float64
+	n  int
+}
+
+// bored are the sizes of some holes, each once, in their order.
+func bored(holes []practice.Hole) []bore {
+	var out []bore
+	for _, h := range holes {
+		i := slices.IndexFunc(out, func(b bore) bool { return b.mm == h.BoreMM() })
+		if i < 0 {
+			i, out = len(out), append(out, bore{mm: h.BoreMM()})
+		}
+		out[i].n++
+	}
 	return out
 }
 

@@ -69,13 +69,7 @@ func (s *Solver) settle(shut []bool, first bool) (*topology, *ConvergenceError) 
 	if first {
 		aim = rough // while states change; then to the last digits
 	}
-	limit := 12
-	for _, w := range s.oneWay {
-		if w {
-			limit += 4
-		}
-	}
-	for range limit {
+	for range s.mostRounds() {
 		key := stateKey(shut, s.oneWay)
 		if seen[key] {
 			switch {
@@ -127,6 +121,17 @@ func (s *Solver) settle(shut []bool, first bool) (*topology, *ConvergenceError) 
 		clear(seen)
 	}
 	return nil, &ConvergenceError{Iterations: s.steps, Edge: -1, Why: "the one-way edges find no state"}
+}
+
+// mostRounds is how often settle looks at the states: more often where there are more of them.
+func (s *Solver) mostRounds() int {
+	most := 12
+	for _, w := range s.oneWay {
+		if w {
+			most += 4
+		}
+	}
+	return most
 }
 
 // stateKey writes the states of the one-way edges.

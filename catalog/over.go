@@ -8,15 +8,45 @@ import "slices"
 // or length that the user gives is no longer a guess.
 func (r Row) Over(below Row) Row {
 	out := r
+	if r.Own {
+		out.Mine = make([]bool, len(columns))
+	}
 	for i := range columns {
 		c := &columns[i]
+		if r.Own {
+			out.Mine[i] = r.owns(i)
+		}
 		if c.fill == nil || c.says(&r) || slices.ContainsFunc(c.unless, r.saysIn) {
 			continue
 		}
 		c.fill(&out, &below)
+		if r.Own {
+			out.Mine[i] = below.owns(i)
+		}
 	}
 	return out
 }
+
+// owns reports whether the user says what stands in a column, by its index, and did not leave it to the
+// row below his.
+func (r *Row) owns(i int) bool {
+	return r.Own && columns[i].says(r) && (r.Mine == nil || r.Mine[i])
+}
+
+// Owns reports whether the row is the user's and says itself what stands in a column.
+func (r *Row) Owns(name string) bool {
+	i := slices.IndexFunc(columns, func(c column) bool { return c.name == name })
+	return i >= 0 && r.owns(i)
+}
+
+// OwnsLoss reports whether the row is the user's and says a loss itself, in any form: of jets by their
+// bore, too, or the share of their pump's head.
+func (r *Row) OwnsLoss() bool {
+	return slices.ContainsFunc(losses, r.Owns) || r.Kind == "jet-group" && (r.Owns("bore") || r.Owns("head-share"))
+}
+
+// OwnsCurve reports whether the row is a pump of the user's and has a curve of his.
+func (r *Row) OwnsCurve() bool { return r.Owns("curve") || r.Owns("speeds") }
 
 // saysIn reports whether the row says anything in a column.
 func (r *Row) saysIn(name string) bool {

@@ -73,6 +73,7 @@ type Row struct {
 	Grade   string        // read, xcheck, memory, computed, common
 	Note    quantity.Text
 	Own     bool   // came from the user, not from the embedded files
+	Mine    []bool // of a row laid over another, by column: said by the user himself; nil: all that it says (see Row.Owns)
 	Origin  string // file (and line) it came from
 	Pressed []int  // points of Curve given as pressures (see Catalog.InWater)
 	Heads   heads  // what was given in the way that hangs on the water (see Catalog.InWater)

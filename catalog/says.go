@@ -20,10 +20,18 @@ type Said struct {
 
 // Says walks what the row says, column by column.
 func (r Row) Says() iter.Seq[Said] {
+	return r.where(func(i int) bool { return columns[i].says(&r) })
+}
+
+// SaysItself walks what a row of the user's says without what it left to the row it is laid over.
+func (r Row) SaysItself() iter.Seq[Said] { return r.where(r.owns) }
+
+// where walks the columns chosen by their index.
+func (r Row) where(choose func(i int) bool) iter.Seq[Said] {
 	return func(yield func(Said) bool) {
 		for i := range columns {
 			c := &columns[i]
-			if !c.says(&r) {
+			if !choose(i) {
 				continue
 			}
 			one := Said{Key: c.name, Heading: c.heading, Value: c.get(&r)}

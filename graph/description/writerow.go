@@ -42,7 +42,7 @@ func writeRows(b *strings.Builder, c *catalog.Catalog) {
 			continue
 		}
 		b.WriteString("\n[[catalog." + field.Key(row.Kind) + "]]\n")
-		for s := range row.Says() {
+		for s := range row.SaysItself() {
 			if s.Key != "kind" { // it is in the name of the table
 				b.WriteString(s.Key + " = " + rowValue(s.Value) + "\n")
 			}

@@ -70,7 +70,7 @@ func pumpAlike(cat *catalog.Catalog, speeds []graph.Speed, density float64) (bes
 	work, power := largest(speeds, density)
 	nearest := math.Inf(1)
 	for r := range cat.All() {
-		if r.Kind != string(graph.Pump) || r.Own || r.BodyLongMM == 0 {
+		if r.Kind != string(graph.Pump) || r.OwnsCurve() || r.BodyLongMM == 0 {
 			continue
 		}
 		itsWork, itsPower := largest(graph.SpeedsOf(*r), density)

@@ -294,7 +294,7 @@ func lossSpread(out *Part) Spread {
 		class = tables.SpreadValveOpen
 	}
 	described := out.Loss.Described != nil || out.Loss.Jets != nil && out.Loss.How == Given
-	if described || row.Own { // a row of the user's is the sheet of the one in hand
+	if described || row.OwnsLoss() { // a row of the user's is the sheet of the one in hand
 		if class == tables.SpreadValveOpen {
 			class = tables.SpreadPartLoss
 		}
@@ -312,9 +312,9 @@ func lossSpread(out *Part) Spread {
 		own = rowSpan(&byK)
 	}
 	switch {
-	case row.Own && own.High > own.Low:
+	case row.OwnsLoss() && own.High > own.Low:
 		return Spread{Span: own}
-	case row.Own:
+	case row.OwnsLoss():
 		return spreadOf(class, p.Known)
 	}
 	s := spreadOf(class, graph.Assumed)
@@ -363,8 +363,11 @@ func crackingSpread(out *Part, ofRow bool) Spread {
 	if row.CrackingPa > 0 && row.CrackingHighPa > 0 {
 		own = tables.Span{Low: row.CrackingLowPa/row.CrackingPa - 1, High: row.CrackingHighPa/row.CrackingPa - 1}
 	}
-	if row.Own && own.High > 0 {
+	switch mine := row.Owns("cracking"); { // as sure as by the part's own key
+	case mine && own.High > 0:
 		return Spread{Span: own}
+	case mine:
+		return spreadOf(tables.SpreadCracking, out.Known)
 	}
 	s := spreadOf(tables.SpreadCracking, graph.Assumed)
 	s.Span = wider(s.Span, own)

@@ -91,7 +91,7 @@ func (s *Stage) powerAlike(water, density float64) Value {
 	}
 	var below, above pump
 	for r := range s.cat.All() {
-		if r.Kind != string(graph.Pump) || r.Own {
+		if r.Kind != string(graph.Pump) || r.OwnsCurve() {
 			continue
 		}
 		speeds := graph.SpeedsOf(*r)

@@ -119,7 +119,7 @@ func (p *Part) unknowns() []Unknown {
 // the handbook's opening curve as far as handbooks are, however well anybody knows the valve itself.
 func (p *Part) kvUnknown() Unknown {
 	known := p.Known
-	if given := p.Valve != nil && p.Valve.Kv > 0; !given && !(p.Loss.Row.Own && len(p.Loss.Row.Opening) > 0) {
+	if given := p.Valve != nil && p.Valve.Kv > 0; !given && !(p.Loss.Row.Owns("opening") && len(p.Loss.Row.Opening) > 0) {
 		known = graph.Assumed
 	}
 	return Unknown{Number: KvNumber, At: p.ID, Whose: p.ID, Words: "the Kv of " + p.ID, Spread: tables.SpreadValveKv, Span: spreadOf(tables.SpreadValveKv, known).Span}
@@ -142,7 +142,7 @@ func (p *Part) pumpUnknowns() []Unknown {
 	}
 	if p.PumpOfType() {
 		words := "how large " + id + " is"
-		if data != nil && data.LabelW > 0 && !p.Row.V.Own {
+		if data != nil && data.LabelW > 0 && !p.Row.V.OwnsCurve() {
 			words = "how much of its watts " + id + " turns into flow"
 		}
 		size := p.off(SizeNumber, words, p.sizeClass())
@@ -154,7 +154,7 @@ func (p *Part) pumpUnknowns() []Unknown {
 // sizeClass is the class of the spreads by which a pump of a type is larger or smaller than that.
 func (p *Part) sizeClass() string {
 	switch d := p.Pump; {
-	case d == nil || d.LabelW <= 0 || p.Row.V.Own:
+	case d == nil || d.LabelW <= 0 || p.Row.V.OwnsCurve():
 		return tables.SpreadPumpSize
 	case d.RowW < smallPumpW: // by the motor of its type: one of a 48 frame is none of the small kinds, whatever its label
 		return tables.SpreadSmallLabel
@@ -180,10 +180,8 @@ func (p *Part) headSpread() Spread {
 }
 
 // PumpOfType reports whether a pump's curve is that of a type or made from its label: neither
-// described nor the sheet of a row of the user's own that he knows it to be.
-func (p *Part) PumpOfType() bool {
-	return !p.Pump.Described() && !(p.Row.V.Own && p.Known != graph.Assumed)
-}
+// described nor that of a row of the user's own, which is as well known as if it stood on the part.
+func (p *Part) PumpOfType() bool { return !p.Pump.Described() && !p.Row.V.OwnsCurve() }
 
 // age is what the pipe of a run is called for what is off together.
 func (r *Run) age() string {

@@ -79,7 +79,7 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 	byWatts := slices.Clone(said) // the row's go from slow to fast
 	slices.SortStableFunc(byWatts, func(a, b graph.Speed) int { return cmp.Compare(a.PowerW, b.PowerW) })
 	flow, head := 1.0, 1.0
-	if watts > 0 && !row.Own { // else it is the sheet of this pump, and stands
+	if watts > 0 && !row.OwnsCurve() { // else it is the sheet of this pump, and stands
 		flow, head = formula.PumpOfSize(labelSize(watts, mostWatts(of)))
 	}
 	for i := range said {
@@ -96,7 +96,7 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 		}
 		if said[i].PowerW == 0 && said[i].Efficiency == 0 {
 			said[i].PowerW, said[i].PowerTaken = of[k].PowerW, true
-			if most := mostWatts(of); watts > 0 && most > 0 && !row.Own {
+			if most := mostWatts(of); watts > 0 && most > 0 && !row.OwnsCurve() {
 				said[i].PowerW *= watts / most
 			}
 		}

@@ -180,7 +180,8 @@ func jetUnknowns(m *hydraulic.Model, p *hydraulic.ModelPart, n settle.Unknown) [
 		loss.used = used{key: loss.used.key, value: graph.Say("%.0f %% of the head at the pump's best flow", 100*p.Row.HeadShare), source: p.Row.Source, guess: true}
 		return one(loss)
 	case hydraulic.GivenBore, hydraulic.GivenRow:
-		if out = []unknown{k, bore}; p.Part.Jets != nil && p.Part.Jets.HasK {
+		out = []unknown{k, bore}
+		if p.Part.Jets != nil && p.Part.Jets.HasK || p.Row.KHigh <= p.Row.KLow { // said, and not between what
 			out = []unknown{loss, bore}
 		}
 	}

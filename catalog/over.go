@@ -9,7 +9,10 @@ import "slices"
 func (r Row) Over(below Row) Row {
 	out := r
 	if r.Own {
-		out.Mine = make([]bool, len(columns))
+		out.Mine, out.Below = make([]bool, len(columns)), below.Source
+		if below.Below != "" {
+			out.Below = below.Below // an own row below it is the user's too
+		}
 	}
 	for i := range columns {
 		c := &columns[i]

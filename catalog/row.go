@@ -72,11 +72,12 @@ type Row struct {
 	Source  quantity.Text // standard and table, or "common practice, no source", or "from memory"; of a built-in row its amounts are read in any units (quantity.Prose)
 	Grade   string        // read, xcheck, memory, computed, common
 	Note    quantity.Text
-	Own     bool   // came from the user, not from the embedded files
-	Mine    []bool // of a row laid over another, by column: said by the user himself; nil: all that it says (see Row.Owns)
-	Origin  string // file (and line) it came from
-	Pressed []int  // points of Curve given as pressures (see Catalog.InWater)
-	Heads   heads  // what was given in the way that hangs on the water (see Catalog.InWater)
+	Own     bool          // came from the user, not from the embedded files
+	Below   quantity.Text // source of the row it is laid over
+	Mine    []bool        // of a row laid over another, by column: said by the user himself; nil: all that it says (see Row.Owns)
+	Origin  string        // file (and line) it came from
+	Pressed []int         // points of Curve given as pressures (see Catalog.InWater)
+	Heads   heads         // what was given in the way that hangs on the water (see Catalog.InWater)
 }
 
 // RatingRow is what a heat pump gives in air and water of a temperature.

@@ -61,7 +61,7 @@ func (s *Stage) settleCracking(out *Part) Value {
 	case out.IsSwing() && !isSwingRow: // the row of a spring, for want of another
 		return number(0, quantity.Pressure, assumed("a swing check opens at once"))
 	case out.IsSwing() || row.CrackingPa > 0:
-		v := number(row.CrackingPa, quantity.Pressure, out.LossRow.Origin)
+		v := number(row.CrackingPa, quantity.Pressure, saysSo(out.LossRow, "cracking"))
 		v.Spread = crackingSpread(out, true)
 		return v
 	}

@@ -77,17 +77,17 @@ func (s *Stage) settleLimits(out *Part) {
 	case p.LeastFlow > 0:
 		out.Least = number(p.LeastFlow, quantity.Flow, given(p.KeyPos["least-flow"]))
 	case p.Kind == graph.ElementHeater:
-		out.Least = out.byRow(quantity.Flow, func(r *catalog.Row) float64 { return r.Least })
+		out.Least = out.byRow(quantity.Flow, "least", func(r *catalog.Row) float64 { return r.Least })
 	case named && row.Least > 0:
-		out.Least = number(row.Least, quantity.Flow, out.Row.Origin)
+		out.Least = number(row.Least, quantity.Flow, saysSo(out.Row, "least"))
 	}
 	switch {
 	case p.Element != nil && p.Element.PowerW > 0:
 		out.Power = number(p.Element.PowerW, quantity.Power, given(p.KeyPos["power"]))
 	case p.Kind == graph.ElementHeater:
-		out.Power = out.byRow(quantity.Power, func(r *catalog.Row) float64 { return r.PowerW })
+		out.Power = out.byRow(quantity.Power, "power", func(r *catalog.Row) float64 { return r.PowerW })
 	case p.Kind == graph.HeatPump && named && row.PowerW > 0:
-		out.Power = number(row.PowerW, quantity.Power, out.Row.Origin)
+		out.Power = number(row.PowerW, quantity.Power, saysSo(out.Row, "power"))
 	}
 	if p.Kind == graph.Blower {
 		out.settleBlower()
@@ -95,7 +95,7 @@ func (s *Stage) settleLimits(out *Part) {
 	if p.Kind == graph.Filter {
 		if p.Filter != nil && p.Filter.DirtyFactor > 0 {
 			out.Dirty = number(p.Filter.DirtyFactor, Bare, given(p.KeyPos["dirty-factor"]))
-		} else if out.Dirty = out.byRow(Bare, func(r *catalog.Row) float64 { return r.DirtyFactor }); !out.Dirty.Known {
+		} else if out.Dirty = out.byRow(Bare, "dirty-factor", func(r *catalog.Row) float64 { return r.DirtyFactor }); !out.Dirty.Known {
 			out.Dirty = number(usualDirty, Bare, assumed("common practice, no source"))
 		}
 	}
@@ -134,10 +134,10 @@ func (p *Part) settleBlower() {
 
 // byRow is what the part's row says; where the one it names does not, what it would be taken for
 // without a name: a row of the user's that leaves a number out says no more than no row does.
-func (p *Part) byRow(dim quantity.Dimension, of func(*catalog.Row) float64) Value {
+func (p *Part) byRow(dim quantity.Dimension, column string, of func(*catalog.Row) float64) Value {
 	for _, row := range []*Pick[catalog.Row]{&p.Row, &p.usual} {
 		if v := of(&row.V); v > 0 {
-			return number(v, dim, row.Origin)
+			return number(v, dim, saysSo(*row, column))
 		}
 	}
 	return Value{}
@@ -150,7 +150,7 @@ func (p *Part) settleRatings(named bool) {
 	case p.Unit != nil && len(p.Unit.Ratings) > 0:
 		p.Ratings = Pick[[]graph.Rating]{p.Unit.Ratings, given(p.KeyPos["ratings"])}
 	case named && len(p.Row.V.Ratings) > 0:
-		p.Ratings.Origin = p.Row.Origin
+		p.Ratings.Origin = saysSo(p.Row, "ratings")
 		for _, r := range p.Row.V.Ratings {
 			p.Ratings.V = append(p.Ratings.V, graph.Rating{AirC: r.AirC, WaterC: r.WaterC, OutputW: r.OutputW, InputW: r.InputW})
 		}
@@ -201,7 +201,7 @@ func (p *Part) settleWorking(named bool) {
 		switch {
 		case x.said:
 			*x.to = number(x.sheet, quantity.Temperature, given(p.KeyPos[x.key]))
-		case named && row.Own && x.row != nil:
+		case named && row.Owns(x.key) && x.row != nil:
 			*x.to = number(*x.row, quantity.Temperature, p.Row.Origin)
 		}
 	}
@@ -266,7 +266,7 @@ func (s *Stage) settlePressures(out *Part) {
 	case p.HighestPressurePa > 0:
 		out.Highest = number(p.HighestPressurePa, quantity.Pressure, given(p.KeyPos["highest-pressure"]))
 	case out.Row.V.RatingPa > 0:
-		out.Highest = number(out.Row.V.RatingPa, quantity.Pressure, out.Row.Origin)
+		out.Highest = number(out.Row.V.RatingPa, quantity.Pressure, saysSo(out.Row, "rating"))
 	default:
 		return
 	}

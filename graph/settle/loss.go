@@ -106,7 +106,7 @@ func (s *Stage) settleLoss(out *Part) {
 		return
 	}
 	l := &out.Loss
-	l.Row, l.Origin = out.LossRow.V, out.LossRow.Origin
+	l.Row, l.Origin = out.LossRow.V, lent(out.LossRow, out.LossRow.V.OwnsLoss())
 	switch {
 	case p.Loss != nil:
 		l.Described, l.Origin = p.Loss, given(or(p.Loss.Pos, p.KeyPos["loss"]))
@@ -139,7 +139,7 @@ func (l *Loss) exponent(out *Part) Value {
 	case d != nil && d.Exponent > 0:
 		return number(d.Exponent, Bare, given(or(d.Pos, out.KeyPos["loss"])))
 	case r.Exponent > 0:
-		return number(r.Exponent, Bare, out.LossRow.Origin)
+		return number(r.Exponent, Bare, saysSo(out.LossRow, "exponent"))
 	}
 	v := number(of.Likely, Bare, assumed(of.Source))
 	v.Low, v.High = of.Low/of.Likely-1, of.High/of.Likely-1

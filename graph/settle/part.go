@@ -132,7 +132,7 @@ func (s *Stage) settleSpeeds(out *Part) Pick[[]graph.Speed] {
 			return Pick[[]graph.Speed]{p.Pump.Speeds, assumed(graph.Say("%s on its label, by the curves of %s", quantity.Power.Of(p.Pump.LabelW), p.Pump.LabelRow))}
 		}
 		if p.Pump.TypeSaid {
-			return Pick[[]graph.Speed]{p.Pump.Speeds, out.Row.Origin}
+			return Pick[[]graph.Speed]{p.Pump.Speeds, lent(out.Row, out.Row.V.OwnsCurve())}
 		}
 		return Pick[[]graph.Speed]{p.Pump.Speeds, given(firstPos(p.KeyPos, "speeds", "curve", "power"))}
 	}
@@ -142,7 +142,7 @@ func (s *Stage) settleSpeeds(out *Part) Pick[[]graph.Speed] {
 		one.Name = graph.SpeedOn
 		speeds = []graph.Speed{one}
 	}
-	return Pick[[]graph.Speed]{speeds, out.Row.Origin}
+	return Pick[[]graph.Speed]{speeds, lent(out.Row, out.Row.V.OwnsCurve())}
 }
 
 // firstPos returns the place of the first of some keys that was written.

@@ -98,6 +98,22 @@ func ofRow(r *catalog.Row, pos graph.Pos, generic bool) Origin {
 	return o
 }
 
+// saysSo is the origin of what a row says in a column: of what a row of the user's left to the row it is
+// laid over, that one's; an assumption where nobody named it.
+func saysSo(of Pick[catalog.Row], column string) Origin { return lent(of, of.V.Owns(column)) }
+
+// lent is the origin of what a row says, itself or by the row it is laid over.
+func lent(of Pick[catalog.Row], itself bool) Origin {
+	o := of.Origin
+	if o.How != OwnRow || itself || of.V.Mine == nil {
+		return o
+	}
+	if o.How, o.Why = Row, of.V.Below; o.Pos == (graph.Pos{}) {
+		o.How = Assumed
+	}
+	return o
+}
+
 // spreadOf returns the spread of a class for a grade of knowledge.
 func spreadOf(class string, known graph.Knowledge) Spread {
 	span, _ := tables.Spread(class, known.String())

@@ -69,7 +69,7 @@ func toldAt(ratings []heat.Rating) heat.Rating {
 // sheet written at the part, with the defrosts in them; the catalogue's are a straight line past
 // the frost.
 func (b *builder) fromRow(row catalog.Row) *heat.Unit {
-	frosted := row.Own && len(row.Ratings) > 0
+	frosted := row.Owns("ratings")
 	row = b.ratedRow(row)
 	u := &heat.Unit{ID: row.Name, RatedFlow: row.Rated, Fluid: b.in.Fluid, StandbyW: genericStandbyW}
 	for _, r := range row.Ratings {

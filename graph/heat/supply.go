@@ -12,9 +12,11 @@ type Consumer struct {
 	RunningA    float64
 	StartA      float64 // while it starts; at least RunningA
 	Alternative string  // of those with the same word only one runs at a time; "": none
+	Balanced    bool    // draws the same of each of three phases, so that nothing returns by the neutral
 }
 
-// Current returns what a power [W] draws at a voltage and power factor [A]: I = P/(U cos φ).
+// Current returns what a power [W] draws at the voltage of one phase and a power factor [A]:
+// I = P/(U cos φ). Of three phases each has a third of the power.
 func Current(powerW, voltage, factor float64) float64 { return powerW / (voltage * factor) }
 
 // Set is what can run at the same time.
@@ -99,7 +101,7 @@ func heaviest(all []choice) []choice {
 	return kept
 }
 
-// Cable is a two-core cable to the unit.
+// Cable is a cable to the unit: of two cores, or of three phases of four.
 type Cable struct {
 	SizeMM2    float64
 	LengthM    float64
@@ -138,10 +140,12 @@ func (c Cable) PerAmpereMetre(factor float64) (v float64, source string) {
 	return 2 * (0.0225*factor/c.SizeMM2 + 0.08e-3*math.Sqrt(math.Max(0, 1-factor*factor))), "IEC 60364-5-52 annex G (from memory)"
 }
 
-// Drop returns the voltage lost on the cable [V] at a current.
-func (c Cable) Drop(currentA, factor float64) float64 {
+// Drop returns the voltage lost on the cable [V] at a current that comes by one core and at what of it
+// returns by the other: half of what the cable loses is lost in each. Of three phases it is that
+// between one of them and the neutral.
+func (c Cable) Drop(currentA, returnA, factor float64) float64 {
 	v, _ := c.PerAmpereMetre(factor)
-	return v * c.LengthM * currentA
+	return v / 2 * c.LengthM * (currentA + returnA)
 }
 
 // Dip returns by how much the voltage falls [V] while a start draws a current through the

@@ -2,6 +2,7 @@ package heat
 
 import (
 	"fmt"
+	"math"
 	"testing"
 )
 
@@ -12,12 +13,17 @@ func TestSupply(t *testing.T) {
 		{Current(2000, 230, 1), 8.70, 0.005},
 		{Current(9000, 230, 1), 39.1, 0.05},
 		{Current(1500, 230, 0.95), 6.86, 0.005},
-		{Cable{SizeMM2: 2.5, LengthM: 20, Kind: "flexible"}.Drop(13, 1), 4.94, 0.005},
-		{Cable{SizeMM2: 2.5, LengthM: 25, Kind: "flexible"}.Drop(16, 1), 7.60, 0.005},
-		{Cable{SizeMM2: 6, LengthM: 15, Kind: "armoured"}.Drop(32, 1), 3.79, 0.005},
-		{Cable{DropVperAm: 0.012, LengthM: 18}.Drop(20, 1), 4.32, 0.005},
-		{Cable{SizeMM2: 6, LengthM: 30, Kind: "armoured"}.Drop(25, 1), 5.93, 0.005},
+		{Cable{SizeMM2: 2.5, LengthM: 20, Kind: "flexible"}.Drop(13, 13, 1), 4.94, 0.005},
+		{Cable{SizeMM2: 2.5, LengthM: 25, Kind: "flexible"}.Drop(16, 16, 1), 7.60, 0.005},
+		{Cable{SizeMM2: 6, LengthM: 15, Kind: "armoured"}.Drop(32, 32, 1), 3.79, 0.005},
+		{Cable{DropVperAm: 0.012, LengthM: 18}.Drop(20, 20, 1), 4.32, 0.005},
+		{Cable{SizeMM2: 6, LengthM: 30, Kind: "armoured"}.Drop(25, 25, 1), 5.93, 0.005},
 		{Dip(45, 0.4717), 21.2, 0.05},
+		// of three phases drawn from alike, between two of them: 15, 9.5 and 6.8 mV/(A m), BS 7671
+		// tables 4D4B and 4E4B (from memory)
+		{math.Sqrt(3) * Cable{SizeMM2: 2.5, LengthM: 1000}.Drop(1, 0, 1), 15, 0.6},
+		{math.Sqrt(3) * Cable{SizeMM2: 4, LengthM: 1000}.Drop(1, 0, 1), 9.5, 0.1},
+		{math.Sqrt(3) * Cable{SizeMM2: 6, LengthM: 1000, Kind: "armoured"}.Drop(1, 0, 1), 6.8, 0.1},
 	} {
 		if !near(c.got, c.want, c.tol) {
 			t.Errorf("got %.4f, want %.4f", c.got, c.want)

@@ -216,7 +216,8 @@ func (s *Stage) settleElectric(out *Part, named bool) {
 	}
 	byRow := row.FullLoadA > 0 && u.FullLoadA <= 0 && (named || len(u.Ratings) == 0)
 	out.Voltage = s.voltageOf(out.Part, u)
-	scale := UsualVoltageV / out.Voltage.V
+	phases, one := Phases(out.Voltage.V)
+	scale := UsualVoltageV / (phases * one)
 	ofRow := func(a float64) float64 { return a * scale }
 	fuse := row.FuseA
 	if math.Abs(out.Voltage.V-UsualVoltageV) >= 0.1*UsualVoltageV {
@@ -245,9 +246,10 @@ const UsualVoltageV = 230
 const UsualVoltageSource = quantity.Text("IEC 60038: 230 V; 120 or 240 V in North America")
 
 // voltageOf is the voltage of a unit's supply: of the circuit that feeds it, else by its plate, else
-// the usual one.
+// the usual one. A unit of one phase on a circuit of three stands at what its plate says.
 func (s *Stage) voltageOf(p *graph.Part, u *graph.UnitData) Value {
-	if of := s.Circuit.SupplyOf(p); of != nil && of.VoltageV.Set && of.VoltageV.V > 0 {
+	ofOne := u.VoltageV > 0 && u.VoltageV < threePhasesFromV
+	if of := s.Circuit.SupplyOf(p); of != nil && of.VoltageV.Set && of.VoltageV.V > 0 && (of.VoltageV.V < threePhasesFromV || !ofOne) {
 		return number(of.VoltageV.V, quantity.Voltage, given(of.KeyPos["voltage"]))
 	}
 	if u.VoltageV > 0 {

@@ -83,12 +83,27 @@ func (b *builder) cable(from *graph.Supply, out *Supply) {
 		return
 	}
 	out.Drop, out.DropFrom = true, source
-	out.DropV = per * c.LengthM * out.Together[0].RunningA
+	worst := out.Together[0]
+	_, one := settle.Phases(out.VoltageV)
+	out.DropV = c.Drop(worst.RunningA, out.onOnePhase(worst), 1) * out.VoltageV / one
 }
 
-// consumers returns what a part draws: a pump of several speeds as alternatives, the element
-// and the unit as alternatives where something keeps them apart.
+// onOnePhase returns what those of a set draw that run on one phase, A: what returns by the neutral.
+func (s *Supply) onOnePhase(set heat.Set) float64 {
+	sum := 0.0
+	for _, c := range s.Loads {
+		if !c.Balanced && slices.Contains(set.IDs, c.ID) {
+			sum += c.RunningA
+		}
+	}
+	return sum
+}
+
+// consumers returns what a part draws of the phase that bears most, on which all that runs on one
+// phase is taken to hang: a pump of several speeds as alternatives, the element and the unit as
+// alternatives where something keeps them apart.
 func (b *builder) consumers(in *Input, s *scene, p *settle.Part, voltage float64) []heat.Consumer {
+	_, one := settle.Phases(voltage)
 	switch p.Kind {
 	case graph.HeatPump:
 		return []heat.Consumer{b.unitLoad(in, s, p, voltage)}
@@ -96,20 +111,20 @@ func (b *builder) consumers(in *Input, s *scene, p *settle.Part, voltage float64
 		if p.Element == nil || p.Element.Disconnected {
 			return nil
 		}
-		a := heat.Current(b.powerOf(p, "element"), voltage, 1)
+		a := heat.Current(b.powerOf(p, "element"), one, 1)
 		c := heat.Consumer{ID: p.ID, RunningA: a, StartA: a}
 		if keepsApart(p.Element.Interlock) && in.Unit != nil {
 			c.Alternative = unitOrElement
 		}
 		return []heat.Consumer{c}
 	case graph.Pump:
-		return b.pumpLoads(p, voltage)
+		return b.pumpLoads(p, one)
 	case graph.Blower:
 		e := graph.Electric{}
 		if p.Blower != nil {
 			e = p.Blower.Electric
 		}
-		return []heat.Consumer{load(p.ID, b.powerOf(p, "blower"), voltage, e, heat.StartsBlower)}
+		return []heat.Consumer{load(p.ID, b.powerOf(p, "blower"), one, e, heat.StartsBlower)}
 	}
 	return nil
 }
@@ -150,7 +165,13 @@ func (b *builder) pumpLoads(p *settle.Part, voltage float64) []heat.Consumer {
 
 func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64) heat.Consumer {
 	d := p.Unit
-	c := heat.Consumer{ID: p.ID, RunningA: p.FullLoad.V, StartA: p.Starting.V}
+	if d.VoltageV > 0 {
+		if n, _ := settle.Phases(d.VoltageV); n == 1 {
+			_, voltage = settle.Phases(voltage)
+		}
+	}
+	phases, one := settle.Phases(voltage)
+	c := heat.Consumer{ID: p.ID, RunningA: p.FullLoad.V, StartA: p.Starting.V, Balanced: phases > 1}
 	if p.FullLoad.Known && p.FullLoad.How != settle.Given && p.FullLoad.How != settle.OwnRow {
 		b.assumeOf(p.Part, quantity.Text("full-load current of "+name(p.Part)), c.RunningA, quantity.Current, cmp.Or(p.Row.V.ElectricSource, p.Row.V.Source), 0, 0, nil)
 		b.assumed[len(b.assumed)-1].Settled = true
@@ -165,7 +186,7 @@ func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64)
 		for _, r := range ratings {
 			most = math.Max(most, r.InputW)
 		}
-		c.RunningA = b.assumeOf(p.Part, quantity.Text("full-load current of "+name(p.Part)), heat.Current(most, voltage, d.Electric.PowerFactor.Or(heat.FactorUnit)), quantity.Current, "from the largest input of its ratings; the plate beats it", 0, 0, nil)
+		c.RunningA = b.assumeOf(p.Part, quantity.Text("full-load current of "+name(p.Part)), heat.Current(most/phases, one, d.Electric.PowerFactor.Or(heat.FactorUnit)), quantity.Current, "from the largest input of its ratings; the plate beats it", 0, 0, nil)
 	}
 	starts := heat.StartsCompressor
 	if d.Inverter {

@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat"
+	"dryfit/graph/settle"
 )
 
 // plugLongA is what many makers let a plug of 13 A carry for hours, A. Source: from memory.
@@ -31,6 +32,9 @@ func (b *builder) says(from *graph.Supply, s *Supply) []quantity.Text {
 	}
 	if s.Plug {
 		out = append(out, plugWords(s, worst))
+	}
+	if phases, one := settle.Phases(s.VoltageV); phases > 1 && s.onOnePhase(worst) > 0 {
+		out = append(out, graph.Say("of three phases: what runs on one stands at %s, and all of it is counted on one phase; shared out each bears less", quantity.Voltage.Of(one)))
 	}
 	if s.RatingA <= 0 {
 		return out
@@ -84,7 +88,7 @@ func (b *builder) apart(s *Supply, worst heat.Set, limit float64) quantity.Text 
 
 // plugWords says what the heaviest of a plug's loads means for hours.
 func plugWords(s *Supply, worst heat.Set) quantity.Text {
-	watts := graph.Say("%s at %s are %s", quantity.Power.Of(worst.RunningA*s.VoltageV), quantity.Voltage.Of(s.VoltageV), quantity.Current.Of(worst.RunningA))
+	watts := graph.Say("%s at %s are %s", quantity.Power.Of(s.watts(worst)), quantity.Voltage.Of(s.VoltageV), quantity.Current.Of(worst.RunningA))
 	switch {
 	case s.RatingA > 0 && worst.RunningA > s.RatingA:
 		return graph.Say("%s, more than the plug's %s; no plug carries that for hours: a fused spur or a circuit of its own", watts, quantity.Current.Of(s.RatingA))
@@ -92,6 +96,13 @@ func plugWords(s *Supply, worst heat.Set) quantity.Text {
 		return graph.Say("%s: on a plug nothing else may hang; plug and socket run hot over hours, and many makers allow %d A (from memory): better a fused spur or a circuit of its own", watts, plugLongA)
 	}
 	return graph.Say("%s on a plug: nothing else on its socket, and no extension lead", watts)
+}
+
+// watts is what a set draws, as volts times amperes.
+func (s *Supply) watts(set heat.Set) float64 {
+	phases, one := settle.Phases(s.VoltageV)
+	onOne := s.onOnePhase(set)
+	return one * (onOne + phases*(set.RunningA-onOne))
 }
 
 // GreatestStart is of what may run together the set with the most current while one of it

@@ -1,0 +1,17 @@
+package settle
+
+import "math"
+
+// threePhasesFromV is the voltage from which on a supply is one of three phases, V: one of one phase
+// has 240 V at most, one of three 380 to 480 V between two of them (IEC 60038, from memory). Three
+// phases of 208 V can't be told from one by their voltage.
+const threePhasesFromV = 300
+
+// Phases returns how many phases a supply of a voltage [V] has, 1 or 3, and the voltage at which what
+// runs on one phase stands [V]: of three phases that from one to the neutral, V/√3.
+func Phases(voltage float64) (n, one float64) {
+	if voltage < threePhasesFromV {
+		return 1, voltage
+	}
+	return 3, voltage / math.Sqrt(3)
+}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -234,8 +235,12 @@ func (a *adviser) why(all *Comparison, i int) quantity.Text {
 	case all.Constant:
 		return graph.Say("the unit gets %s, further from its rated %s", quantity.Flow.Of(LeastFlow(c)), quantity.Flow.Of(a.Unit.Rated))
 	}
-	if m, ok := chatteringIn(c); ok && outcomeOf(best).Chatters < outcomeOf(c).Chatters {
-		return graph.Say("keeps the promise too, but will chatter: at %s it stands less than a tenth of its cracking pressure from changing", m)
+	if m := chatteringIn(c); outcomeOf(best).Chatters < outcomeOf(c).Chatters {
+		text := graph.Say("keeps the promise too, but will chatter: at %s it stands less than a tenth of its cracking pressure from changing", m)
+		if less := chatteringIn(best); less != "" {
+			text += graph.Say("; %s does so at %s only", best.Name, less)
+		}
+		return text
 	}
 	if spare := outcomeOf(c).sparesJets() && outcomeOf(best).sparesJets(); spare && a.Unit.short(outcomeOf(c)) > a.Unit.short(outcomeOf(best)) {
 		m := shortest(c)
@@ -333,7 +338,7 @@ func (a *adviser) conclusion(all *Comparison) quantity.Text {
 			text += " is " + all.Choices[i].Name + ", which costs more"
 		}
 	}
-	if m, ok := chatteringIn(best); ok {
+	if m := chatteringIn(best); m != "" {
 		text += graph.Say("; at %s it will chatter, less than a tenth of its cracking pressure from changing", m)
 	}
 	if shut, ok := a.shutDoes(all); ok {
@@ -353,14 +358,15 @@ func (a *adviser) flowWord() quantity.Text {
 	return "that"
 }
 
-// chatteringIn returns the mode in which a choice's spring will chatter.
-func chatteringIn(c BypassChoice) (mode string, ok bool) {
+// chatteringIn names the modes in which a choice's spring will chatter; "": in none.
+func chatteringIn(c BypassChoice) string {
+	var modes []string
 	for _, m := range c.Modes {
 		if m.Chatters {
-			return m.Mode, true
+			modes = append(modes, m.Mode)
 		}
 	}
-	return "", false
+	return strings.Join(modes, " and at ")
 }
 
 // shutDoes returns the choice of a bypass that stands shut, where a throttle is advised and

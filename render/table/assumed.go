@@ -179,7 +179,7 @@ func AssumedBlocks(p *plan.Plan, s form.Style) []form.Block {
 			untried = append(untried, v)
 			continue
 		}
-		if v.moves != nil && share(max(v.moves.Harm(), v.moves.Head)) == "" {
+		if v.moves != nil && share(max(v.moves.Harm(), v.moves.Jets, v.moves.Head)) == "" {
 			small = append(small, v)
 			continue
 		}

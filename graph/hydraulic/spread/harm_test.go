@@ -6,9 +6,14 @@ import "testing"
 // is told beside it and is no harm.
 func TestHarm(t *testing.T) {
 	for _, c := range []struct{ unit, jets, head, want float64 }{{0.05, 0.2, 0.9, 0.2}, {0.3, 0.2, 0.1, 0.3}, {0, 0, 0.5, 0}} {
-		f := Influence{Unit: c.unit, Jets: c.jets, Head: c.head}
+		f := Influence{Unit: c.unit, Jets: c.jets, Met: c.jets, Head: c.head}
 		if got := f.Harm(); got != c.want {
 			t.Errorf("%+v: %g", c, got)
+		}
+		if c.jets > 0 { // of jets whose water the work does not meet nothing is harmed
+			if got := (&Influence{Unit: c.unit, Jets: c.jets}).Harm(); got != c.unit {
+				t.Errorf("%+v with its jets apart: %g", c, got)
+			}
 		}
 	}
 }
@@ -16,7 +21,7 @@ func TestHarm(t *testing.T) {
 // The mode beside a harm is that of the flow it is about: jets on a pump of their own move when
 // that pump runs, not in the mode in which the unit's flow moves most.
 func TestHarmsMode(t *testing.T) {
-	f := Influence{Mode: "heating", Unit: 0.1, UnitMode: "heating", Jets: 0.2, JetsMode: "jets"}
+	f := Influence{Mode: "heating", Unit: 0.1, UnitMode: "heating", Jets: 0.2, JetsMode: "jets", Met: 0.2, MetMode: "jets"}
 	if what, mode := f.Harmed(); what != "the jets' flow" || mode != "jets" {
 		t.Errorf("%s in %q", what, mode)
 	}

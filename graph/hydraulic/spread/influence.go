@@ -27,9 +27,13 @@ func (s *spreader) influences(moved []int) []Influence {
 	})
 	for n, m := range s.modes {
 		_, moves := m.watched()
+		apart := m.jetsApart()
 		for k, e := range effects[n] {
 			if !e.known {
 				continue
+			}
+			if apart && moves == jetsWater {
+				e.value = 0
 			}
 			u := &s.all[k]
 			name := u.what + "\x00" + u.part
@@ -49,6 +53,9 @@ func (s *spreader) influences(moved []int) []Influence {
 			}
 			if e.jets > f.Jets+alike {
 				f.Jets, f.JetsMode = e.jets, m.name
+			}
+			if !apart && e.jets > f.Met+alike {
+				f.Met, f.MetMode = e.jets, m.name
 			}
 			f.Head = max(f.Head, e.head)
 			best[name] = f
@@ -141,6 +148,9 @@ func (m *spreadMode) moving() *hydraulic.Solution {
 // unitsFlow is what most unknowns move.
 const unitsFlow = "the unit's flow"
 
+// jetsWater is what they move where the unit has no water.
+const jetsWater = "the jets' flow"
+
 // pumpsFlow is what they move where there is no unit with water, and no jets.
 const pumpsFlow = "the pump's flow"
 
@@ -150,7 +160,7 @@ func (m *spreadMode) watched() (value func(*hydraulic.Solution) float64, moves s
 		return func(s *hydraulic.Solution) float64 { return s.Parts[m.unit].Flow }, unitsFlow
 	}
 	if jetsFlow(m.moving()) > 0 {
-		return jetsFlow, "the jets' flow"
+		return jetsFlow, jetsWater
 	}
 	return func(s *hydraulic.Solution) float64 {
 		most := 0.0

@@ -190,6 +190,8 @@ type Influence struct {
 	// What it does alone, in the mode in which each is moved most, as shares; 0 where there is none.
 	Unit, Jets, Head   float64
 	UnitMode, JetsMode string             // where it moves each most
+	Met                float64            // what it does to the jets' flow in the modes in which the work meets their water
+	MetMode            string             // where it does so most
 	UnitIn             map[string]float64 // what it does to the unit's flow, by mode
 	Span               tables.Span        // how far it may be off
 	Adds               bool               // Span is added to the number, not a share of it
@@ -201,13 +203,13 @@ type Influence struct {
 	Guess              bool               // nobody gave it, or the description says it is assumed
 }
 
-// Harm is by how much it moves the unit's or the jets' flow, whichever is more, as a share; the pump's
-// where there is neither.
+// Harm is by how much it moves the unit's flow or that of jets the work leaves not all of theirs,
+// whichever is more, as a share; the pump's where there is neither.
 func (f *Influence) Harm() float64 {
 	if f.Moves == pumpsFlow {
 		return f.Effect
 	}
-	return max(f.Unit, f.Jets)
+	return max(f.Unit, f.Met)
 }
 
 // Harmed names what Harm is about, the unit's flow or the jets', and the mode it is in.
@@ -215,8 +217,8 @@ func (f *Influence) Harmed() (what, mode string) {
 	if f.Moves == pumpsFlow {
 		return pumpsFlow, f.Mode
 	}
-	if f.Jets > f.Unit {
-		return "the jets' flow", f.JetsMode
+	if f.Met > f.Unit {
+		return jetsWater, f.MetMode
 	}
 	return unitsFlow, f.UnitMode
 }

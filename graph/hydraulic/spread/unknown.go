@@ -130,9 +130,10 @@ func compareInfluence(a, b Influence) int {
 	return cmp.Or(compareAlike(b.Effect, a.Effect), cmp.Compare(a.What, b.What), cmp.Compare(a.Mode, b.Mode))
 }
 
-// CompareHarm puts first what may do most harm, of what does as much what moves the pump's head more.
+// CompareHarm puts first what moves the unit's or any jets' flow most (the pump's where there is
+// neither), of what moves as much what moves the pump's head more.
 func CompareHarm(a, b *Influence) int {
-	return cmp.Or(compareAlike(b.Harm(), a.Harm()), compareAlike(b.Head, a.Head))
+	return cmp.Or(compareAlike(max(b.Harm(), b.Jets), max(a.Harm(), a.Jets)), compareAlike(b.Head, a.Head))
 }
 
 // compareAlike compares two effects, of which those count as one that are alike.

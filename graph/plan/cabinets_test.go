@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -123,15 +124,20 @@ func inside(s *solid.Bodies) []string {
 
 func anyInside(a, b []solid.Shape) bool {
 	for _, p := range a {
-		for _, at := range sampled(p) {
-			for _, q := range b {
-				if holdsPoint(q, at) {
-					return true
-				}
+		for _, q := range b {
+			if boundsMeet(p, q) && slices.ContainsFunc(sampled(p), func(at graph.Vec) bool { return holdsPoint(q, at) }) {
+				return true
 			}
 		}
 	}
 	return false
+}
+
+// boundsMeet reports whether there is a box with points of both solids.
+func boundsMeet(p, q solid.Shape) bool {
+	low, high := p.Bounds()
+	from, to := q.Bounds()
+	return low.X < to.X && from.X < high.X && low.Y < to.Y && from.Y < high.Y && low.Z < to.Z && from.Z < high.Z
 }
 
 // sampled are points of a solid, 2 mm below its skin.

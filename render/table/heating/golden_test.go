@@ -28,7 +28,7 @@ func TestGolden(t *testing.T) {
 		if c == nil {
 			t.Fatalf("%s does not read: %v", name, ds)
 		}
-		p, err := plan.Make(c, plan.Findings|plan.Flows|plan.Ranges|plan.Lists|plan.Places|plan.Advice)
+		p, err := plan.Make(c, plan.Flows)
 		if err != nil {
 			t.Fatal(err)
 		}

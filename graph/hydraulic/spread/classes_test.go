@@ -74,7 +74,7 @@ func TestEverySpreadIsUsed(t *testing.T) {
 // A part's own range in the catalogue widens its class and never narrows it, at every grade at
 // which a row counts.
 func TestOwnRangeNeverNarrows(t *testing.T) {
-	m := unknownModel(t, "", "high")
+	m, held := unknownModel(t, "", "high"), 0
 	for i := range m.Parts {
 		p := &m.Parts[i]
 		s := p.Set.Loss.Spread
@@ -89,5 +89,9 @@ func TestOwnRangeNeverNarrows(t *testing.T) {
 		if !(s.Low <= want.Low && s.High >= want.High) {
 			t.Errorf("%s: %+v, its class %+v", p.Part.ID, s.Span, want)
 		}
+		held++
+	}
+	if held == 0 {
+		t.Error("no part with a range was held against its class")
 	}
 }

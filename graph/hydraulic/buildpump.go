@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/laws"
@@ -85,54 +84,29 @@ func (b *builder) addOffPump(m *ModelPart) {
 	m.Edges = []int{b.edge(network.Edge{From: m.nodes[0], To: m.nodes[1], Law: law})}
 }
 
-// speed returns the curve and power of a pump's speed: described, or the catalogue's.
+// speed returns the curve and power of a pump's speed, as they were settled.
 func (b *builder) speed(m *ModelPart, name string) (RunningPump, error) {
-	p := m.Part
-	if p.Pump == nil || len(p.Pump.Speeds) == 0 {
-		return rowSpeed(p, m.Row, name)
-	}
-	speeds := p.Pump.Speeds
-	base := graph.BaseSpeed(speeds)
+	p, set := m.Part, b.settled(m.Part)
+	speeds := set.Speeds.V
 	at := slices.IndexFunc(speeds, func(s graph.Speed) bool { return s.Name == name })
 	if at < 0 {
 		return RunningPump{}, &InputError{ID: p.ID, Why: fmt.Sprintf("has no speed %q", name)}
 	}
 	s := speeds[at]
 	out := RunningPump{power: s.PowerW, efficiency: s.Efficiency, ByRatio: s.Ratio > 0}
-	if len(s.Curve) == 0 {
-		if base < 0 || s.Ratio <= 0 {
-			return rowSpeed(p, m.Row, name)
-		}
-		if out.power == 0 && out.efficiency == 0 {
-			out.efficiency = speeds[base].Efficiency
-			if speeds[base].PowerW > 0 {
-				out.power = b.settled(p).PowerAt(name).V
-			}
+	if base := graph.BaseSpeed(speeds); len(s.Curve) == 0 && base >= 0 && out.power == 0 && out.efficiency == 0 {
+		out.efficiency = speeds[base].Efficiency
+		if speeds[base].PowerW > 0 {
+			out.power = set.PowerAt(name).V
 		}
 	}
 	curve, err := laws.SpeedCurve(speeds, at, b.m.Water.Density)
-	if err != nil {
+	switch {
+	case err != nil:
 		return out, &InputError{ID: p.ID, Why: fmt.Sprintf("at %q: %v", name, err)}
+	case curve == nil:
+		return out, &InputError{ID: p.ID, Why: fmt.Sprintf("has no curve for %q", name)}
 	}
 	out.Curve = curve
 	return out, nil
-}
-
-// rowSpeed returns a speed of a catalogue row: by its name, else the row's only one.
-func rowSpeed(p *graph.Part, row catalog.Row, name string) (RunningPump, error) {
-	points, power, ratio := row.Curve, row.PowerW, 0.0
-	for i, s := range row.Speeds {
-		if s.Name == name || name == graph.SpeedOn && i == len(row.Speeds)-1 {
-			points, power, ratio = s.Curve, s.PowerW, s.Ratio
-		}
-	}
-	q, h := make([]float64, len(points)), make([]float64, len(points))
-	for i, c := range points {
-		q[i], h[i] = c[0], c[1]
-	}
-	curve, err := laws.NewPumpCurve(q, h)
-	if err != nil {
-		return RunningPump{}, &InputError{ID: p.ID, Why: fmt.Sprintf("has no curve for %q", name)}
-	}
-	return RunningPump{Curve: curve, power: power, ByRatio: ratio > 0}, nil
 }

@@ -167,10 +167,18 @@ func velocity(in *Input, report Report) {
 		}
 		report(!r.New(), graph.Diagnostic{
 			Pos: r.Pos, Severity: graph.Warning, Unit: v.unitOf(r),
-			Mode: w.mode, Message: graph.Say("mode %q: the water goes %s in run %q (%s, %s); on the %s side it needs %s or less", w.mode, v.velocity(math.Abs(w.run.Velocity)), r.Said(), r.Size, v.flow(math.Abs(w.run.Flow)), sideName, v.velocity(limitMS(w.run))),
+			Mode: w.mode, Message: graph.Say("mode %q: the water goes %s in run %q (%s, %s); on the %s side it needs %s or less", w.mode, v.velocity(math.Abs(w.run.Velocity)), r.Said(), v.wide(r, w.run.BoreMM), v.flow(math.Abs(w.run.Flow)), sideName, v.velocity(limitMS(w.run))),
 			Hint: "a size larger",
 		})
 	}
+}
+
+// wide is how wide a run is: its size, or the bore it is known by, mm.
+func (v *view) wide(r *graph.Run, boreMM float64) quantity.Text {
+	if r.Size.IsZero() {
+		return graph.Say("bore %s", v.length(boreMM))
+	}
+	return quantity.Text(r.Size.String())
 }
 
 // unitOf returns the id of the unit whose pipes or bypass a run is in; "" of a run of the line.

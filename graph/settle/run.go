@@ -45,6 +45,12 @@ func (s *Stage) settleRun(out *Run, r *graph.Run) {
 	case ok:
 		out.Rough = number(row.RoughnessMM, quantity.Length, from)
 		out.Rough.Spread = out.roughSpread()
+	case r.Spec != "": // of a size that is not in the catalogue: its wall is what its kind of pipe has
+		if sizes := s.cat.PipeSizes(r.Spec); len(sizes) > 0 {
+			other, _ := s.cat.Pipe(r.Spec, sizes[0])
+			out.Rough = number(other.RoughnessMM, quantity.Length, assumed("that of "+quantity.Text(r.Spec)+" pipe of other sizes"))
+			out.Rough.Spread = out.roughSpread()
+		}
 	}
 	switch {
 	case r.MeasuredOutsideMM > 0:

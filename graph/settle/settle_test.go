@@ -288,3 +288,18 @@ func TestCurveOfTwoEndsIsAGuess(t *testing.T) {
 		}
 	}
 }
+
+// Hose known by its bore alone has the wall of hose, ribs and all, as one has that is known by its size, and is
+// not as smooth as glass for want of a row. Follows from the rows of the catalogue.
+func TestPipeOfNoSizeHasTheWallOfItsKind(t *testing.T) {
+	pipe := func(keys string) *settle.Run {
+		return read(t, strings.Replace(loop("", ""), "to = \"pump.in\"\nlength = \"1 m\"", "to = \"pump.in\"\nlength = \"1 m\"\nid = \"hose\"\nspec = \"hose\"\n"+keys, 1)).Run("hose")
+	}
+	sized, bored := pipe("size = \"38 mm\""), pipe("size = \"41 mm\"\nbore = \"41 mm\"")
+	if !(sized.Rough.V > 0) || bored.Rough.V != sized.Rough.V || bored.Rough.Span != sized.Rough.Span || bored.Rough.Class != sized.Rough.Class || bored.Bore.V != 41 {
+		t.Errorf("by its bore: roughness %g mm, %+v; by its size %g mm, %+v", bored.Rough.V, bored.Rough.Spread, sized.Rough.V, sized.Rough.Spread)
+	}
+	if smooth := pipe("size = \"41 mm\"\nbore = \"41 mm\"\nroughness = \"0 mm\""); smooth.Rough.V != 0 || smooth.Rough.How != settle.Given {
+		t.Errorf("said to be smooth: %g mm, %s", smooth.Rough.V, smooth.Rough.How)
+	}
+}

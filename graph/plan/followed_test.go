@@ -188,7 +188,7 @@ func TestUnitIsMovedIntoTheOpen(t *testing.T) {
 	if len(p.Places[0].Mend) == 0 {
 		t.Fatalf("nothing is said to help: %v", p.Findings)
 	}
-	q := work(t, read(t, "moved.toml", []byte(follow(t, wrong, p.Places[0].Mend[0].In(0)))), plan.Places|plan.Findings)
+	q := work(t, read(t, "moved.toml", []byte(follow(t, wrong, p.Places[0].Mend[0].In(0)))), plan.Findings)
 	for _, d := range q.Findings {
 		if d.Severity == graph.Error || d.Rule == "clash" && strings.Contains(string(d.Message), `"unit"`) {
 			t.Errorf("after %q: %s", p.Places[0].Mend[0], d.Message)

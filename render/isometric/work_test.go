@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"dryfit/graph/lots"
 	"dryfit/render/isometric/members"
 )
 
@@ -17,7 +18,9 @@ func TestWorkIsBounded(t *testing.T) {
 	for _, file := range demos(t) {
 		cases[filepath.Base(file)] = input(t, file)
 	}
-	for _, n := range []int{12, 25, 50, 99} {
+	sizes := []int{12, 25, 50, 99}
+	for _, i := range lots.Of(len(sizes), 0, 3) {
+		n := sizes[i]
 		cases[fmt.Sprintf("%d runs", n)] = largeInput(t, n)
 	}
 	for name, in := range cases {

@@ -35,8 +35,13 @@ type BeyondCurveError struct {
 
 // Text words the error, its flows in the units that are asked for.
 func (e *BeyondCurveError) Text() quantity.Text {
-	return quantity.Say("the pump %q at %q would run at about %s, past the last point of its curve at %s: give the curve further, or look for a loss that is missing",
+	return quantity.Say("the pump %q at %q would run at about %s, past the last point of its curve at %s",
 		e.Pump, e.Speed, quantity.Flow.Of(e.Flow), quantity.Flow.Of(e.Last))
+}
+
+// Hint says what would give an answer.
+func (e *BeyondCurveError) Hint() quantity.Text {
+	return quantity.Say("write more points of the curve of %q, from its sheet or read at the tub, beyond %s; where its sheet ends there, look for a loss in its line that the description leaves out", e.Pump, quantity.Flow.Of(e.Flow))
 }
 
 func (e *BeyondCurveError) Error() string { return e.Text().String() }

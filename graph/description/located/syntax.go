@@ -68,9 +68,9 @@ func (f *File) meant(offset int, message string) int {
 
 // syntaxHints say what most likely is wrong, by a sign in the decoder's message.
 var syntaxHints = []struct{ sign, hint string }{
-	{"already been defined", "a key stands once in its table; for several parts write [[part]] before each"},
-	{"already exists", "a key stands once in its table; for several parts write [[part]] before each"},
-	{"already created", "a table stands once; for several parts write [[part]] before each"},
+	{"already been defined", "a key stands once in its table; where there are several of a thing each begins with its own [[part]] or [[run]]"},
+	{"already exists", "a key stands once in its table; where there are several of a thing each begins with its own [[part]] or [[run]]"},
+	{"already created", "a table stands once; where there are several of a thing each begins with its own [[part]] or [[run]]"},
 	{"strings cannot contain newlines", `end the text with " on the same line`},
 	{"unexpected EOF", `something is not closed: a " or a ] or a }`},
 	{"unexpected end", `something is not closed: a " or a ] or a }`},

@@ -2,6 +2,7 @@ package located
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -24,13 +25,39 @@ func Inert(text string) string { return graph.Inert(text) }
 // Near returns the hint "did you mean …" for a mistyped word, else a list of the words
 // there are.
 func Near(word string, words []string) string {
-	if held := holding(word, words); len(held) > 1 { // it may be any of them: the nearest by its letters is a guess
+	held := holding(word, words)
+	if len(held) > 1 { // it may be any of them: the nearest by its letters is a guess
 		return "did you mean " + strings.Join(held[:len(held)-1], ", ") + " or " + held[len(held)-1] + "?"
 	}
 	if n, ok := quantity.Nearest(word, words); ok {
 		return fmt.Sprintf("did you mean %s?", Said(n))
 	}
+	if len(held) == 1 {
+		return "did you mean " + held[0] + "?"
+	}
+	if n, ok := heldBy(word, words); ok {
+		return fmt.Sprintf("did you mean %s?", Said(n))
+	}
 	return ThereAre(words)
+}
+
+// heldBy returns the one of the words that a longer text holds as a word of its own, or begins with:
+// "sand filter", "backwards"; false where there is none, or more than one.
+func heldBy(text string, words []string) (string, bool) {
+	const least = 4 // letters, to tell anything
+	text = strings.ToLower(text)
+	own := strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '-' || r == '_' })
+	found := ""
+	for _, w := range words {
+		if len(w) < least || !strings.HasPrefix(text, w) && !slices.Contains(own, w) {
+			continue
+		}
+		if found != "" {
+			return "", false
+		}
+		found = w
+	}
+	return found, found != ""
 }
 
 // holding returns, quoted, the words that a shorter one stands in; none where it is too short to

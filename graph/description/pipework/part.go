@@ -235,8 +235,11 @@ func foreignKeys(k graph.Kind) []field.Field[graph.Part] {
 			}
 			out = append(out, field.Field[graph.Part]{Key: f.Key, Foreign: true, Read: func(r *field.Reader, v located.Value, into *graph.Part) {
 				hint := "that belongs to " + graph.A(strings.Join(kindsWith(f.Key), ", "))
-				if k == graph.DiverterValve && v.Key == "position" {
+				switch {
+				case k == graph.DiverterValve && v.Key == "position":
 					hint = `a diverter says how far each of its outlets is open: ways = { NAME = "100 %", OTHER = "0 %" }`
+				case v.Key == "ports-size":
+					hint = `how large its ports are is said of each: port.in.size = "2 in", port.out.size = "2 in"`
 				}
 				r.Add(r.KeyPos(v), hint, "%s has no %s", graph.A(into.Kind), located.Said(v.Key))
 			}})

@@ -1,6 +1,8 @@
 package stage
 
 import (
+	"errors"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
@@ -86,10 +88,18 @@ func (s *Stage) Solve(name graph.Stage) []graph.Diagnostic {
 		solution, err := solutions[i], errs[i]
 		if err != nil {
 			s.NoAnswer = append(s.NoAnswer, NoAnswer{mode.Name, graph.Say("%v", err)})
-			ds = append(ds, graph.Diagnostic{
+			d := graph.Diagnostic{
 				Pos: placeOf(mode.Pos, s.Circuit), Rule: "flow", Severity: graph.Error,
 				Mode: mode.Name, Message: graph.Say("%s, mode %q: %v", name, mode.Name, err),
-			})
+			}
+			var beyond *hydraulic.BeyondCurveError
+			if errors.As(err, &beyond) {
+				d.Hint = beyond.Hint()
+				if p := s.Circuit.Part(beyond.Pump); p != nil {
+					d.Pos = p.Pos
+				}
+			}
+			ds = append(ds, d)
 			continue
 		}
 		s.Solutions = append(s.Solutions, *solution)

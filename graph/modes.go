@@ -104,7 +104,7 @@ func withAlwaysOn(pumps []*Part, speeds map[string]string) map[string]string {
 	for _, p := range pumps {
 		if s, ok := speeds[p.ID]; ok {
 			out[p.ID] = s
-		} else if p.Pump != nil && p.Pump.AlwaysOn {
+		} else if p.Pump.NeverOff() {
 			out[p.ID] = p.SpeedNames()[0]
 		}
 	}

@@ -16,6 +16,7 @@ func TestModes(t *testing.T) {
 		{"one pump, one speed", func(c *Circuit) { c.Parts = c.Parts[:1] }, "on map[a:on]"},
 		{"two pumps", func(*Circuit) {}, "a map[a:on] / b map[b:on]"},
 		{"one always on", func(c *Circuit) { c.Parts[0].Pump.AlwaysOn = true }, "a map[a:on] / b map[a:on b:on]"},
+		{"one that always runs, for heat", func(c *Circuit) { c.Parts[0].Pump.RunsForHeat = RunsAlways }, "a map[a:on] / b map[a:on b:on]"},
 		{"one of two with two speeds", func(c *Circuit) { c.Parts[0].Pump.Speeds = two }, "low map[a:low] / high map[a:high]"},
 		{"both with two speeds", func(c *Circuit) { c.Parts[0].Pump.Speeds, c.Parts[1].Pump.Speeds = two, two },
 			"a low map[a:low] / a high map[a:high] / b low map[b:low] / b high map[b:high]"},

@@ -188,6 +188,11 @@ const (
 	RunsAlways    = "always"  // it is never off
 )
 
+// NeverOff reports whether it is said of a pump, in either way, that it is never switched off.
+func (d *PumpData) NeverOff() bool {
+	return d != nil && (d.AlwaysOn || d.RunsForHeat == RunsAlways)
+}
+
 // RunsForHeatWords lists them.
 func RunsForHeatWords() []string { return []string{RunsByHours, RunsByContact, RunsAlways} }
 

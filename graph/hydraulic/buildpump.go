@@ -25,7 +25,7 @@ func (b *builder) addPump(m *ModelPart) error {
 	m.Row = b.settled(p).LossRow.V
 	m.BoreM = b.settled(p).Bore.V / 1000
 	name, on := b.m.Mode.Speeds[p.ID]
-	if !on && p.Pump != nil && p.Pump.AlwaysOn {
+	if !on && p.Pump.NeverOff() {
 		name, on = p.SpeedNames()[0], true
 	}
 	if !on {

@@ -115,7 +115,7 @@ func (s *Stage) isPools(pump *graph.Part) bool {
 // heater alone, a small one on hose of 3/4 or 1 in, a large one on pipe of 1 1/2 in; one for jets is too
 // loud and draws too much.
 func (s *Stage) neverStops(p *graph.Part) (catalog.Row, bool) {
-	if p.Kind != graph.Pump || p.Pump == nil || !p.Pump.AlwaysOn || len(p.Pump.Speeds) > 0 {
+	if p.Kind != graph.Pump || !p.Pump.NeverOff() || len(p.Pump.Speeds) > 0 {
 		return catalog.Row{}, false
 	}
 	name := dayAndNight

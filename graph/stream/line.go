@@ -104,7 +104,7 @@ func (n *Net) heaterPump(apart func(p *graph.Part) bool) *graph.Part {
 			rank[0] += 2
 		}
 		switch {
-		case p.Pump != nil && p.Pump.AlwaysOn:
+		case p.Pump.NeverOff():
 		case len(p.SpeedNames()) > 1:
 			rank[1] = 1
 		default:

@@ -138,7 +138,7 @@ func (n *Names) pumpWords(pumps []*graph.Part, p *graph.Part) string {
 // duty is what a pump is there for: the circulation pump runs always or has the filter or a
 // heater in its line; the jet pump has jets and neither.
 func (n *Names) duty(p *graph.Part) string {
-	treats, jets := p.Pump != nil && p.Pump.AlwaysOn, false
+	treats, jets := p.Pump.NeverOff(), false
 	line := n.net.MainLine(p)
 	for _, o := range line.Parts {
 		switch o.Kind {

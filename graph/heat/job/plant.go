@@ -81,7 +81,7 @@ func (b *builder) pump() (watts, heatShare, filter float64, runs heat.PumpRuns) 
 	switch hours := speed.HoursADay; {
 	case hours.Set:
 		filter = hours.V
-	case data != nil && data.AlwaysOn || len(speeds) < 2 && b.isCirculation(h.Pump):
+	case data.NeverOff() || len(speeds) < 2 && b.isCirculation(h.Pump):
 		filter = 24
 	default:
 		filter = b.assumeOf(h.Pump.Part, quantity.Text("hours a day in which "+name(h.Pump.Part)+" filters"), 4, quantity.Time, "common practice, no source: two to eight; say hours-a-day", 0.5, 2,

@@ -5,17 +5,21 @@ import (
 	"math"
 	"slices"
 
+	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan/advice"
 	"dryfit/graph/plan/stage"
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
+	"dryfit/graph/stream"
 )
 
 // InPlace returns the job with a unit of the catalogue in its unit's place, by its row's name, all
 // else as it stands, solved in the modes named, or in all; a mode without an answer is left out. A
 // new valve in the bypass is set for that unit: it was worked out for the job's own, and is set by
-// what the unit reads. It judges nothing and lists nothing. Nil where the job has no unit.
+// what the unit reads. A new spring that nobody asked for by name or pressure is chosen for it, as for
+// the job's own. It judges nothing and lists nothing. Nil where the job has no unit.
 func (p *Plan) InPlace(row string, modes ...string) *Plan {
 	if p.After == nil || p.After.Layout == nil {
 		return nil
@@ -65,7 +69,14 @@ func (p *Plan) setFor(c *graph.Circuit, unit string) {
 	}
 	valve := branch.Element().ID
 	at := slices.IndexFunc(c.Parts, func(q *graph.Part) bool { return q.ID == valve })
-	if at < 0 || !c.Parts[at].New() || !c.Parts[at].Kind.IsHandValve() {
+	if at < 0 || !c.Parts[at].New() {
+		return
+	}
+	if set := p.After.Layout.Stage.Part(valve); p.choseSpring() && set.Kind == graph.CheckValve && !set.IsSwing() {
+		p.springFor(c, branch, at)
+		return
+	}
+	if !c.Parts[at].Kind.IsHandValve() {
 		return
 	}
 	data := c.Parts[at].Valve
@@ -100,4 +111,25 @@ func (p *Plan) setFor(c *graph.Circuit, unit string) {
 		return
 	}
 	set(graph.ValveData{Position: 1, Kv: advice.NewThrottle(lay, of, valve).Setting(promise)})
+}
+
+// choseSpring reports whether the spring in the bypass is the tool's own choice, so that it would choose
+// another for another unit.
+func (p *Plan) choseSpring() bool {
+	r := p.Asked.Retrofit
+	return p.Proposal != nil && r != nil && (r.Spring == "" || r.Spring == "auto") && r.SpringPa <= 0
+}
+
+// springFor puts the spring into the bypass, whose element is part at of a circuit, that serves the unit
+// best which stands there now.
+func (p *Plan) springFor(c *graph.Circuit, branch *stream.UnitBranch, at int) {
+	put := func(row catalog.Row) *route.Layout {
+		spring := *c.Parts[at]
+		spring.Type, spring.Check = row.Name, &graph.CheckData{Style: settle.Spring}
+		c.Parts[at] = &spring
+		return p.layoutOf(c)
+	}
+	if row, ok := advice.New(c, branch, p.Before, p.layoutOf(c).Stage).Spring(put); ok {
+		put(row)
+	}
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
@@ -97,6 +98,24 @@ func (a *adviser) Try(c *graph.Circuit, element graph.Part) BypassChoice {
 		out.Keeps = out.Dirty == nil
 	}
 	return out
+}
+
+// Spring returns the row of the spring with which the unit is served best, each put into its bypass in
+// turn, the weakest first: as the search for the place of the cut chooses. False where none has an answer.
+func (a *adviser) Spring(put func(catalog.Row) *route.Layout) (best catalog.Row, ok bool) {
+	var with BypassChoice
+	for _, row := range a.circuit.Catalog.Springs() {
+		lay, one := put(row), BypassChoice{}
+		for _, mode := range lay.Circuit.AllModes() {
+			if mode.Speeds[a.branch.Pump.ID] != "" {
+				one.Modes = append(one.Modes, a.solve(lay, mode))
+			}
+		}
+		if !ok || a.better(one, with, false) {
+			best, with, ok = row, one, true
+		}
+	}
+	return best, ok
 }
 
 // tooDirty is the mode in which the unit gets too little with a dirty filter, and half of the jets

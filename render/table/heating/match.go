@@ -77,7 +77,7 @@ func matchBlock(t *match.Tub, s form.Style) form.Block {
 	if t.WithinH > 0 {
 		line += ", heated up in " + form.Fixed(t.WithinH, 1) + " h"
 	}
-	b.Lines = append(b.Lines, line+"; flows and what it asks for, least to most, in "+flowUnit(s), "A at full load, at a start, and the fuse or breaker it asks for; for the electrician to decide and to check", "rows of the catalogue are usual figures for their size, each at the flow it would get in this unit's place, a new valve in the bypass set for it; read the sheet before you order")
+	b.Lines = append(b.Lines, line+"; flows and what it asks for, least to most, in "+flowUnit(s), "A at full load, at a start, and the fuse or breaker it asks for; for the electrician to decide and to check", "rows of the catalogue are usual figures for their size, each at the flow it would get in this unit's place, a new valve in the bypass set for it, a new spring that nobody asked for chosen for it; read the sheet before you order")
 	if !year {
 		b.Lines = append(b.Lines, "what a year takes: say [climate]")
 	} else if !priced {

@@ -146,7 +146,7 @@ func insulance(si, r Amount) Amount {
 type Use struct {
 	OpenS      Amount // cover off, each time, s
 	TimesAWeek Amount
-	At         Clock      // when; ClockSet of it false: left out
+	At         Clock      // when; its Set false: left out
 	AreaM2     Amount     // of the water
 	Activity   Amount     // factor on the evaporation, -
 	WindMS     Amount     // at the water, m/s

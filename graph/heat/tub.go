@@ -92,11 +92,18 @@ func (t *Tub) standing(skin, waterC float64, air Air) float64 {
 
 // Carried water and warmed bodies, for each bather and time.
 const (
-	splashKg  = 2.0                // 1 to 3 l, judgement
-	bodyJ     = 75.0 * 1 * 3500    // 75 kg warmed by 1 K, 3.5 kJ/(kg K): textbook of physiology, from memory
-	windAt10M = 0.72               // of the wind at 10 m, at 1 m in the open: power law 0.14
-	weekDays  = 7.0                //
-	yearS     = 365.0 * 24 * hourS //
+	splashKg = 2.0             // 1 to 3 l, judgement
+	bodyJ    = 75.0 * 1 * 3500 // 75 kg warmed by 1 K, 3.5 kJ/(kg K): textbook of physiology, from memory
+)
+
+// windAt10M is the share of the wind at 10 m that blows 1 m above the water, in the open: (1/10)^0.14.
+// Source of the exponent: ASHRAE Handbook, open country (from memory).
+const windAt10M = 0.72
+
+// Days of a week, and seconds of a year.
+const (
+	weekDays = 7.0
+	yearS    = 365.0 * 24 * hourS
 )
 
 // wind returns the wind at the water for that of the open country [m/s].

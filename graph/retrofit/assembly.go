@@ -45,7 +45,7 @@ func (w work) newAssembly(choice Choice) assembly {
 	onBarb := w.oldSpec.Family() == catalog.Hose
 	for k := range a.beads {
 		if w.kept[k] {
-			a.beads[k] = draft.BeadMM
+			a.beads[k] = settle.BeadMM
 		}
 	}
 	old, between := w.oldEnd(w.lineTee(), graph.RunIn)
@@ -112,7 +112,7 @@ func (a *assembly) end(e ends, which string, guardHere, keptHere bool) {
 	add(graph.Say("%s tee, stop to stop", which), teeMM)
 	switch {
 	case guardHere:
-		add(graph.Say("nipple, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.guardPiece)
+		add(graph.Say("nipple, two depths and %s", quantity.Length.Of(settle.BeadMM)), a.guardPiece)
 		add(graph.Say("true-union check behind the %s tee, stop to stop", which), e.guard.length)
 		if e.guardEnd.TakeOff > 0 {
 			add(quantity.Text(e.guardBetween), e.guardEnd.TakeOff)
@@ -129,7 +129,7 @@ func (a *assembly) end(e ends, which string, guardHere, keptHere bool) {
 		depth = e.guardEnd.Depth
 	}
 	if a.slips[k] > 0 {
-		add(graph.Say("piece to the slip coupling, two depths, %s, and %s that it is cut short of the old pipe", quantity.Length.Of(draft.BeadMM), quantity.Length.Of(settle.SlipClearMM)), a.slips[k])
+		add(graph.Say("piece to the slip coupling, two depths, %s, and %s that it is cut short of the old pipe", quantity.Length.Of(settle.BeadMM), quantity.Length.Of(settle.SlipClearMM)), a.slips[k])
 		if a.parks[k] > 0 {
 			add("more bare pipe, for the slip coupling to be slid back on", a.parks[k])
 		}
@@ -138,7 +138,7 @@ func (a *assembly) end(e ends, which string, guardHere, keptHere bool) {
 	said := graph.Say(joint, which)
 	if keptHere {
 		joint = strings.Replace(strings.Replace(joint, "old pipe", "new pipe", 1), "hose over", "new hose over", 1)
-		said, depth = graph.Say(joint, which)+graph.Say(", and %s to the old adaptor", quantity.Length.Of(draft.BeadMM)), depth+draft.BeadMM
+		said, depth = graph.Say(joint, which)+graph.Say(", and %s to the old adaptor", quantity.Length.Of(settle.BeadMM)), depth+settle.BeadMM
 	}
 	add(said, depth)
 	if k == 0 {
@@ -163,7 +163,7 @@ func (w work) middle(a *assembly, choice Choice, tee catalog.Row) {
 	kind, b, has := w.element(choice)
 	if !has {
 		a.first = draft.Nipple(tee.SocketMM, tee.SocketMM) + a.extra
-		a.add(graph.Say("piece between the tees, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.first)
+		a.add(graph.Say("piece between the tees, two depths and %s", quantity.Length.Of(settle.BeadMM)), a.first)
 		return
 	}
 	a.element = b.length
@@ -171,11 +171,11 @@ func (w work) middle(a *assembly, choice Choice, tee catalog.Row) {
 	a.second = draft.Nipple(b.socket, tee.SocketMM)
 	if w.serviced(choice) {
 		w.serviceLoop(a)
-		a.add(graph.Say("piece to the tee of the loop round the check, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.service.outer)
+		a.add(graph.Say("piece to the tee of the loop round the check, two depths and %s", quantity.Length.Of(settle.BeadMM)), a.service.outer)
 		a.add("that tee, stop to stop", 2*a.half)
 		a.doubt("first tee of the loop", tee, 2*a.half, 2)
 	}
-	a.add(graph.Say("nipple, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.first-a.extra-a.longer)
+	a.add(graph.Say("nipple, two depths and %s", quantity.Length.Of(settle.BeadMM)), a.first-a.extra-a.longer)
 	if a.longer > 0 {
 		a.add("longer, for the loop to hold its valve", a.longer)
 	}
@@ -183,10 +183,10 @@ func (w work) middle(a *assembly, choice Choice, tee catalog.Row) {
 		a.add("straight pipe asked for", a.extra)
 	}
 	a.add(graph.Say("%s, stop to stop", describe(kind, b)), a.element)
-	a.add(graph.Say("nipple, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.second)
+	a.add(graph.Say("nipple, two depths and %s", quantity.Length.Of(settle.BeadMM)), a.second)
 	if a.service != nil {
 		a.add("second tee of the loop, stop to stop", 2*a.half)
-		a.add(graph.Say("piece to the second tee, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.service.outer)
+		a.add(graph.Say("piece to the second tee, two depths and %s", quantity.Length.Of(settle.BeadMM)), a.service.outer)
 		a.doubt("second tee of the loop", tee, 2*a.half, 2)
 	}
 }

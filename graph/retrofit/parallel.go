@@ -9,6 +9,7 @@ import (
 	"dryfit/graph/retrofit/lead"
 	"dryfit/graph/route"
 	"dryfit/graph/route/solid"
+	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 )
 
@@ -166,7 +167,7 @@ func newTee(w work, path *route.Path, leg int) teeIn {
 	t.a.terms = []Term{
 		{"old pipe into the tee", t.a.endDepth},
 		{"tee, stop to stop", 2*t.a.half + t.a.endAdd},
-		{graph.Say("nipple, two depths and %s", quantity.Length.Of(draft.BeadMM)), t.a.first},
+		{graph.Say("nipple, two depths and %s", quantity.Length.Of(settle.BeadMM)), t.a.first},
 		{graph.Say("%s, stop to stop", name), t.a.element + t.a.lastAdd},
 		{graph.Say("old pipe into the %s", name), t.a.lastDepth},
 	}

@@ -55,7 +55,8 @@ func sizeOf(row, usual catalog.Row) float64 {
 	return 1
 }
 
-// usualAirC is the air a unit's output is told at, °C: the rating nearest to it.
+// usualAirC is the air a unit's output is told at, °C: the rating nearest to it. Source: the standard
+// rating of air-source machines, EN 14511 (from memory).
 const usualAirC = 7
 
 // toldAt is the rating nearest to the usual air.

@@ -32,7 +32,7 @@ func (a *Account) Neighbours() []string {
 	return out
 }
 
-// sameSize is how near two outputs are that are one size.
+// sameSize is how near two outputs are that are one size, as a share. Source: judgement.
 const sameSize = 0.07
 
 func (b *builder) neighbours(s *scene) (below, above *catalog.Row) {

@@ -2,7 +2,8 @@ package formula
 
 import "math"
 
-// The ends of the bridge between laminar and turbulent flow, as Reynolds numbers.
+// The ends of the bridge between laminar and turbulent flow, as Reynolds numbers. Source: the critical
+// zone of the Moody diagram as handbooks draw it (Crane TP-410, chapter 1, from memory).
 const (
 	LaminarEnd     = 2000
 	TurbulentStart = 4000

@@ -10,9 +10,10 @@ import (
 // flows count into the tee. The leg that carries the whole flow has no loss of its own. It
 // implements network.JointLaw.
 //
-// Water comes by one run leg and leaves by the other and the branch, or comes by one and the
-// branch and leaves by the other: formula.TeeDividing… and TeeCombining…. Where both run legs
-// feed the branch, or the branch feeds both: formula.TeeTurning on the branch.
+// Water comes by one run leg and leaves by the other and the branch (formula.TeeDividingBranch and
+// TeeDividingRun), or comes by one and the branch and leaves by the other (TeeCombiningBranch and
+// TeeCombiningRun). Where both run legs feed the branch, or the branch feeds both:
+// formula.TeeTurning on the branch.
 //
 // Where a leg's flow turns round, the handbook's values of the two patterns differ. They are
 // joined by straight lines just beyond the turn, so that a leg without flow has exactly the

@@ -10,11 +10,8 @@ import (
 	"dryfit/graph/settle"
 )
 
-// BeadMM is the gap left between the faces of two sockets for the cement bead, mm.
-const BeadMM = settle.BeadMM
-
 // Nipple returns the shortest piece between two sockets, mm: both depths and the bead.
-func Nipple(depthA, depthB float64) float64 { return depthA + depthB + BeadMM }
+func Nipple(depthA, depthB float64) float64 { return depthA + depthB + settle.BeadMM }
 
 // End is what a leg meets at one of its ends, mm.
 type End struct {

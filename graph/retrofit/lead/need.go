@@ -1,6 +1,10 @@
 package lead
 
-import "slices"
+import (
+	"slices"
+
+	"dryfit/graph/settle"
+)
 
 // needs are the least lengths of a pipe's legs, with what stands in them.
 type needs struct {
@@ -84,10 +88,6 @@ func (n *needs) fits(first, last bool) (f fits) {
 	return f
 }
 
-// beadMM is left between the faces of two sockets for the cement bead, mm: see
-// retrofit.BeadMM.
-const beadMM = 5
-
 // straight is the least length of a leg between two stops with items in it.
 func (n *needs) straight(first, last bool, items ...Item) int64 {
 	start, end := n.pipe.Elbow, n.pipe.Elbow
@@ -99,10 +99,10 @@ func (n *needs) straight(first, last bool, items ...Item) int64 {
 	}
 	mm, depth := start.TakeOffMM+end.TakeOffMM, start.DepthMM
 	for _, it := range items {
-		mm += depth + it.DepthMM + beadMM + it.LengthMM
+		mm += depth + it.DepthMM + settle.BeadMM + it.LengthMM
 		depth = it.DepthMM
 	}
-	return least(mm + depth + end.DepthMM + beadMM)
+	return least(mm + depth + end.DepthMM + settle.BeadMM)
 }
 
 // inLast are the items of a last leg besides what was not placed before.
@@ -154,7 +154,7 @@ func (n *needs) put(before placed, w way, length int64, first, last bool) (after
 
 // beforeElbow is what the shortest leg has of pipe between a check and the elbow before it.
 func (n *needs) beforeElbow(check Item) int64 {
-	return um(check.DepthMM + n.pipe.Elbow.DepthMM + beadMM)
+	return um(check.DepthMM + n.pipe.Elbow.DepthMM + settle.BeadMM)
 }
 
 // lengths are the least lengths a leg may have, by what may stand in it.
@@ -224,7 +224,7 @@ func (n *needs) tailOf(last bool) int64 {
 func behind(stop Stop, items []Item) int64 {
 	mm, depth := stop.TakeOffMM, stop.DepthMM
 	for _, it := range items {
-		mm += depth + it.DepthMM + beadMM + it.LengthMM
+		mm += depth + it.DepthMM + settle.BeadMM + it.LengthMM
 		depth = it.DepthMM
 	}
 	return um(mm + depth)

@@ -32,7 +32,7 @@ func (a Axis) Unit() graph.Vec {
 	return [...]graph.Vec{{X: 1}, {Y: 1}, {Z: 1}}[a]
 }
 
-// AxesOf returns the axes along which a way has a component of sameLevel or more.
+// AxesOf returns the axes along which a way has a component of SameLevel or more.
 func AxesOf(v graph.Vec) []Axis {
 	var out []Axis
 	for a := Axis(0); a < 3; a++ {

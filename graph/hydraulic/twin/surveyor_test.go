@@ -15,6 +15,10 @@ type surveyor struct {
 	shaft         float64 // share of labels that give the power at the shaft, 0.7 of what the motor draws
 	miscount      float64 // share of jet groups counted one too few, where there are more than four
 	grime         float64 // factor on the dirt of the filter in use
+	over          float64 // share of old runs with elbows of which he lists one too many
+	// The share of old runs whose bore he writes, what two in three such are off by, mm, and the share in
+	// which he writes the nominal size for it.
+	bores, boreOff, nominal float64
 	// keeps tells that what is left of the line that is cut stays old pipe with its own elbows in
 	// the description, as a plan from the tool's own cut has it; else it is drawn as new.
 	keeps bool

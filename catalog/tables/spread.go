@@ -26,6 +26,7 @@ const (
 	SpreadFittingK     = "fitting-k"        // K of elbows and tees
 	SpreadReducingTee  = "reducing-tee"     // loss of a tee whose branch is between two thirds of its run and as wide
 	SpreadBore         = "bore"             // bore of rigid pipe
+	SpreadBoreWritten  = "bore-written"     // bore that a description says, in hundredths of a mm, added
 	SpreadHoseBore     = "hose-bore"        // bore of hose, and of flexible pipe
 	SpreadRoughness    = "roughness"        // of the wall of new pipe
 	SpreadRoughnessOld = "roughness-old"    // of the wall of pipe that has been in use

@@ -32,6 +32,7 @@ func (s *Stage) settleRun(out *Run, r *graph.Run) {
 	switch {
 	case r.BoreMM > 0:
 		out.Bore = number(r.BoreMM, quantity.Length, given(r.KeyPos["bore"]))
+		out.Bore.Spread = out.writtenBoreSpread()
 	case row.BoreMM > 0:
 		out.Bore = number(row.BoreMM, quantity.Length, from)
 		out.Bore.Spread = out.boreSpread()

@@ -211,9 +211,11 @@ func (r *Run) unknowns() []Unknown {
 		out = append(out, Unknown{Number: UnlistedNumber, At: id, Whose: whole, Words: "elbows nobody listed in " + whole,
 			Spread: tables.SpreadUnlisted, Span: spreadOf(tables.SpreadUnlisted, r.Known).Span, Adds: true})
 	}
-	out = append(out, joints,
-		Unknown{Number: RoughNumber, At: id, Class: r.Rough.Class, Spread: r.roughClass(), Span: r.Rough.Span},
-		Unknown{Number: BoreNumber, At: id, Class: r.Bore.Class, Spread: boreClass(r.Spec), Span: r.Bore.Span})
+	if r.Spec.Family() != catalog.Hose { // hose is on barbs: nothing is cemented, nothing sawn
+		out = append(out, joints)
+	}
+	out = append(out, Unknown{Number: RoughNumber, At: id, Class: r.Rough.Class, Spread: r.roughClass(), Span: r.Rough.Span},
+		r.boreUnknown())
 	for i := range out {
 		out[i].OfRun = true
 	}
@@ -225,6 +227,32 @@ func (r *Run) boreSpread() Spread {
 	s := spreadOf(boreClass(r.Spec), r.Known)
 	s.Class = "the bore of " + r.age() + " " + string(r.Spec) + " pipe"
 	return s
+}
+
+// writtenBoreSpread is by how much a bore that the description says may be off: mm of the class, as
+// shares of the bore of pipe of its spec and size, for whoever measures that pipe writes it of every run
+// of it. One of a pipe that no table has is off by itself.
+func (r *Run) writtenBoreSpread() Spread {
+	s := spreadOf(tables.SpreadBoreWritten, r.Known)
+	of := r.Pipe.V.BoreMM
+	if of <= 0 {
+		of = r.BoreMM
+	} else {
+		s.Class = "the bore written of " + r.age() + " " + string(r.Spec) + " pipe of " + r.Size.String()
+	}
+	s.Low, s.Middle, s.High = s.Low/of, s.Middle/of, s.High/of
+	return s
+}
+
+func (r *Run) boreUnknown() Unknown {
+	out := Unknown{Number: BoreNumber, At: r.ID, Class: r.Bore.Class, Spread: boreClass(r.Spec), Span: r.Bore.Span}
+	if r.BoreMM > 0 {
+		out.Spread = tables.SpreadBoreWritten
+	}
+	if out.Class == "" {
+		out.Whose, out.Words = r.ID, "the bore of "+r.ID
+	}
+	return out
 }
 
 func boreClass(spec catalog.Spec) string {

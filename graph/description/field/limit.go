@@ -71,7 +71,7 @@ var (
 	PortPosition  = plausible("the place of a port", within(quantity.Length, "0 mm", "10 m"))
 	StandPosition = plausible("the place of the unit", within(quantity.Length, "0 mm", "100 m"))
 	BoreWidth     = positive("a bore", within(quantity.Length, "1 mm", "500 mm")).SuchAs("52.5 mm")
-	JetBore       = positive("the bore of a jet", within(quantity.Length, "1 mm", "50 mm")).SuchAs("5.9 mm") // an open eye of a pool is as wide as its pipe: 40.9 mm of 1 1/2 in (ASTM D1785, schedule 40)
+	JetBore       = positive("the bore of a jet", within(quantity.Length, "1 mm", "58 mm")).SuchAs("5.9 mm") // an open eye of a pool is as wide as its pipe: 52.5 mm of 2 in (ASTM D1785, schedule 40), 57 of 63 mm (EN ISO 1452, PN 10)
 	OutsideWidth  = positive("an outside diameter", within(quantity.Length, "1 mm", "500 mm")).SuchAs("60.3 mm")
 	Roughness     = plausible("a roughness", within(quantity.Length, "0 mm", "5 mm")).SuchAs("0.0015 mm")
 	clearRoom     = plausible("the room around a pipe", within(quantity.Length, "0 mm", "10 m")).SuchAs("100 mm")

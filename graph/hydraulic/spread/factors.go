@@ -72,12 +72,12 @@ func onEntrances(m *hydraulic.Model, p *hydraulic.Perturb, k float64) {
 	}
 }
 
-// onJoints adds K to the old runs, or to the new ones.
+// onJoints adds K to the old runs, or to the new ones: of pipe, for hose has barbs and no cement.
 func onJoints(old bool) func(*hydraulic.Model, *hydraulic.Perturb, float64) {
 	return func(m *hydraulic.Model, p *hydraulic.Perturb, k float64) {
 		p.Joints = list(p.Joints, len(m.Runs), 0)
 		for i := range m.Runs {
-			if r := &m.Runs[i]; r.LengthM > 0 && r.Run.New() != old {
+			if r := &m.Runs[i]; r.LengthM > 0 && r.Run.New() != old && r.Run.Spec.Family() != catalog.Hose {
 				p.Joints[i] += k
 			}
 		}
@@ -105,6 +105,21 @@ func onBores(spec catalog.Spec, old bool) func(*hydraulic.Model, *hydraulic.Pert
 		p.Bore = list(p.Bore, len(m.Runs), 1)
 		for i := range m.Runs {
 			if r := m.Runs[i].Run; r.Spec == spec && r.BoreMM == 0 && m.Runs[i].Run.New() != old {
+				p.Bore[i] *= f
+			}
+		}
+	}
+}
+
+// onWrittenBore sets the factor of the bore of a run whose description says it, and where a table has
+// its pipe of every such run of that pipe.
+func onWrittenBore(of *graph.Run, listed bool) func(*hydraulic.Model, *hydraulic.Perturb, float64) {
+	return func(m *hydraulic.Model, p *hydraulic.Perturb, f float64) {
+		p.Bore = list(p.Bore, len(m.Runs), 1)
+		for i := range m.Runs {
+			r := m.Runs[i].Run
+			like := r.Spec == of.Spec && r.Size == of.Size && r.New() == of.New()
+			if r.BoreMM > 0 && (r.ID == of.ID || listed && like) {
 				p.Bore[i] *= f
 			}
 		}

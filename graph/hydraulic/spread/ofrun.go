@@ -47,6 +47,10 @@ func ofRun(r *hydraulic.ModelRun, n settle.Unknown) []unknown {
 		u.set, u.used = onRoughness(spec, old), byClass(n.Spread, graph.Say("%s µm", microns(r.RoughnessM)))
 	case settle.BoreNumber:
 		u.set, u.used, u.power = onBores(spec, old), byClass(n.Spread, "the catalogue's"), 5
+		if r.Run.BoreMM > 0 {
+			u.set = onWrittenBore(r.Run, n.Class != "")
+			u.used = used{value: graph.Say("%s", quantity.Length.Of(1000*r.BoreM)), given: true, guess: r.Run.Known == graph.Assumed}
+		}
 	}
 	return one(u)
 }

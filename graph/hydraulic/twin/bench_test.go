@@ -152,7 +152,7 @@ func benchJets(d dice, f family, c curve) jets {
 		j.count, share = d.count(1, 2), d.nine(0.04, 0.3)
 	}
 	j.k, j.bore = d.nine(0.9, 1.5), 1
-	j.bore = math.Round(2*math.Pow(j.square()/(share*c.head(flow)/(flow*flow)), 0.25)) / 2
+	j.bore = min(54, math.Round(2*math.Pow(j.square()/(share*c.head(flow)/(flow*flow)), 0.25))/2) // no wider than the pipe behind it
 	return j
 }
 

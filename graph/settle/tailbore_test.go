@@ -83,8 +83,9 @@ func TestBoreOnTails(t *testing.T) {
 
 // How a valve opens is what handbooks say of its kind, however well anybody knows the valve or its handle:
 // a ball valve half open has K 10.6 by one of them (Miller, 10^(2.9449 - 3.8397/2)) and 29 by another
-// (Perry, between 52.6 at four ninths and 17.3 at five), so that by the second its Kv may be much more than
-// a sixth off, which is how far makes of one kind are. A Kv that is given is as sure as it is known.
+// (Perry, between 52.6 at four ninths and 17.3 at five), and no more than 5 by what makers of plastic ones print
+// (from memory), so that by the second its Kv may be more than by the first, and no more than by the last. A Kv
+// that is given is as sure as it is known.
 func TestHowAValveOpens(t *testing.T) {
 	kv := func(keys string) settle.Unknown {
 		text := "[pipe]\nspec = \"pvc-sch40\"\nsize = \"2 in\"\n" + strings.Replace(strings.Replace(tailsText, `["a", "b"]`, `["a", "b", "c"]`, 1), "kind = \"ball-valve\"\n", "kind = \"ball-valve\"\n"+keys, 1)
@@ -101,7 +102,7 @@ func TestHowAValveOpens(t *testing.T) {
 		return settle.Unknown{}
 	}
 	guess := kv("position = \"50 %\"\n").Span
-	if guess.High < 1.17-1+0.1 || 1+guess.High > 1.66 { // (29/10.6)^(1/2)
+	if 1+guess.High < 1.66 || 1+guess.High > 2.4 { // (29/10.6)^(1/2), (29/5)^(1/2)
 		t.Errorf("half open it may let through %+.0f %%", 100*guess.High)
 	}
 	for _, known := range []string{"data-sheet", "measured"} {

@@ -279,8 +279,8 @@ func valueOf(m *spread.ModeRanges, c *graph.Circuit, name string) (low, middle, 
 	return math.NaN(), math.NaN(), math.NaN()
 }
 
-// TestCoverCounter does so with tubs made up by a ninth.
+// TestCoverCounter does so with tubs made up by a fifth.
 func TestCoverCounter(t *testing.T) { cover(t, counter, counterCareful, 4_000_000) }
 
-// TestCoverCounterHurried does so with the ninth's tubs and his hurried survey.
+// TestCoverCounterHurried does so with the fifth's tubs and his hurried survey.
 func TestCoverCounterHurried(t *testing.T) { cover(t, counter, counterHurried, 4_500_000) }

@@ -148,7 +148,7 @@ func TestNotesSayOfWhat(t *testing.T) {
 	p.Paint()
 	p.Label(scene.Box{MaxX: 1, MaxY: 1})
 	p.Finish()
-	for _, want := range []string{"length 1 ft 5-13/16 in left, pipe E1 to T2", "3/4 in, pipe T4 to D1"} {
+	for _, want := range []string{"length 1 ft 5-13/16 in left, pipe E1 to T2", "3/4 in pipe, pipe T4 to D1"} {
 		if !strings.Contains(p.KeyNote(), want) {
 			t.Errorf("nothing of %q in\n%s", want, p.KeyNote())
 		}

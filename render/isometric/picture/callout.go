@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/render/isometric/members"
@@ -386,6 +387,8 @@ func (p *Picture) wantSizes() {
 		text := k.Size.String()
 		if k.Spec != p.D.Common.Spec {
 			text = members.PipeText(k)
+		} else if p.D.In.Units == quantity.InchSystem && !k.Size.Metric { // its lengths are in inches too: "2 in" alone may be one
+			text += " pipe"
 		}
 		if cut := p.D.HoseCut(m); cut != "" {
 			text += ", cut " + cut

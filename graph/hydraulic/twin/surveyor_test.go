@@ -23,7 +23,7 @@ type surveyor struct {
 	// the description, as a plan from the tool's own cut has it; else it is drawn as new.
 	keeps bool
 	// leans tells that the middle is not judged: his maker's valves open by three books, of which the
-	// catalogue's is one end, and the middle of one can't be that of all.
+	// catalogue's is one end, and the middle of one can't be that of all; nor each family by itself.
 	leans bool
 	least float64 // of 100 of his tubs should have the truth inside: the ranges are for a careful survey
 }

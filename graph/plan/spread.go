@@ -138,7 +138,7 @@ func (p *Plan) unsure() []graph.Diagnostic {
 	}
 	for i := range r.Moves {
 		f := &r.Moves[i]
-		if !f.Guess || f.Harm() <= spread.HarmfulGuess {
+		if !f.Guess || f.Harm() <= spread.HarmfulGuess || r.BySetting(*f) {
 			continue
 		}
 		what, mode := f.Harmed()

@@ -373,6 +373,13 @@ func (r *Ranges) SetIn(mode, unit string) *SetMode {
 	return nil
 }
 
+// BySetting reports whether nothing but the setting of a valve by its reading settles an unknown, for it
+// is one of that valve, which comes to its reading in every sample: it is no guess to look into before
+// the work, and nothing that could be measured then.
+func (r *Ranges) BySetting(f Influence) bool {
+	return r.Set != nil && f.Part == r.Set.Valve && r.Set.Of > 0 && r.Set.Reached() == r.Set.Of
+}
+
 // UntilSet is said behind what moves the unit's flow: so far it goes only until a throttle is set by
 // its reading; "" where none is set so, or of another flow.
 func (r *Ranges) UntilSet(flow string) quantity.Text {

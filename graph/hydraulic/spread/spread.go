@@ -106,7 +106,7 @@ func (s *spreader) answer(points []int) *Ranges {
 	out.Set = s.settled()
 	moved := s.worthMoving(s.mostMoved())
 	out.Moved, out.Moves = len(moved), s.influences(moved)
-	out.MeasureFirst = worth(out.Moves)
+	out.MeasureFirst = slices.DeleteFunc(worth(out.Moves), out.BySetting)
 	return out
 }
 

@@ -53,11 +53,22 @@ func (f *File) notText() bool {
 	return true
 }
 
-// badBytes reports invalid UTF-8 and control characters, the first few of them.
+// badBytes reports invalid UTF-8, control characters and what else is not shown but acted on, the
+// first few of them. Of remarks, in which any language may be written, only what turns the
+// direction of text is refused: with it a line reads as another.
 func (f *File) badBytes() {
 	const enough = 10
+	text, remark := 0, false // where the text in quotes ends; between # and the end of its line
 	for i := 0; i < len(f.data) && len(f.Found) < enough; {
 		c, n := utf8.DecodeRune(f.data[i:])
+		switch {
+		case c == '\n' && i >= text:
+			remark = false
+		case c == '#' && i >= text:
+			remark = true
+		case (c == '"' || c == '\'') && i >= text && !remark:
+			text = skipString(f.data, i)
+		}
 		switch {
 		case c == utf8.RuneError && n == 1:
 			f.Add(f.Pos(i), "save the file as UTF-8", "byte 0x%02x is not UTF-8 text", f.data[i])
@@ -68,9 +79,63 @@ func (f *File) badBytes() {
 		case c == '\r':
 			f.Add(f.Pos(i), "end lines with LF or CR LF", "a carriage return without a line feed")
 		case isControl(c) && c != '\t' && c != '\n':
-			f.Add(f.Pos(i), "take it out; it can't be seen in an editor", "control character %s", codePoint(c))
+			f.Add(f.Pos(i), unseen, "control character %s", codePoint(c))
+		case turnsText(c), graph.Obeyed(c) && !isControl(c) && !remark:
+			f.Add(f.Pos(i), unseen, "%s", obeyedWord(c))
 		}
 		i += n
+	}
+}
+
+// unseen is the hint for a character that is not shown.
+const unseen = "take it out; it can't be seen in an editor"
+
+// turnsText reports whether the character turns the direction of the text behind it. Source:
+// Unicode Standard Annex 9, table of explicit directional formatting characters, from memory.
+func turnsText(c rune) bool {
+	return c == 0x061c || c == 0x200e || c == 0x200f || c >= 0x202a && c <= 0x202e || c >= 0x2066 && c <= 0x2069
+}
+
+// obeyedWord says what a character is that is not shown but acted on.
+func obeyedWord(c rune) string {
+	switch {
+	case turnsText(c):
+		return "character " + codePoint(c) + ", which turns the direction of the text behind it: papers would show another"
+	case isControl(c):
+		return "the control character " + codePoint(c)
+	}
+	return "character " + codePoint(c) + ", which has no width: names that differ by it look the same on paper"
+}
+
+// escapes reports what is not shown but acted on, written as an escape: in a key or a text,
+// wherever it stands. Tabs and line ends are fine in texts.
+func (f *File) escapes(v Value) {
+	obeyed := func(s string) (rune, bool) {
+		for _, c := range s {
+			if graph.Obeyed(c) && c != '\n' && c != '\t' && c != '\r' {
+				return c, true
+			}
+		}
+		return 0, false
+	}
+	switch x := v.V.(type) {
+	case string:
+		if c, ok := obeyed(x); ok && !f.Many() {
+			f.Fail(v, "take it out", "%s holds %s", Said(v.Key), obeyedWord(c))
+		}
+	case map[string]any:
+		for _, key := range v.Keys() {
+			in, _ := v.In(key)
+			if c, ok := obeyed(key); ok && !f.Many() {
+				f.Add(f.KeyPos(in), "take it out", "the key %s holds %s", Said(key), obeyedWord(c))
+			}
+			f.escapes(in)
+		}
+	case []any, []map[string]any:
+		items, _ := v.Items()
+		for _, item := range items {
+			f.escapes(item)
+		}
 	}
 }
 

@@ -30,7 +30,14 @@ func (f *File) Decode() (Value, bool) {
 		f.syntax(offset, message)
 		return Value{}, false
 	}
-	return Value{V: top, at: root}, true
+	out := Value{V: top, at: root}
+	if bytes.ContainsRune(f.data, '\\') {
+		f.escapes(out)
+		if len(f.Found) > 0 { // what follows from a name nobody sees is no finding of its own
+			return Value{}, false
+		}
+	}
+	return out, true
 }
 
 const usualHint = "put text and quantities in quotes, one key = value to a line"

@@ -150,8 +150,7 @@ func (f *File) WrongType(v Value, want, write string) {
 	f.Fail(v, "write "+write, "%s is %s; it wants %s", Said(v.Key), TypeWord(v.V), want)
 }
 
-// Text reads a text. Control characters written as escapes are refused like bare ones;
-// tabs and line ends are fine.
+// Text reads a text.
 func (f *File) Text(v Value, write string) (string, bool) {
 	s, ok := v.V.(string)
 	if !ok {
@@ -164,12 +163,6 @@ func (f *File) Text(v Value, write string) (string, bool) {
 	if n := utf8.RuneCountInString(s); n > MaxText {
 		f.Fail(v, "it stands on papers: shorten it", "%s is %d characters long; at most %d are read", Said(v.Key), n, MaxText)
 		return "", false
-	}
-	for _, c := range s {
-		if isControl(c) && c != '\n' && c != '\t' && c != '\r' {
-			f.Fail(v, "take it out", "%s holds the control character %s", Said(v.Key), codePoint(c))
-			return "", false
-		}
 	}
 	return s, true
 }

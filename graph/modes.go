@@ -1,5 +1,7 @@
 package graph
 
+import "dryfit/catalog/quantity"
+
 // Mode is one way the tub is run.
 type Mode struct {
 	Name      string
@@ -12,6 +14,30 @@ type Mode struct {
 
 // Opening is the position of a hand valve: 0 shut, 1 open.
 type Opening float64
+
+// Words says how far the valve is open: "shut", "open", "12.5 % open".
+func (o Opening) Words() string {
+	switch {
+	case o <= 0:
+		return "shut"
+	case o >= 1:
+		return "open"
+	}
+	return o.Percent() + " open"
+}
+
+// Percent is the opening in per cent, to a tenth; what is neither shut nor open is never rounded
+// to either.
+func (o Opening) Percent() string {
+	x := quantity.Round(100*float64(o), 1)
+	switch {
+	case o > 0 && x <= 0:
+		return "under 0.1 %"
+	case o < 1 && x >= 100:
+		return "over 99.9 %"
+	}
+	return quantity.Trim(x) + " %"
+}
 
 // SpeedOn is the speed of a pump for which no speed was described.
 const SpeedOn = "on"

@@ -20,9 +20,9 @@ func (s *Stage) settleHandle(out *Part) {
 	}
 	switch {
 	case v.PositionSet:
-		out.Position = words(string(openWords(v.Position)), given(p.KeyPos["position"]))
+		out.Position = words(v.Position.Words(), given(p.KeyPos["position"]))
 	case p.Existing && v.Kv <= 0:
-		out.Position = words(string(openWords(1)), assumed("nobody says how it stands; look at its handle"))
+		out.Position = words(graph.Opening(1).Words(), assumed("nobody says how it stands; look at its handle"))
 	}
 	if v.Kv > 0 {
 		from := given(p.KeyPos["kv"])
@@ -34,17 +34,6 @@ func (s *Stage) settleHandle(out *Part) {
 		}
 		out.Kv = number(v.Kv, quantity.Kv, from)
 	}
-}
-
-// openWords says how far a valve is open.
-func openWords(o graph.Opening) quantity.Text {
-	switch {
-	case o <= 0:
-		return "shut"
-	case o >= 1:
-		return "open"
-	}
-	return graph.Say("%s %% open", quantity.Trim(quantity.Round(100*float64(o), 3)))
 }
 
 // HandRoom is the room that a hand needs at pipe of a size, mm beyond the outside of the pipe

@@ -1,7 +1,6 @@
 package pack
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -63,7 +62,7 @@ func asBuilt(p *plan.Plan, style form.Style) book.Chapter {
 			}
 			at := tag.Position(part)
 			if v := part.Valve; v != nil && v.PositionSet && v.Position > 0 && v.Position < 1 { // as the key takes it
-				at = fmt.Sprintf("%.0f %%", 100*float64(v.Position))
+				at = quantity.Exact(float64(v.Position), quantity.Share)
 			}
 			add(names.Short(part.ID), "part "+part.ID+", position", at)
 		case part.Kind == graph.HeatPump:

@@ -2,7 +2,6 @@ package sticker
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -147,13 +146,10 @@ func position(p *graph.Part, m graph.Mode, solutions []hydraulic.Solution, full 
 }
 
 func opening(at graph.Opening) string {
-	switch {
-	case at <= 0:
-		return "SHUT"
-	case at >= 1:
-		return "OPEN"
+	if at <= 0 || at >= 1 {
+		return strings.ToUpper(at.Words())
 	}
-	return quantity.Trim(math.Round(float64(at)*100)) + " % open"
+	return at.Words()
 }
 
 // ways says how far each outlet of a diverter is open.

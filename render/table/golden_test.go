@@ -46,7 +46,7 @@ func demo(t *testing.T, name string) *plan.Plan {
 // kept file of nothing fails too. The numbers are judged where they are worked out; here it
 // is only seen that none changes unnoticed, and that text keeps to the width of a page.
 func TestGolden(t *testing.T) {
-	kept := golden.In(t, "testdata/*", nil)
+	kept := golden.In(t, "testdata/*.*", nil)
 	for _, name := range demos {
 		p := demo(t, name)
 		everyUnknownIsShown(t, name, p)

@@ -29,6 +29,12 @@ func rowWords(s catalog.Said, style form.Style) string {
 // system, those of the reader stand behind it.
 func amountWords(s catalog.Said, units quantity.System) string {
 	said, read := valueWords(s.Value), settledWords(s.Amount.Value, s.Amount.Dimension, units)
+	if mm := s.Amount.Value; s.Amount.Dimension == quantity.Length && strings.HasSuffix(said, " mm") && mm != form.Round(mm, 4) { // given in inches: in mm it is nobody's number
+		if n := 64 * quantity.In(mm, quantity.Length, "in"); units == quantity.InchSystem && form.Round(n, 6) == form.Round(n, 0) {
+			return quantity.Closely(mm).In(units)
+		}
+		return read
+	}
 	unit := func(words string) string { return words[strings.LastIndexByte(words, ' ')+1:] }
 	if q, err := quantity.Parse(read, s.Amount.Dimension); err == nil && q.Value == s.Amount.Value {
 		return read

@@ -47,24 +47,14 @@ func (n *Names) modeWords(pumps []*graph.Part, m *graph.Mode) string {
 		out += ", the filter dirty"
 	}
 	if m.JetsOpen < 1 {
-		out += fmt.Sprintf(", %.0f %% of the jets open", 100*m.JetsOpen)
+		out += ", " + graph.Opening(m.JetsOpen).Percent() + " of the jets open"
 	}
 	for _, p := range n.inOrder {
 		if at, ok := m.Positions[p.ID]; ok {
-			out += ", " + n.Tag(p.ID) + " " + openWords(at)
+			out += ", " + n.Tag(p.ID) + " " + at.Words()
 		}
 	}
 	return out
-}
-
-func openWords(at graph.Opening) string {
-	switch {
-	case at <= 0:
-		return "shut"
-	case at >= 1:
-		return "open"
-	}
-	return fmt.Sprintf("%.0f %% open", 100*float64(at))
 }
 
 // AtSpeeds words what draws current, each at its speed: "P1 (low)" for "pump (low)" by the tag of a part.

@@ -258,7 +258,7 @@ func valveUnknown(p *hydraulic.ModelPart, n settle.Unknown) []unknown {
 			return nil
 		}
 		u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { addPart(m, &q.Position, id, v) }
-		u.used = used{value: graph.Say("%.0f %% open", 100*p.Valve.Share), given: true, guess: guess}
+		u.used = used{value: quantity.Text(graph.Opening(p.Valve.Share).Words()), given: true, guess: guess}
 		if p.Part.Valve != nil && p.Part.Valve.PositionSet && float64(p.Part.Valve.Position) == p.Valve.Share { // not a mode's
 			u.used.key = settle.Key{Of: id, What: "position"}
 		}

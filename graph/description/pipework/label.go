@@ -71,6 +71,14 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 		row, ok = pumpOf(r, len(said), watts)
 	}
 	of := graph.SpeedsOf(row)
+	if _, refused := p.KeyPos["power"]; refused && watts == 0 {
+		return // that is found at the key
+	}
+	if !ok && watts == 0 && p.Type == "" {
+		r.Add(said[0].Pos, `write the watts of its label beside it, power = "250 W", or its type; a pump of which nothing at all is said is assumed`,
+			"of the pump %s it is said how it runs, and nothing of which pump it is", located.Said(p.ID))
+		return
+	}
 	if !ok || len(of) != len(said) {
 		r.Add(said[0].Pos, labelHint(of, said, watts),
 			"the pump %s has no curve%s", located.Said(p.ID), speedsDiffer(ok, row, len(of), len(said)))

@@ -140,7 +140,8 @@ loss = "x"
 [[part]]
 id = "other-pump"
 kind = "pump"
-curve = "?"
+type = "pool-pump"
+speeds = [{ name = "low" }, { name = "high" }]
 [[run]]
 from = "tub.a"
 to = "pump.in"

@@ -71,8 +71,10 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 		row, ok = pumpOf(r, len(said), watts)
 	}
 	of := graph.SpeedsOf(row)
-	if _, refused := p.KeyPos["power"]; refused && watts == 0 {
-		return // that is found at the key
+	for _, key := range []string{"power", "curve"} {
+		if _, refused := p.KeyPos[key]; refused && watts == 0 {
+			return // that is found at the key
+		}
 	}
 	if !ok && watts == 0 && p.Type == "" {
 		r.Add(said[0].Pos, `write the watts of its label beside it, power = "250 W", or its type; a pump of which nothing at all is said is assumed`,

@@ -62,7 +62,8 @@ func TestCutsThatWantSpares(t *testing.T) {
 }
 
 // A part is asked for by the style of its row; where that has none, its type is told beside its kind,
-// unless it is a fitting of the catalogue: kind, size and spec say all of it, named or not.
+// unless it is a fitting of the catalogue: kind, size and spec say all of it, named or not. The style of a
+// pump is what it is for.
 func TestTypeBesideTheKind(t *testing.T) {
 	for _, c := range []struct {
 		kind  graph.Kind
@@ -74,6 +75,7 @@ func TestTypeBesideTheKind(t *testing.T) {
 		{graph.BallValve, "", false, "ball valve"},
 		{graph.BallValve, "true-union", true, "true union"},
 		{graph.ElementHeater, "", false, "element heater (my valve)"},
+		{graph.Pump, "pool", false, "pump (my valve)"}, // that is what it is for, and no part
 	} {
 		fit := &settle.Part{Part: &graph.Part{Kind: c.kind, Type: "my valve"}}
 		fit.Row.V.Style, fit.Row.V.Own = c.style, c.own

@@ -82,7 +82,7 @@ func join(fields ...string) string {
 func (b *biller) partName(fit *settle.Part, size, ends string) string {
 	p := fit.Part
 	what := p.Kind.Word()
-	if fit.Row.V.Style != "" {
+	if fit.Row.V.Style != "" && p.Kind != graph.Pump { // of a pump that is what it is for: "pool"
 		what = words(fit.Row.V.Style)
 	}
 	switch {
@@ -94,7 +94,7 @@ func (b *biller) partName(fit *settle.Part, size, ends string) string {
 		what = fmt.Sprintf("jet group of %d", p.Jets.Count)
 	case p.Kind == graph.Tee && !fit.Branch.V.IsZero() && fit.Branch.V != fit.Size.V:
 		what = "reducing tee"
-	case p.Type != "" && fit.Row.V.Style == "" && (fit.Row.V.Own || p.Kind != graph.Tee && !settle.InLine(p.Kind)):
+	case p.Type != "" && (fit.Row.V.Style == "" || p.Kind == graph.Pump) && (fit.Row.V.Own || p.Kind != graph.Tee && !settle.InLine(p.Kind)):
 		what += " (" + p.Type + ")" // a fitting of the catalogue is told whole by its kind, size and spec
 	}
 	switch {

@@ -3,6 +3,7 @@ package order
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"strings"
 
 	"github.com/xuri/excelize/v2"
@@ -96,7 +97,8 @@ func (w *writer) order(p *plan.Plan) {
 	var rows [][]any
 	for _, l := range o.Lines {
 		it := l.Item
-		row := []any{l.Group, it.Name, string(it.Spec), it.Size, it.Ends, l.Quantity.InexactFloat64(), it.Unit, it.Code, "", ""}
+		many, unit := w.amount(&l)
+		row := []any{l.Group, it.Name, string(it.Spec), it.Size, it.Ends, many, unit, it.Code, "", ""}
 		if l.Sum.Valid {
 			row[8], row[9] = it.Price, l.Sum.Decimal.InexactFloat64()
 		}
@@ -121,9 +123,20 @@ func (w *writer) pick(p *plan.Plan) {
 		if it.Measure {
 			measure = "measure it first"
 		}
-		rows = append(rows, []any{"", l.Quantity.InexactFloat64(), it.Unit, it.Name, it.Size, it.Ends, measure, w.where(it.Where)})
+		many, unit := w.amount(&l)
+		rows = append(rows, []any{"", many, unit, it.Name, it.Size, it.Ends, measure, w.where(it.Where)})
 	}
 	w.rows(sheetPick, []string{"taken", "quantity", "unit", "item", "size", "ends", "note", "where"}, []float64{7, 10, 7, 44, 14, 16, 16, 50}, rows)
+}
+
+// amount is how much of a line is bought, and of what: metres as feet where the papers are in inches, but
+// where their price is of a metre.
+func (w *writer) amount(l *takeoff.OrderLine) (float64, string) {
+	n, unit := l.Quantity.InexactFloat64(), l.Item.Unit
+	if unit == "m" && w.units == quantity.InchSystem && !l.Sum.Valid {
+		return math.Round(n/0.3048*100) / 100, "ft"
+	}
+	return n, unit
 }
 
 // where names the places of an item as the papers do.

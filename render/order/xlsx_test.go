@@ -6,6 +6,7 @@ import (
 	"encoding/xml"
 	"io"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -122,6 +123,28 @@ func TestWorkbookReadBack(t *testing.T) {
 	again, err := XLSX(p, quantity.MetricSystem)
 	if err != nil || !bytes.Equal(data, again) {
 		t.Errorf("not the same bytes twice, %v", err)
+	}
+}
+
+// What is sold by length is in feet where the papers are in inches, as in the list of parts; a price of a
+// metre stays one, and its metres with it. By hand: 30.48 m are 100 ft.
+func TestWorkbookInFeet(t *testing.T) {
+	p := demo(t)
+	p.Bill.Items = []takeoff.Item{{Name: "pipe insulation", Kind: "insulation", Quantity: 30.48, Unit: "m", New: true}}
+	for _, c := range []struct {
+		units      quantity.System
+		price      string
+		unit, many string
+	}{{quantity.InchSystem, "", "ft", "<v>100</v>"}, {quantity.MetricSystem, "", "m", "<v>30.48</v>"}, {quantity.InchSystem, "2", "m", "<v>30.48</v>"}} {
+		p.Bill.Items[0].Price = c.price
+		data, err := XLSX(p, c.units)
+		if err != nil {
+			t.Fatal(err)
+		}
+		texts, parts := sharedStrings(t, data)
+		if !slices.Contains(texts, c.unit) || !bytes.Contains(parts["xl/worksheets/sheet1.xml"], []byte(c.many)) || !bytes.Contains(parts["xl/worksheets/sheet2.xml"], []byte(c.many)) {
+			t.Errorf("in %v at %q: not %s %s", c.units, c.price, c.many, c.unit)
+		}
 	}
 }
 

@@ -33,6 +33,16 @@ func (s *spreader) runs() (sum int) {
 	return sum
 }
 
+// mostRounds is how often the sample is gone through, and its points held against what was read: as often
+// as mostRunsSolved allows, of the stages something was read in; once at the least.
+func (s *spreader) mostRounds(points int, read []*spreadStage) int {
+	sum := 0
+	for _, st := range read {
+		sum += points * len(st.likely.Runs)
+	}
+	return min(max(mostRunsSolved/max(sum, 1), 1), mostRounds)
+}
+
 // mostMoved is how many unknowns are moved each by itself: as many as mostRunsMoved allows.
 func (s *spreader) mostMoved() int {
 	sum := 0

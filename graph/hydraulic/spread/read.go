@@ -180,7 +180,7 @@ func (s *spreader) fitting(points []int) []int {
 	var all []int
 	var weights []float64
 	sum, most := 0.0, 0.0
-	for round := 0; round < mostRounds && (round == 0 || sum < enoughFit*most); round++ {
+	for round := 0; round < s.mostRounds(len(points), stages) && (round == 0 || sum < enoughFit*most); round++ {
 		for _, p := range points {
 			i := p + round*sample.Size
 			w := s.weigh(stages, i, round == 0)

@@ -124,7 +124,7 @@ func (b *builder) consumers(in *Input, s *scene, p *settle.Part, voltage float64
 		if p.Blower != nil {
 			e = p.Blower.Electric
 		}
-		return []heat.Consumer{load(p.ID, b.powerOf(p, "blower"), one, e, heat.StartsBlower)}
+		return []heat.Consumer{load(p.ID, b.powerOf(p, "blower"), one, b.factor(p, e), e, heat.StartsBlower)}
 	}
 	return nil
 }
@@ -136,8 +136,16 @@ const unitOrElement = "unit or element"
 // the unit releases the element to help, so that both run.
 func keepsApart(interlock string) bool { return interlock == graph.InterlockChangeover }
 
-func load(id string, power, voltage float64, e graph.Electric, starts float64) heat.Consumer {
-	a := heat.Current(power, voltage, e.PowerFactor.Or(heat.FactorMotor))
+// factor is the power factor of a motor, as given or assumed.
+func (b *builder) factor(p *settle.Part, e graph.Electric) float64 {
+	if e.PowerFactor.Set {
+		return e.PowerFactor.V
+	}
+	return b.assumeOf(p.Part, quantity.Text("power factor of "+name(p.Part)), heat.FactorMotor, number, "from memory; say power-factor where its plate does", 0, 0, nil)
+}
+
+func load(id string, power, voltage, factor float64, e graph.Electric, starts float64) heat.Consumer {
+	a := heat.Current(power, voltage, factor)
 	return heat.Consumer{ID: id, RunningA: a, StartA: math.Max(a, e.StartingA.Or(a*starts))}
 }
 
@@ -146,7 +154,7 @@ func (b *builder) pumpLoads(p *settle.Part, voltage float64) []heat.Consumer {
 	if p.Pump != nil {
 		e = p.Pump.Electric
 	}
-	speeds := p.Speeds.V
+	speeds, factor := p.Speeds.V, b.factor(p, e)
 	var out []heat.Consumer
 	for _, speed := range speeds {
 		power := b.pumpPower(p, speed.Name, nil)
@@ -154,7 +162,7 @@ func (b *builder) pumpLoads(p *settle.Part, voltage float64) []heat.Consumer {
 		if power < 200 {
 			starts = heat.StartsSmallPump
 		}
-		c := load(p.ID, power, voltage, e, starts)
+		c := load(p.ID, power, voltage, factor, e, starts)
 		if len(speeds) > 1 {
 			c.ID, c.Alternative = p.ID+" ("+speed.Name+")", "pump "+p.ID
 		}

@@ -142,6 +142,9 @@ func (b *builder) pipes(t *heat.Tub) {
 	known := true
 	for _, p := range b.in.Pipes {
 		t.PipesUA += p.UAPerMetre() * p.LengthM
+		if known && !p.Known {
+			b.assume("insulation of pipes outside of which nobody says it", p.InsulationM*1e3, quantity.Length, "heat pump manuals, 19 to 25 mm (from memory); say insulation on the run", 0, 0, nil)
+		}
 		known = known && p.Known
 	}
 	if t.PipesUA > 0 {
@@ -152,6 +155,9 @@ func (b *builder) pipes(t *heat.Tub) {
 		b.vary("loss of the pipes outside", low, high, func(s *scene, f float64) { s.tub.PipesUA *= f })
 	}
 }
+
+// usualBathers is how many bathe each time where nobody says. Source: common practice, no source.
+const usualBathers = 2
 
 // use settles how the tub is bathed in.
 func (b *builder) use(t *heat.Tub) {
@@ -193,7 +199,9 @@ func (b *builder) use(t *heat.Tub) {
 	default:
 		b.assume("activity of the water (factor on the evaporation)", 1, number, "ASHRAE Handbook, whirlpool (from memory); 0.5 quiet to 1.5 jets", 0.5, 1.5, activity)
 	}
-	t.Use.Bathers = u.Bathers.Or(2)
+	if t.Use.Bathers = u.Bathers.Or(usualBathers); !u.Bathers.Set {
+		b.assume("bathers each time", usualBathers, number, "common practice, no source; say [use] bathers", 0, 0, nil)
+	}
 	t.Refills = u.Refills.Or(3)
 	if !u.Refills.Set {
 		b.assume("refills a year", t.Refills, number, "common practice, no source: every three to four months", 0.5, 1.4, func(s *scene, f float64) { s.tub.Refills *= f })

@@ -37,10 +37,11 @@ func (b *builder) year(s *scene, r *Report) (likely outcome) {
 		if n < len(flows.FlowM3s) && c.planned != nil && flows.FlowM3s[n] > 0 { // not where it is NaN
 			c.planned.FlowM3s = flows.FlowM3s[n]
 		}
+		moved := 0 // what is only listed takes no place in the sample
 		for k := range b.assumed {
-			a := &b.assumed[k]
-			if a.apply != nil {
-				a.apply(c, a.at(sample.Point(i, flows.Taken+k+1)))
+			if a := &b.assumed[k]; a.apply != nil {
+				moved++
+				a.apply(c, a.at(sample.Point(i, flows.Taken+moved)))
 			}
 		}
 		all[n], _, _ = b.run(c)

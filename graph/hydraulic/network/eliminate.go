@@ -26,6 +26,25 @@ type elimination struct {
 	sum  []float64 // of each node when it was eliminated
 }
 
+// Work is how many products one elimination of the nodes takes where the net has loops enough for their
+// joints to be eliminated with the rest, once it was solved: what a step of it costs beside its laws. 0
+// where it has few.
+func (s *Solver) Work() int {
+	most := 0
+	for _, t := range s.topos {
+		if len(t.chords) <= fewLoops || len(s.net.Joints) == 0 {
+			continue
+		}
+		if t.whole == nil {
+			t.whole = s.newGeneral(t)
+		}
+		el := t.whole.el
+		size := len(el.dense)
+		most = max(most, len(el.pair)+size*size*size/3)
+	}
+	return most
+}
+
 // mostSparse is the degree from which the rest is treated as dense.
 const mostSparse = 48
 

@@ -25,10 +25,10 @@ func worthSolving(sum int) int {
 	return min(mostRunsSolved/max(sum, 1), sample.Size)
 }
 
-// runs counts those of all stages of all modes.
+// runs counts those of all stages of all modes, by what solving them takes.
 func (s *spreader) runs() (sum int) {
 	for _, st := range s.stages() {
-		sum += len(st.likely.Runs)
+		sum += st.work()
 	}
 	return sum
 }
@@ -38,16 +38,24 @@ func (s *spreader) runs() (sum int) {
 func (s *spreader) mostRounds(points int, read []*spreadStage) int {
 	sum := 0
 	for _, st := range read {
-		sum += points * len(st.likely.Runs)
+		sum += points * st.work()
 	}
 	return min(max(mostRunsSolved/max(sum, 1), 1), mostRounds)
+}
+
+// work is that of its model.
+func (st *spreadStage) work() int {
+	if st.model == nil {
+		return len(st.likely.Runs)
+	}
+	return st.model.Work()
 }
 
 // mostMoved is how many unknowns are moved each by itself: as many as mostRunsMoved allows.
 func (s *spreader) mostMoved() int {
 	sum := 0
 	for _, m := range s.modes {
-		sum += 2 * len(m.after.likely.Runs) // to the low end of each and to the high one
+		sum += 2 * m.after.work() // to the low end of each and to the high one
 	}
 	return max(mostRunsMoved/max(sum, 1), leastMoved)
 }

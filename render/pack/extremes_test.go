@@ -51,7 +51,7 @@ func extremely(example string, nth int, to string) (string, bool) {
 		was, _ := strconv.ParseFloat(example[a[0]:a[1]], 64)
 		x *= was
 	}
-	if math.Abs(x) > 1e-20 && math.Abs(x) < 1e20 || quoted { // no quantity has an exponent
+	if size := math.Abs(x); 1e-20 < size && size < 1e20 || quoted { // no quantity has an exponent
 		to = strconv.FormatFloat(x, 'f', -1, 64)
 	}
 	return example[:a[0]] + to + example[a[1]:], true

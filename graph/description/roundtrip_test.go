@@ -634,7 +634,8 @@ func TestEveryRowRoundTrips(t *testing.T) {
 	}
 }
 
-// rareKeys are rows with the keys that no row has that is built in.
+// rareKeys are rows with the keys that no row has that is built in; a new key of a row that none of
+// those says stands in one of these.
 const rareKeys = `
 [[catalog.filter]]
 rating = "3.5 bar"

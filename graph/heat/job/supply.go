@@ -111,7 +111,7 @@ func (b *builder) consumers(in *Input, s *scene, p *settle.Part, voltage float64
 		if p.Element == nil || p.Element.Disconnected {
 			return nil
 		}
-		a := heat.Current(b.powerOf(p, "element"), one, 1)
+		a := heat.Current(b.powerOf(p, "element"), one, p.Element.Electric.PowerFactor.Or(1))
 		c := heat.Consumer{ID: p.ID, RunningA: a, StartA: a}
 		if keepsApart(p.Element.Interlock) && in.Unit != nil {
 			c.Alternative = unitOrElement

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -176,7 +177,7 @@ func TestPlateSaysTheVoltageOfItsOwnCircuit(t *testing.T) {
 // 26.86 A on that phase; the 17.86 A of the two return by the neutral, so that 20 m of 4 mm² (5.5 mV
 // for each ampere and metre of one core) lose 4.92 V of 230.94, 2.13 %.
 func TestThreePhases(t *testing.T) {
-	of := func(list ...graph.Supply) []Supply {
+	of := func(list ...graph.Supply) *Report {
 		in := testInput()
 		in.Stage.Circuit.Supplies = list
 		for _, p := range in.Stage.Circuit.Parts {
@@ -189,14 +190,51 @@ func TestThreePhases(t *testing.T) {
 		}
 		in.Stage = settle.Of(in.Stage.Circuit)
 		in.Unit, in.Heating.Pump = in.Stage.Part("unit"), in.Stage.Part("pump")
-		return answer(question{Input: in.Input}).Supplies
+		return answer(question{Input: in.Input})
 	}
 	cable := &graph.Cable{SectionMM2: graph.Given(4), LengthMM: graph.Given(20000)}
-	s := of(graph.Supply{Feeds: []string{"pump", "element", "unit"}, Cable: cable})[0]
+	r := of(graph.Supply{Feeds: []string{"pump", "element", "unit"}, Cable: cable})
+	s := r.Supplies[0]
 	if a := s.Together[0].RunningA; !agree.Within(a, 26.86, 0.01) || !agree.Within(100*s.DropV/s.VoltageV, 2.13, 0.005) {
 		t.Errorf("together %.2f A, a drop of %.2f %%", a, 100*s.DropV/s.VoltageV)
 	}
-	if said := s.Says; len(said) == 0 || !strings.Contains(said[0].String(), "of three phases") {
+	if said := s.Says; len(said) == 0 || !strings.Contains(said[0].String(), "taken to have three phases") {
 		t.Errorf("it is not said what hangs on one phase: %q", said)
+	}
+	phases := func(r *Report) (of []string) {
+		for _, a := range r.Assumed {
+			if strings.HasPrefix(a.What.String(), "phases of ") {
+				of = append(of, a.What.String())
+			}
+		}
+		return of
+	}
+	if got := phases(r); !slices.Equal(got, []string{"phases of the supply"}) {
+		t.Errorf("that it has three phases is assumed, and told is %q", got)
+	}
+	if got := phases(of(graph.Supply{VoltageV: graph.Given(230)})); len(got) > 0 {
+		t.Errorf("of one phase: %q", got)
+	}
+}
+
+// Of several supplies of which nobody says the voltage each is told by what it feeds: two lines that read
+// alike tell nobody which to look at.
+func TestEachSupplyIsToldByItsName(t *testing.T) {
+	in := testInput()
+	in.Stage.Circuit.Supplies = []graph.Supply{
+		{Feeds: []string{"unit"}, Pos: graph.Pos{File: "job.toml", Line: 1, Column: 1}},
+		{Pos: graph.Pos{File: "job.toml", Line: 2, Column: 1}},
+	}
+	in.Stage = settle.Of(in.Stage.Circuit)
+	in.Unit, in.Heating.Pump = in.Stage.Part("unit"), in.Stage.Part("pump")
+	var got []string
+	for _, a := range still(in).Assumed {
+		if strings.HasPrefix(a.What.String(), "voltage of ") {
+			got = append(got, a.What.String())
+		}
+	}
+	slices.Sort(got)
+	if want := []string{`voltage of the supply of "unit"`, "voltage of the supply of all that no other feeds"}; !slices.Equal(got, want) {
+		t.Errorf("%q; want %q", got, want)
 	}
 }

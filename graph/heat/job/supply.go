@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
+	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -45,7 +47,7 @@ func (b *builder) supply(in *Input, s *scene, from *graph.Supply, fed map[string
 	if out.VoltageV <= 0 {
 		out.VoltageV = settle.UsualVoltageV
 		if from.Pos.IsValid() {
-			b.assume("voltage of the supply", out.VoltageV, quantity.Voltage, settle.UsualVoltageSource, 0, 0, nil)
+			b.assume("voltage of "+supplyOf(from, in.Stage.Circuit), out.VoltageV, quantity.Voltage, settle.UsualVoltageSource, 0, 0, nil)
 		}
 	}
 	if out.RatingA > 0 && from.Continuous.Set {
@@ -60,6 +62,9 @@ func (b *builder) supply(in *Input, s *scene, from *graph.Supply, fed map[string
 	if len(out.Loads) == 0 {
 		return out
 	}
+	if phases, one := settle.Phases(out.VoltageV); phases > 1 {
+		b.assume("phases of "+supplyOf(from, in.Stage.Circuit), phases, number, threePhases(out.VoltageV, one), 0, 0, nil)
+	}
 	out.Together = heat.Sets(out.Loads, out.RatingA, out.LongA)
 	b.cable(from, &out)
 	if from.Impedance.Set {
@@ -71,6 +76,27 @@ func (b *builder) supply(in *Input, s *scene, from *graph.Supply, fed map[string
 	}
 	out.Says = b.says(from, &out)
 	return out
+}
+
+// supplyOf names a circuit of the supply: where there are several, by what it feeds.
+func supplyOf(from *graph.Supply, c *graph.Circuit) quantity.Text {
+	switch {
+	case len(c.Supplies) < 2:
+		return "the supply"
+	case len(from.Feeds) == 0:
+		return "the supply of all that no other feeds"
+	}
+	named := make([]string, len(from.Feeds))
+	for i, id := range from.Feeds {
+		named[i] = strconv.Quote(id)
+	}
+	return quantity.Text("the supply of " + strings.Join(named, ", "))
+}
+
+// threePhases is why a supply of a voltage [V] is taken to have three phases, and what of it may be less;
+// one is the voltage of one of them [V].
+func threePhases(voltage, one float64) quantity.Text {
+	return graph.Say("%s is more than one phase has (IEC 60038, from memory): taken to be between two of three, with pumps and element from one of them to the neutral, at %s; what stands between two, or on all three, draws less of each", quantity.Voltage.Of(voltage), quantity.Voltage.Of(one))
 }
 
 func (b *builder) cable(from *graph.Supply, out *Supply) {

@@ -34,7 +34,7 @@ func (b *builder) says(from *graph.Supply, s *Supply) []quantity.Text {
 		out = append(out, plugWords(s, worst))
 	}
 	if phases, one := settle.Phases(s.VoltageV); phases > 1 && s.onOnePhase(worst) > 0 {
-		out = append(out, graph.Say("of three phases: what runs on one stands at %s, and all of it is counted on one phase; shared out each bears less", quantity.Voltage.Of(one)))
+		out = append(out, graph.Say("taken to have three phases: pumps, blower and element stand at %s, and all of them are counted on one phase; shared out, or between two phases or on all three, each bears less", quantity.Voltage.Of(one)))
 	}
 	if s.RatingA <= 0 {
 		return out

@@ -30,6 +30,7 @@ const (
 	SpreadHoseBore     = "hose-bore"        // bore of hose, and of flexible pipe
 	SpreadRoughness    = "roughness"        // of the wall of new pipe
 	SpreadRoughnessOld = "roughness-old"    // of the wall of pipe that has been in use
+	SpreadRoughnessAny = "roughness-any"    // of the wall of pipe of which nobody says the kind
 	SpreadRibs         = "ribs"             // roughness that stands for the ribs of flexible pipe and hose
 	SpreadCracking     = "cracking"         // cracking pressure of a spring
 	SpreadHoldOpen     = "hold-open"        // flow that holds a swing check open

@@ -52,6 +52,12 @@ func (s *Stage) settleRun(out *Run, r *graph.Run) {
 			out.Rough = number(other.RoughnessMM, quantity.Length, assumed("that of "+quantity.Text(r.Spec)+" pipe of other sizes"))
 			out.Rough.Spread = out.roughSpread()
 		}
+	case r.BoreMM > 0: // of no kind: most is rigid pipe
+		if sizes := s.cat.PipeSizes(catalog.PVCSch40); len(sizes) > 0 {
+			other, _ := s.cat.Pipe(catalog.PVCSch40, sizes[0])
+			out.Rough = number(other.RoughnessMM, quantity.Length, assumed("that of smooth plastic pipe: nobody says what pipe it is"))
+			out.Rough.Spread = out.roughSpread()
+		}
 	}
 	switch {
 	case r.MeasuredOutsideMM > 0:

@@ -303,3 +303,23 @@ func TestPipeOfNoSizeHasTheWallOfItsKind(t *testing.T) {
 		t.Errorf("said to be smooth: %g mm, %s", smooth.Rough.V, smooth.Rough.How)
 	}
 }
+
+// Pipe known by its bore alone, of no kind and no size, is as smooth as plastic pipe until somebody says more: that is
+// assumed and told, and reaches from plastic as new to flexible hose, 0.0015 to 0.05 mm. Follows from the rows of the catalogue.
+func TestPipeOfNoKindHasAWallThatIsAssumed(t *testing.T) {
+	pipe := func(keys string) *settle.Run {
+		text := strings.Replace(loop("", ""), "[pipe]\nspec = \"pvc-sch40\"\nsize = \"2 in\"\n", "", 1)
+		text = strings.ReplaceAll(text, "length = \"1 m\"", "length = \"1 m\"\nbore = \"41 mm\"\n"+keys)
+		return read(t, strings.Replace(text, "to = \"pump.in\"", "to = \"pump.in\"\nid = \"pipe\"", 1)).Run("pipe")
+	}
+	r := pipe("")
+	if r.Spec != "" || r.Bore.V != 41 {
+		t.Fatalf("a pipe of %q, bore %g mm: nothing is tested", r.Spec, r.Bore.V)
+	}
+	if high := r.Rough.V * (1 + r.Rough.High); r.Rough.V != 0.0015 || r.Rough.How != settle.Assumed || r.Rough.Low < 0 || !agree.Within(high, 0.05, 0.001) {
+		t.Errorf("roughness %g mm, %s, %+v", r.Rough.V, r.Rough.How, r.Rough.Spread)
+	}
+	if smooth := pipe("roughness = \"0 mm\""); smooth.Rough.V != 0 || smooth.Rough.How != settle.Given {
+		t.Errorf("said to be smooth: %g mm, %s", smooth.Rough.V, smooth.Rough.How)
+	}
+}

@@ -266,7 +266,10 @@ func boreClass(spec catalog.Spec) string {
 func (r *Run) roughSpread() Spread {
 	s := spreadOf(r.roughClass(), r.Known)
 	s.Class = "the wall of " + r.age() + " " + string(r.Spec) + " pipe"
-	if r.Spec.Flexible() {
+	switch {
+	case r.Spec == "":
+		s.Class = "the wall of " + r.age() + " pipe of no kind"
+	case r.Spec.Flexible():
 		s.Class = "the ribs of " + r.age() + " " + string(r.Spec) + " pipe"
 	}
 	return s
@@ -274,6 +277,8 @@ func (r *Run) roughSpread() Spread {
 
 func (r *Run) roughClass() string {
 	switch {
+	case r.Spec == "":
+		return tables.SpreadRoughnessAny
 	case r.Spec.Flexible():
 		return tables.SpreadRibs
 	case !r.New():

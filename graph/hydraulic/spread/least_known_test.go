@@ -40,3 +40,31 @@ func TestAClassIsAsSureAsItsLeastKnown(t *testing.T) {
 		t.Errorf("all measured: %+v, want %+v", got, measured)
 	}
 }
+
+// And it is nobody's guess only where it is that at no run: of a bore that is measured at one and guessed at the others
+// it is a guess, whichever stands first.
+func TestAClassIsAGuessWhereOneIs(t *testing.T) {
+	for measured := range 3 {
+		text := banksText
+		for i, way := range []string{"tub.a pump.in", "pump.out tee.run-in", "tee.run-out backs.in", "tee.branch feet.in", "backs.out tub.b", "feet.out tub.c"} {
+			from, to, _ := strings.Cut(way, " ")
+			known := "assumed"
+			if i == measured {
+				known = "measured"
+			}
+			text += "[[run]]\nfrom = \"" + from + "\"\nto = \"" + to + "\"\nlength = \"1 m\"\nspec = \"hose\"\nsize = \"38 mm\"\nbore = \"38 mm\"\nexisting = true\nknown = \"" + known + "\"\n"
+		}
+		told := false
+		for _, u := range unknowns([]*hydraulic.Model{modelOf(t, text)}) {
+			if strings.HasPrefix(u.what, "the bore written of ") {
+				told = true
+				if !u.used.guess {
+					t.Errorf("run %d measured: %s is no guess", measured+1, u.what)
+				}
+			}
+		}
+		if !told {
+			t.Fatal("the bore that is written is not among what may be off")
+		}
+	}
+}

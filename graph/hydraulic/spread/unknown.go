@@ -62,11 +62,11 @@ func (u *unknown) asDescribed() float64 {
 	return 1
 }
 
-// asWideAs makes the span of what is off together that of the least known of what it was met at: one run
-// measured makes the others no surer, and the order of the file decides nothing.
-func (u *unknown) asWideAs(span tables.Span) {
-	if span.High-span.Low > u.span.High-u.span.Low {
-		u.span = span
+// asWideAs makes what is off together as little known as the least known of what it was met at, in its span
+// and in whose word it is: one run measured makes the others no surer, and the order of the file decides nothing.
+func (u *unknown) asWideAs(other *unknown) {
+	if other.span.High-other.span.Low > u.span.High-u.span.Low {
+		u.span, u.used = other.span, other.used
 	}
 }
 
@@ -89,17 +89,18 @@ func unknowns(models []*hydraulic.Model) []unknown {
 			} else {
 				list = ofPart(m, &m.Parts[m.PartAt[n.At]], n)
 			}
-			for _, u := range list {
+			for i := range list {
+				u := &list[i]
 				key := u.what + "\x00" + u.part
 				k, known := seen[key]
 				if !known && u.span.High > u.span.Low {
 					k, known = len(out), true
 					seen[key] = k
-					out = append(out, u)
+					out = append(out, *u)
 				}
 				if known {
 					out[k].met(n.At)
-					out[k].asWideAs(u.span)
+					out[k].asWideAs(u)
 				}
 			}
 		}

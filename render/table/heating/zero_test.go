@@ -14,6 +14,7 @@ import (
 	"dryfit/graph/heat/job"
 	"dryfit/graph/lots"
 	"dryfit/graph/plan"
+	"dryfit/graph/settle"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
 	"dryfit/render/table/lists"
@@ -75,7 +76,8 @@ func numbersOf(at string, v any, out map[string]float64) {
 	}
 }
 
-// answersTo is everything that is printed of a job as JSON, flattened.
+// answersTo is everything that is printed of a job as JSON, flattened; every value that was settled, and how often
+// each rule finds something.
 func answersTo(t *testing.T, what, text string) map[string]float64 {
 	t.Helper()
 	c, ds := description.Read("zero.toml", []byte(text))
@@ -104,6 +106,14 @@ func answersTo(t *testing.T, what, text string) map[string]float64 {
 			t.Fatal(err)
 		}
 		numbersOf(name, v, out)
+	}
+	for _, v := range table.ShownOf([]*settle.Stage{p.After.Layout.Stage}, "") {
+		if v.Dim != settle.Words {
+			out["show."+v.Of+"."+v.What] = v.V
+		}
+	}
+	for _, d := range p.Findings {
+		out["check."+d.Rule+"."+d.Severity.String()]++
 	}
 	return out
 }

@@ -161,6 +161,23 @@ var PortFields = []field.Field[graph.Port]{
 	field.Qty("cover-rating", field.Flow, func(p *graph.Port) *float64 { return &p.CoverRating }),
 }
 
+// ofThePart are keys that stand beside the table port, for all ports of a part, and are written in it.
+var ofThePart = func() (out []field.Field[graph.Port]) {
+	for _, key := range []string{"below-water", "existing", "known", "spec", "ports-size"} {
+		out = append(out, field.Field[graph.Port]{Key: key, Foreign: true, Read: func(r *field.Reader, v located.Value, _ *graph.Port) {
+			hint := "that is said of the part, in [[part]] beside its ports"
+			switch key {
+			case "below-water":
+				hint += "; how much higher another port lies than the first says at = [\"up 240 mm\"]"
+			case "ports-size":
+				hint = `of one port it is size = "2 in"`
+			}
+			r.Add(r.KeyPos(v), hint, "a port has no %s", located.Said(key))
+		}})
+	}
+	return out
+}()
+
 // portPlacesField is the table port, with a table for each port it says something about.
 func portPlacesField() field.Field[graph.Part] {
 	return field.Field[graph.Part]{
@@ -182,7 +199,7 @@ func portPlacesField() field.Field[graph.Part] {
 					}
 					q = portNamed(into, meant) // and nothing follows from its not being read
 				}
-				field.ReadTable(r, c, "the port "+located.Said(name), PortFields, q)
+				field.ReadTable(r, c, "the port "+located.Said(name), slices.Concat(PortFields, ofThePart), q)
 				q.Pos = r.KeyPos(c)
 			}
 		},

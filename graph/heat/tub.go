@@ -96,10 +96,6 @@ const (
 	bodyJ    = 75.0 * 1 * 3500 // 75 kg warmed by 1 K, 3.5 kJ/(kg K): textbook of physiology, from memory
 )
 
-// windAt10M is the share of the wind at 10 m that blows 1 m above the water, in the open: (1/10)^0.14.
-// Source of the exponent: ASHRAE Handbook, open country (from memory).
-const windAt10M = 0.72
-
 // Days of a week, and seconds of a year.
 const (
 	weekDays = 7.0

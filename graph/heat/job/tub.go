@@ -210,7 +210,8 @@ func (b *builder) use(t *heat.Tub) {
 }
 
 // shelters is the share of the open country's wind that reaches the water: the height alone
-// takes a quarter. Source: power law 0.14 for the height; the rest is judgement.
+// takes a quarter, (1/10)^0.14 of the wind at 10 m. Source of the exponent: ASHRAE Handbook, open
+// country (from memory); the rest is judgement.
 var shelters = map[string]float64{"open": 0.72, "fenced": 0.4, "walled": 0.25, "indoor": 0.02}
 
 func (b *builder) wind(t *heat.Tub, u graph.Use) {

@@ -164,7 +164,7 @@ func (t *tub) counterFilter(id string, flow float64) {
 // 2.4 to 2.9, 63 mm twice 3.0 to 3.5). Flexible pipe is wound: 1-1/2 in 38.5 to 41 mm and ribs that cost a tenth
 // to a third more, 2 in 49.5 to 52. Hose: 2 % of its name, a little flat where it hangs over an edge;
 // ribbed hose costs 1.6 to 3.8 times a smooth one. More friction is written as a narrower bore.
-func (t *tub) counterBore(w way, isOld bool) (p pipe, nominal, true_ float64) {
+func (t *tub) counterBore(w way, isOld bool) (p pipe, nominal, across float64) {
 	d := t.d
 	more := 1.0
 	switch w.spec + " " + w.size {
@@ -187,13 +187,13 @@ func (t *tub) counterBore(w way, isOld bool) (p pipe, nominal, true_ float64) {
 			more = d.nine(1.6, 3.8)
 		}
 	}
-	true_ = p.bore
+	across = p.bore
 	p.bore *= math.Pow(more, -1/4.75)
 	p.rough = 0.0015
 	if isOld {
 		p.rough = d.nine(0.003, 0.06) // film and scale: 150 to 140 by Hazen and Williams
 	}
-	return p, nominal, true_
+	return p, nominal, across
 }
 
 // counterRun lays a run and surveys it.
@@ -334,7 +334,7 @@ func counterNozzles(d dice, count int, share float64, c curve) jets {
 
 // counterWork writes the new work: tees, bypass, valves, the unit, and pipe to where it stands, on a deck
 // or on the ground, 2 to 14 m each way.
-func (t *tub) counterWork(line, unit way, rated, bore, unitBore float64) {
+func (t *tub) counterWork(line, unit way, rated, unitBore float64) {
 	d := t.d
 	lay := func(w way, from, to string, length float64, elbows int, extra float64) {
 		w.of, w.from, w.to, w.length, w.elbows, w.extra = newWork, from, to, math.Round(length), elbows, extra
@@ -544,7 +544,7 @@ func (t *tub) counterReturn(p pump, w, unit way, bore, unitBore float64) {
 	t.last = first
 	line := w
 	line.corrugated = false
-	t.counterWork(line, unit, rated, bore, unitBore)
+	t.counterWork(line, unit, rated, unitBore)
 	rest := w
 	rest.of, rest.from, rest.to, rest.elbows = newWork, "t2.run-out", next, d.count(0, cut.elbows)
 	rest.length = math.Round(cut.length * d.even(0.4, 0.9))

@@ -160,11 +160,13 @@ func (d *drawing) depth(b band, x, long, y float64) []scene.Item {
 
 // line is what the line is called that is cut along.
 func (c Cut) line() string {
-	if c.Spec.Family() == catalog.Hose {
+	if c.hose() {
 		return "cut line"
 	}
 	return "saw line"
 }
+
+func (c Cut) hose() bool { return c.Spec.Family() == catalog.Hose }
 
 // words are what is printed between the saw line and the depth line.
 func (d *drawing) words(b band, box scene.Box) []scene.Item {

@@ -87,9 +87,27 @@ func (d *drawing) page(n, of int) *sheet.Sheet {
 	s.Notes(
 		"Print at 100 %, never \"fit to page\". Use a sheet only if both bars on it measure "+ruleOf(d.in.Units).length.In(d.in.Units)+".",
 		"Ends that do not meet on the pipe: it has another outside diameter. Stop and measure it.",
-		"Tape on, saw through the paper beside the saw line, on the hatched side.",
+		beside(d.in.Cuts),
 	)
 	return s
+}
+
+// beside is the note on where the tool goes: hose is not sawn.
+func beside(cuts []Cut) string {
+	hoses := 0
+	for _, c := range cuts {
+		if c.hose() {
+			hoses++
+		}
+	}
+	does, line := "saw", "saw line"
+	switch {
+	case hoses == len(cuts):
+		does, line = "cut", "cut line"
+	case hoses > 0:
+		does, line = "saw or cut", "line"
+	}
+	return "Tape on, " + does + " through the paper beside the " + line + ", on the hatched side."
 }
 
 // room is where bands may stand.

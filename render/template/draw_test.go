@@ -95,6 +95,38 @@ func TestBandsAreTrueToSize(t *testing.T) {
 	}
 }
 
+// Hose is cut, pipe is sawn: the note speaks of the line as its band calls it.
+func TestNoteSpeaksOfTheLineThatIsPrinted(t *testing.T) {
+	pipe, hose := inputs()["two-inch"].Cuts, inputs()["two-inch"].Cuts
+	for i := range hose {
+		hose[i].Spec, hose[i].KerfMM = "hose", 0
+	}
+	for _, c := range []struct {
+		cuts []Cut
+		note string
+		line []string
+	}{
+		{pipe, "Tape on, saw through the paper beside the saw line, on the hatched side.", []string{"saw line X1", "saw line X2"}},
+		{hose, "Tape on, cut through the paper beside the cut line, on the hatched side.", []string{"cut line X1", "cut line X2"}},
+		{[]Cut{pipe[0], hose[1]}, "Tape on, saw or cut through the paper beside the line, on the hatched side.", []string{"saw line X1", "cut line X2"}},
+	} {
+		var words []string
+		for _, s := range Draw(Input{Cuts: c.cuts}) {
+			for _, it := range s.Items {
+				if w, ok := it.(scene.Text); ok {
+					words = append(words, w.Text)
+				}
+			}
+		}
+		all := strings.Join(words, " ")
+		for _, want := range append(c.line, c.note) {
+			if !strings.Contains(all, want) {
+				t.Errorf("of %s and %s: %q is not on %s", c.cuts[0].Spec, c.cuts[1].Spec, want, all)
+			}
+		}
+	}
+}
+
 // The bars of 100 mm measure 100 mm in the file a printer gets: in PDF 283.46 units of
 // 1/72 in (ISO 32000-1, 8.3.2.3: the default unit), on a page of 297 x 210 mm.
 func TestCheckBarsInPDF(t *testing.T) {

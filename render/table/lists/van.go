@@ -76,7 +76,7 @@ func takenOut(p *plan.Plan, s form.Style) form.Block {
 	if len(out) == 0 {
 		return form.Block{}
 	}
-	return itemsBlock("Taken out, to go along back", out, s)
+	return itemsBlock("Taken out, to go back in the van", out, s)
 }
 
 // StandsThere lists what is there already and stays.

@@ -17,7 +17,8 @@ type Order struct {
 type OrderLine struct {
 	Group    string
 	Item     *Item
-	Quantity decimal.Decimal // with the spares
+	Quantity decimal.Decimal     // with the spares
+	Each     decimal.NullDecimal // the price of one
 	Sum      decimal.NullDecimal
 }
 
@@ -51,7 +52,7 @@ func NewOrder(b *Bill) Order {
 			}
 			line := OrderLine{Group: group, Item: it, Quantity: decimal.NewFromFloat(it.Quantity + it.Spare).Round(2)}
 			if price, err := decimal.NewFromString(it.Price); err == nil && it.Price != "" {
-				line.Sum = decimal.NewNullDecimal(price.Mul(line.Quantity))
+				line.Each, line.Sum = decimal.NewNullDecimal(price), decimal.NewNullDecimal(price.Mul(line.Quantity))
 				o.Known = o.Known.Add(line.Sum.Decimal)
 			} else {
 				o.Unknown++

@@ -269,7 +269,7 @@ func (a *about) joints(is func(side string) bool, run ...string) {
 	var list []string
 	for _, j := range a.s.Plan.After.Layout.Joints {
 		if is(j.A) || is(j.B) || slices.Contains(run, j.Run) {
-			list = append(list, fmt.Sprintf("<li>joint %d: %s into %s (%s)</li>", j.Number, text(j.A), text(j.B), text(j.Kind)))
+			list = append(list, fmt.Sprintf("<li>%s: %s into %s (%s)</li>", tag.Joint(j.Number), text(j.A), text(j.B), text(j.Kind)))
 		}
 	}
 	if len(list) > 0 {

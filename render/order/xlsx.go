@@ -9,6 +9,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
 	"dryfit/render/table/form"
@@ -27,7 +28,7 @@ const (
 func XLSX(p *plan.Plan, units quantity.System) ([]byte, error) {
 	f := excelize.NewFile()
 	defer func() { _ = f.Close() }() // nothing of it lies on disk
-	w := &writer{f: f, units: units, names: tag.Of(p.Circuit, p.Net())}
+	w := &writer{f: f, units: units, job: &p.Circuit.Job, names: tag.Of(p.Circuit, p.Net())}
 	if err := f.SetSheetName("Sheet1", sheetOrder); err != nil {
 		return nil, err
 	}
@@ -44,51 +45,96 @@ func XLSX(p *plan.Plan, units quantity.System) ([]byte, error) {
 	return out.Bytes(), nil
 }
 
-// writer fills sheets; after an error it does nothing more.
+// writer fills sheets; err is the first thing that went wrong.
 type writer struct {
 	f     *excelize.File
 	units quantity.System
+	job   *graph.Job
 	names *tag.Names // what the papers call what the file names by its ids
 	err   error
 }
 
-// rows fills a sheet: a bold head that stays in sight, and the widths of its columns.
+// money is a price or a sum: a number shown with two places at the least.
+type money float64
+
+// rows fills a sheet: a bold head that stays in sight and on every page, and the widths of its columns.
 func (w *writer) rows(sheet string, head []string, widths []float64, rows [][]any) {
-	if w.err != nil {
-		return
-	}
-	do := func(err error) {
-		if w.err == nil {
-			w.err = err
-		}
-	}
 	if i, _ := w.f.GetSheetIndex(sheet); i < 0 {
 		_, err := w.f.NewSheet(sheet)
-		do(err)
+		w.do(err)
 	}
-	bold, err := w.f.NewStyle(&excelize.Style{Font: &excelize.Font{Bold: true}})
-	do(err)
+	bold := w.style(&excelize.Style{Font: &excelize.Font{Bold: true}, Alignment: wrapped})
+	plain := w.style(&excelize.Style{Alignment: wrapped})
+	places := "0.00##"
+	priced := w.style(&excelize.Style{Alignment: wrapped, CustomNumFmt: &places})
 	for i, h := range head {
-		cell, err := excelize.CoordinatesToCellName(i+1, 1)
-		do(err)
-		do(w.f.SetCellStr(sheet, cell, h))
-		do(w.f.SetCellStyle(sheet, cell, cell, bold))
+		w.cell(sheet, i+1, 1, h, bold)
 		col, err := excelize.ColumnNumberToName(i + 1)
-		do(err)
-		do(w.f.SetColWidth(sheet, col, col, widths[i]))
+		w.do(err)
+		w.do(w.f.SetColWidth(sheet, col, col, widths[i]))
 	}
 	for r, row := range rows {
 		for i, v := range row {
-			cell, err := excelize.CoordinatesToCellName(i+1, r+2)
-			do(err)
-			if text, ok := v.(string); ok {
-				do(w.f.SetCellStr(sheet, cell, form.Plain(text)))
+			if m, ok := v.(money); ok {
+				w.cell(sheet, i+1, r+2, float64(m), priced)
 			} else {
-				do(w.f.SetCellValue(sheet, cell, v))
+				w.cell(sheet, i+1, r+2, v, plain)
 			}
 		}
 	}
-	do(w.f.SetPanes(sheet, &excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"}))
+	w.do(w.f.SetPanes(sheet, &excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"}))
+	w.paper(sheet)
+}
+
+// wrapped keeps a long text within its column, on paper too.
+var wrapped = &excelize.Alignment{WrapText: true, Vertical: "top"}
+
+// cell writes one cell: a text as a text, never as a formula.
+func (w *writer) cell(sheet string, col, row int, v any, style int) {
+	name, err := excelize.CoordinatesToCellName(col, row)
+	w.do(err)
+	if text, ok := v.(string); ok {
+		w.do(w.f.SetCellStr(sheet, name, form.Plain(text)))
+	} else {
+		w.do(w.f.SetCellValue(sheet, name, v))
+	}
+	w.do(w.f.SetCellStyle(sheet, name, name, style))
+}
+
+// paper is how a sheet prints: all columns on one page's width, the head on each page, the job above
+// it and the page below.
+func (w *writer) paper(sheet string) {
+	landscape, one, many, fit := "landscape", 1, 0, true
+	w.do(w.f.SetPageLayout(sheet, &excelize.PageLayoutOptions{Orientation: &landscape, FitToWidth: &one, FitToHeight: &many}))
+	w.do(w.f.SetSheetProps(sheet, &excelize.SheetPropsOptions{FitToPage: &fit}))
+	w.do(w.f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: sheet + "!$1:$1", Scope: sheet}))
+	w.do(w.f.SetHeaderFooter(sheet, &excelize.HeaderFooterOptions{OddHeader: "&L" + heading(w.job) + "&R&A", OddFooter: "&Rpage &P of &N"}))
+}
+
+// headingRunes is as long as a job's name and reference may be above a sheet: programs that read it
+// take 255 characters of a header (common practice, from memory), and an & is written twice in it.
+const headingRunes = 100
+
+// heading names the job as a header of a sheet writes it.
+func heading(j *graph.Job) string {
+	name := []rune(strings.Trim(j.Name+", "+j.Reference, ", "))
+	if len(name) > headingRunes {
+		name = append(name[:headingRunes-1], '…')
+	}
+	return strings.ReplaceAll(form.Plain(string(name)), "&", "&&")
+}
+
+// do keeps the first error.
+func (w *writer) do(err error) {
+	if w.err == nil {
+		w.err = err
+	}
+}
+
+func (w *writer) style(s *excelize.Style) int {
+	n, err := w.f.NewStyle(s)
+	w.do(err)
+	return n
 }
 
 // order is grouped by what is bought together, with what is known of the prices.
@@ -100,17 +146,17 @@ func (w *writer) order(p *plan.Plan) {
 		many, unit := w.amount(&l)
 		row := []any{l.Group, it.Name, string(it.Spec), it.Size, it.Ends, many, unit, it.Code, "", ""}
 		if l.Sum.Valid {
-			row[8], row[9] = it.Price, l.Sum.Decimal.InexactFloat64()
+			row[8], row[9] = money(l.Each.Decimal.InexactFloat64()), money(l.Sum.Decimal.InexactFloat64())
 		}
 		rows = append(rows, row)
 	}
-	total := []any{"", "sum of what has a price", "", "", "", "", "", "", "", o.Known.InexactFloat64()}
+	total := []any{"", "sum of what has a price", "", "", "", "", "", "", "", money(o.Known.InexactFloat64())}
 	rows = append(rows, total)
 	if o.Unknown > 0 {
 		rows = append(rows, []any{"", fmt.Sprintf("%d lines without a price are not in it", o.Unknown)})
 	}
-	money := strings.TrimSpace("sum " + p.Circuit.Job.Currency)
-	w.rows(sheetOrder, []string{"group", "item", "spec", "size", "ends", "quantity with spares", "unit", "code", "price of one", money},
+	in := func(what string) string { return strings.TrimSpace(what + " " + p.Circuit.Job.Currency) }
+	w.rows(sheetOrder, []string{"group", "item", "spec", "size", "ends", "quantity with spares", "unit", "code", in("price of one"), in("sum")},
 		[]float64{22, 44, 12, 14, 16, 12, 7, 14, 12, 12}, rows)
 }
 
@@ -148,7 +194,7 @@ func (w *writer) where(ids []string) string {
 	return strings.Join(named, "; ")
 }
 
-// measures names the parts that are measured first, each before its colon.
+// measures names the parts that are measured first, each before its colon, in the trade's words.
 func (w *writer) measures(list []string) string {
 	named := make([]string, len(list))
 	for i, what := range list {
@@ -156,6 +202,7 @@ func (w *writer) measures(list []string) string {
 		if id, rest, ok := strings.Cut(what, ": "); ok && w.names.Tags()[id] != "" {
 			named[i] = w.names.Tag(id) + ": " + rest
 		}
+		named[i] = tag.Measured(named[i])
 	}
 	return strings.Join(named, "; ")
 }
@@ -170,7 +217,7 @@ func (w *writer) pieces(p *plan.Plan) {
 				measure = "measure first: " + w.measures(c.MeasureWhat)
 			}
 			if c.OverMM > 0 {
-				measure = strings.TrimPrefix(measure+"; over length: "+c.OverWords().In(w.units), "; ")
+				measure = strings.TrimPrefix(measure+"; over length: "+tag.Joints(c.OverWords().In(w.units)), "; ")
 			}
 			if words := c.ShortWords(); words != "" {
 				measure = strings.TrimPrefix(measure+"; "+words.In(w.units), "; ")

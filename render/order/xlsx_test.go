@@ -6,7 +6,9 @@ import (
 	"encoding/xml"
 	"io"
 	"os"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -162,5 +164,68 @@ func TestOrderAddsWhatIsKnown(t *testing.T) {
 	}
 	if o.Lines[0].Group != "valves and unions" || o.Lines[1].Group != "fittings" {
 		t.Errorf("groups %s, %s", o.Lines[0].Group, o.Lines[1].Group)
+	}
+}
+
+// A printed order keeps its columns on one page's width, its head and the job on every page
+// (ECMA-376 part 1, 18.3.1.63 and .65, 18.2.5, from memory: fitToHeight 0 is as many pages as it takes).
+func TestWorkbookPrints(t *testing.T) {
+	p := demo(t)
+	p.Circuit.Job.Name, p.Circuit.Job.Reference = "Oak & Ash", strings.Repeat("&", 2*headingRunes)
+	data, err := XLSX(p, quantity.MetricSystem)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, parts := sharedStrings(t, data)
+	for i, sheet := range []string{sheetOrder, sheetPick, sheetPieces} {
+		body := string(parts["xl/worksheets/sheet"+strconv.Itoa(i+1)+".xml"])
+		for _, want := range []string{`fitToPage="true"`, `orientation="landscape"`, `fitToHeight="0"`, `<oddHeader>&amp;LOak &amp;&amp; Ash, &amp;`, `page &amp;P of &amp;N`} {
+			if !strings.Contains(body, want) {
+				t.Errorf("sheet %s: no %s", sheet, want)
+			}
+		}
+		if want := sheet + "!$1:$1</definedName>"; !bytes.Contains(parts["xl/workbook.xml"], []byte(want)) {
+			t.Errorf("its head is on the first page alone: no %s in %s", want, parts["xl/workbook.xml"])
+		}
+	}
+}
+
+// A price is a number, as its sum is; without one both are blank. By hand: 3 of 2.35 are 7.05.
+func TestWorkbookPrices(t *testing.T) {
+	p := demo(t)
+	p.Circuit.Job.Currency = "EUR"
+	p.Bill.Items = []takeoff.Item{{Name: "elbow", Kind: "elbow-90", Quantity: 2, Spare: 1, Unit: "pc", New: true, Price: "2.35"}, {Name: "tee", Kind: "tee", Quantity: 1, Unit: "pc", New: true}}
+	data, err := XLSX(p, quantity.MetricSystem)
+	if err != nil {
+		t.Fatal(err)
+	}
+	texts, parts := sharedStrings(t, data)
+	body := string(parts["xl/worksheets/sheet1.xml"])
+	for _, cell := range []string{`r="I2"[^>]*><v>2\.35<`, `r="J2"[^>]*><v>7\.05<`, `r="J4"[^>]*><v>7\.05<`} {
+		if !regexp.MustCompile(cell).MatchString(body) {
+			t.Errorf("no %s in %s", cell, body)
+		}
+	}
+	if slices.Contains(texts, "2.35") || !slices.Contains(texts, "price of one EUR") || !slices.Contains(texts, "sum EUR") {
+		t.Errorf("a price is a text, or has no currency: %q", texts)
+	}
+}
+
+// What a piece hangs on is named as in the cut list of the papers: no kind of the file's, no bare
+// number of a joint.
+func TestWorkbookNamesPiecesAsThePapers(t *testing.T) {
+	p := demo(t)
+	p.Cuts.Pieces[0].MeasureWhat = []string{"elbow-90 1-1/2 in, centre to socket stop"}
+	p.Cuts.Pieces[0].Measure, p.Cuts.Pieces[0].OverMM, p.Cuts.Pieces[0].FitJoint = true, 53, 12
+	data, err := XLSX(p, quantity.MetricSystem)
+	if err != nil {
+		t.Fatal(err)
+	}
+	texts, _ := sharedStrings(t, data)
+	all := strings.Join(texts, "\n")
+	for _, want := range []string{"measure first: 90° elbow 1-1/2 in, centre to socket stop", "fit it at joint J12, last"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("no %q in %s", want, all)
+		}
 	}
 }

@@ -55,6 +55,19 @@ func Joints(text string) string {
 	return jointWords.ReplaceAllStringFunc(text, func(s string) string { return digits.ReplaceAllString(s, "J$0") })
 }
 
+// Measured calls the kind of a part to measure as the trade does: "bypass: ball valve 1 in, stop
+// to stop" for "bypass: ball-valve 1 in, stop to stop".
+func Measured(what string) string {
+	id, rest, found := strings.Cut(what, ": ")
+	if !found {
+		id, rest = "", what
+	} else {
+		id += ": "
+	}
+	kind, size, _ := strings.Cut(rest, " ")
+	return id + FittingWord(kind) + " " + size
+}
+
 // Side names one side of a joint in a sentence, from the words of its layout: "T2 tee",
 // "piece 5", "90° elbow", "bush at T2", "old pipe, end towards the jets", "tail of V1".
 func (n *Names) Side(words, run string) string {

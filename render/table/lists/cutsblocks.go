@@ -76,7 +76,7 @@ func CutsBlocks(p *plan.Plan, names *tag.Names, s form.Style) []form.Block {
 			cut = s.Length(c.CutMM) + " + " + s.Length(c.OverMM) + mark + "^"
 			text := s.Say(words)
 			if names != nil {
-				text = strings.Replace(text, fmt.Sprintf("joint %d", c.FitJoint), "joint "+tag.Joint(c.FitJoint), 1)
+				text = tag.Joints(text)
 			}
 			over = append(over, "^ over length: "+text)
 		}
@@ -91,7 +91,7 @@ func CutsBlocks(p *plan.Plan, names *tag.Names, s form.Style) []form.Block {
 		lines = append(lines, "* measure the part first: this length hangs on a take-off no standard gives")
 		for _, w := range words {
 			if names != nil {
-				w = tradeWord(w)
+				w = tag.Measured(w)
 			}
 			lines = append(lines, "  "+w)
 		}
@@ -134,19 +134,6 @@ func measureWords(pieces []route.Piece) []string {
 		order[i] = w + " (piece " + strings.Join(on[w], ", ") + ")"
 	}
 	return order
-}
-
-// tradeWord calls the kind of a part to measure as the trade does: "bypass: ball valve 1 in, stop
-// to stop" for "bypass: ball-valve 1 in, stop to stop".
-func tradeWord(what string) string {
-	id, rest, found := strings.Cut(what, ": ")
-	if !found {
-		id, rest = "", what
-	} else {
-		id += ": "
-	}
-	kind, size, _ := strings.Cut(rest, " ")
-	return id + tag.FittingWord(kind) + " " + size
 }
 
 // endText says what an end goes into, and how deep. The run is left out where it is the

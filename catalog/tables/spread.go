@@ -10,6 +10,7 @@ import (
 // What Spread knows about. All but those that say otherwise are shares of the number.
 const (
 	SpreadPumpSize     = "pump-size"        // water power of a pump of which only the type is known
+	SpreadPumpAny      = "pump-any"         // the same of a pump of which nobody says the type
 	SpreadPumpLabel    = "pump-label"       // the same, where its label gives the watts
 	SpreadSmallLabel   = "pump-label-small" // the same of a small pump
 	SpreadPumpShape    = "pump-shape"       // flow against head of such a pump, at one power

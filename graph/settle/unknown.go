@@ -144,16 +144,20 @@ func (p *Part) pumpUnknowns() []Unknown {
 		words := "how large " + id + " is"
 		if data != nil && data.LabelW > 0 && !p.Row.V.OwnsCurve() {
 			words = "how much of its watts " + id + " turns into flow"
+		} else if p.unnamed() {
+			words = "what kind of pump " + id + " is, and how large"
 		}
-		size := p.off(SizeNumber, words, p.sizeClass())
+		size := p.off(SizeNumber, words, p.SizeClass())
 		out = []Unknown{size, p.off(ShapeNumber, "whether "+id+" makes more flow or more head", tables.SpreadPumpShape)}
 	}
 	return append(out, p.off(RatioNumber, "the low speed of "+id, tables.SpreadSpeedRatio))
 }
 
-// sizeClass is the class of the spreads by which a pump of a type is larger or smaller than that.
-func (p *Part) sizeClass() string {
+// SizeClass is the class of the spreads by which a pump of a type is larger or smaller than that.
+func (p *Part) SizeClass() string {
 	switch d := p.Pump; {
+	case p.unnamed():
+		return tables.SpreadPumpAny
 	case d == nil || d.LabelW <= 0 || p.Row.V.OwnsCurve():
 		return tables.SpreadPumpSize
 	case d.RowW < smallPumpW: // by the motor of its type: one of a 48 frame is none of the small kinds, whatever its label
@@ -162,12 +166,18 @@ func (p *Part) sizeClass() string {
 	return tables.SpreadPumpLabel
 }
 
+// unnamed reports whether nobody says anything of a pump by which its type or its size is known, nor
+// does its line: it is taken for the usual one.
+func (p *Part) unnamed() bool {
+	return (p.Pump == nil || p.Pump.LabelW <= 0) && p.Row.How == Assumed && p.Row.V.Default
+}
+
 // headSpread is by how much a pump's head may be off: of one of a type by what its size and its shape
 // make of it together, whose logarithms add as deviations do.
 func (p *Part) headSpread() Spread {
 	out := spreadOf(tables.SpreadPumpHead, p.Known)
 	if p.PumpOfType() {
-		size, shape := spreadOf(p.sizeClass(), p.Known), spreadOf(tables.SpreadPumpShape, p.Known)
+		size, shape := spreadOf(p.SizeClass(), p.Known), spreadOf(tables.SpreadPumpShape, p.Known)
 		bySize := func(v float64) float64 { _, head := formula.PumpOfSize(1 + v); return math.Log(head) }
 		byShape := func(v float64) float64 { return -math.Log1p(v) }
 		middle := bySize(size.Middle) + byShape(shape.Middle)

@@ -50,10 +50,10 @@ func (m *maker) pumpGuesses() {
 			guess("head-", "Head of "+p.ID, tables.SpreadPumpHead)
 			guess("flow-", "Flow of "+p.ID+" at a head", tables.SpreadPumpFlow)
 		case p.Pump != nil && p.Pump.LabelW > 0:
-			guess("size-", "How much of its watts "+p.ID+" turns into flow", tables.SpreadPumpLabel)
+			guess("size-", "How much of its watts "+p.ID+" turns into flow", p.SizeClass())
 			guess("shape-", "More flow, less head of "+p.ID, tables.SpreadPumpShape)
 		default:
-			guess("size-", "How large "+p.ID+" is", tables.SpreadPumpSize)
+			guess("size-", "How large "+p.ID+" is", p.SizeClass())
 			guess("shape-", "More flow, less head of "+p.ID, tables.SpreadPumpShape)
 		}
 	})

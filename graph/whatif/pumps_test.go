@@ -13,6 +13,7 @@ import (
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
+	"dryfit/graph/settle"
 )
 
 // What is turned of one pump holds together: two speeds, its size and its shape. Flow goes with
@@ -150,5 +151,32 @@ func TestPutInInch(t *testing.T) {
 	}
 	if got := description.InSystem(`["right 508 mm", "up 25.4 mm"]`, quantity.InchSystem); got != `["right 20 in", "up 1 in"]` {
 		t.Error(got)
+	}
+}
+
+// How large a pump may be is turned as far as the ranges take it: the page and the sample had it from
+// two places, which were not of one mind about small pumps known by their watts.
+func TestPumpTurnsAsFarAsItsRange(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/circulation.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	curve := regexp.MustCompile(`(?m)^curve = .*\n`)
+	for _, said := range []string{"power = \"95 W\"\n", "type = \"circulation-pump-24h\"\n"} {
+		s := studyOf(t, strings.Replace(curve.ReplaceAllString(string(text), ""), "power = \"95 W\"\n", said, 1))
+		held := 0
+		for _, u := range settle.Of(s.Plan.Circuit).Unknowns() {
+			for _, c := range s.Controls {
+				if u.Number == settle.SizeNumber && c.ID == "size-"+u.At {
+					held++
+					if !agree.Within(c.Low, 100*(1+u.Span.Low), 0.5) || !agree.Within(c.High, 100*(1+u.Span.High), 0.5) {
+						t.Errorf("%s: turned from %g to %g, sampled from %g to %g", c.Label, c.Low, c.High, 100*(1+u.Span.Low), 100*(1+u.Span.High))
+					}
+				}
+			}
+		}
+		if held == 0 {
+			t.Errorf("%s: no pump's size is turned", said)
+		}
 	}
 }

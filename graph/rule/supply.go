@@ -131,6 +131,9 @@ func supplyFits(in *Input, report Report) {
 		if worst.RunningA-limit < 0.1 {
 			digits = 2
 		}
+		if s.OnOneOfThree(worst) {
+			hint += "; by three phases, of which one is taken to bear all that runs on one: shared out, or between two or on all three, each bears less"
+		}
 		report(supplyWasThere(in), graph.Diagnostic{
 			Pos: s.Pos, Severity: graph.Warning,
 			Message: graph.Say("%s %s %.*f A; %s is %.*f A", strings.Join(worst.IDs, ", "), verb, digits, worst.RunningA, what, digits, limit),

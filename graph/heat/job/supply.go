@@ -125,6 +125,13 @@ func (s *Supply) onOnePhase(set heat.Set) float64 {
 	return sum
 }
 
+// OnOneOfThree reports whether the supply has three phases and something of a set is taken to run on one
+// of them, so that it may be less that one bears.
+func (s *Supply) OnOneOfThree(set heat.Set) bool {
+	phases, _ := settle.Phases(s.VoltageV)
+	return phases > 1 && s.onOnePhase(set) > 0
+}
+
 // consumers returns what a part draws of the phase that bears most, on which all that runs on one
 // phase is taken to hang: a pump of several speeds as alternatives, the element and the unit as
 // alternatives where something keeps them apart.

@@ -33,7 +33,8 @@ func (b *builder) says(from *graph.Supply, s *Supply) []quantity.Text {
 	if s.Plug {
 		out = append(out, plugWords(s, worst))
 	}
-	if phases, one := settle.Phases(s.VoltageV); phases > 1 && s.onOnePhase(worst) > 0 {
+	if s.OnOneOfThree(worst) {
+		_, one := settle.Phases(s.VoltageV)
 		out = append(out, graph.Say("taken to have three phases: pumps, blower and element stand at %s, and all of them are counted on one phase; shared out, or between two phases or on all three, each bears less", quantity.Voltage.Of(one)))
 	}
 	if s.RatingA <= 0 {

@@ -132,7 +132,7 @@ func supplyFits(in *Input, report Report) {
 			digits = 2
 		}
 		if s.OnOneOfThree(worst) {
-			hint += "; by three phases, of which one is taken to bear all that runs on one: shared out, or between two or on all three, each bears less"
+			hint += "; the supply is taken to have three phases, one of which bears all that runs on one: shared out, or between two or on all three, each bears less"
 		}
 		report(supplyWasThere(in), graph.Diagnostic{
 			Pos: s.Pos, Severity: graph.Warning,

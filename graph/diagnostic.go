@@ -68,9 +68,10 @@ type Diagnostic struct {
 	Message  quantity.Text
 	Hint     quantity.Text
 	Related  []Related
-	Mode     string // its message speaks of, once; "" where it speaks of none, or of several
-	Unit     string // id of the unit it is about; "" where it is about none, or about all
-	Blank    bool   // it speaks of a blank of a template that nobody has filled in yet
+	Mode     string   // its message speaks of, once; "" where it speaks of none, or of several
+	Unit     string   // id of the unit it is about; "" where it is about none, or about all
+	Of       []string // ids of the parts it is about, of clashes and of straight pipe: for later steps, which read no words
+	Blank    bool     // it speaks of a blank of a template that nobody has filled in yet
 }
 
 // SortDiagnostics returns the findings by place, then the heavier first, then rule and

@@ -236,7 +236,7 @@ func checkStraightLength(in *Input, report Report) {
 			continue
 		}
 		d := graph.Diagnostic{
-			Pos: p.Pos, Severity: graph.Warning, Related: []graph.Related{s.where},
+			Pos: p.Pos, Severity: graph.Warning, Of: []string{p.ID}, Related: []graph.Related{s.where},
 			Message: graph.Say("check valve %q has %s of straight pipe after %s; it needs %s (%d bores of %s)", p.ID, v.length(s.mm), s.end, v.length(settle.StraightBores*bore), settle.StraightBores, v.length(bore)),
 			Hint:    graph.Say("move it %s down the line, or take a slight chatter into the bargain", v.length(settle.StraightBores*bore-s.mm)),
 		}

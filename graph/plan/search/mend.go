@@ -3,8 +3,6 @@ package search
 import (
 	"reflect"
 	"slices"
-	"strconv"
-	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -88,7 +86,7 @@ func (s *search) mend(t *trial) []quantity.Text {
 // unitMayHit reports whether the unit, as large as it is taken to be, stands in something.
 func (t *trial) unitMayHit() bool {
 	return slices.ContainsFunc(t.findings, func(d graph.Diagnostic) bool {
-		return d.Rule == "clash" && strings.Contains(string(d.Message), strconv.Quote(t.unit))
+		return d.Rule == "clash" && slices.Contains(d.Of, t.unit)
 	})
 }
 

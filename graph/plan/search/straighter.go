@@ -2,8 +2,6 @@ package search
 
 import (
 	"slices"
-	"strconv"
-	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -14,7 +12,7 @@ const straightRule = "check-straight-length"
 
 // WantsStraight reports whether a finding asks for straight pipe before a part.
 func WantsStraight(d graph.Diagnostic, id string) bool {
-	return d.Rule == straightRule && strings.Contains(string(d.Message), strconv.Quote(id))
+	return d.Rule == straightRule && slices.Contains(d.Of, id)
 }
 
 // straighter says what would give the check in the bypass at the place that is chosen its straight

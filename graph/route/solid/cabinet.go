@@ -38,7 +38,7 @@ func (s *Bodies) checkCabinet(lay *route.Layout) []graph.Diagnostic {
 			continue
 		}
 		said[b.thing()+w.name] = true
-		d := graph.Diagnostic{Pos: b.Pos, Rule: "clash", Severity: graph.Error,
+		d := graph.Diagnostic{Pos: b.Pos, Rule: "clash", Severity: graph.Error, Of: []string{b.Part},
 			Message: graph.Say("%s stands in the %s of the cabinet: %s of it are beyond", b.Name, w.name, quantity.Closely(in.depth)),
 			Hint:    graph.Say("keep it at least %s farther inside, or go straight through the wall with pipe alone", quantity.Closely(math.Ceil(in.depth))),
 			Related: []graph.Related{{Pos: lay.Circuit.Cabinet.Pos, Message: "the cabinet is described here"}}}

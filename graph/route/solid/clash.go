@@ -216,7 +216,7 @@ func (b *Body) thing() string {
 // wordOld words a clash of old pipe with old.
 func (s *Bodies) wordOld(c Clash) graph.Diagnostic {
 	a, b := &s.All[c.A], &s.All[c.B]
-	return graph.Diagnostic{Pos: a.Pos, Rule: "clash", Severity: graph.Note,
+	return graph.Diagnostic{Pos: a.Pos, Rule: "clash", Severity: graph.Note, Of: []string{a.Part, b.Part},
 		Message: graph.Say("%s runs through %s: they share %s", a.Name, b.Name, quantity.Closely(c.DepthMM)),
 		Hint:    "the legs of the existing pipe were measured so; measure again where the new work comes near",
 		Related: []graph.Related{{Pos: b.Pos, Message: graph.Say("%s is here", b.Name)}}}
@@ -225,7 +225,7 @@ func (s *Bodies) wordOld(c Clash) graph.Diagnostic {
 // word words a clash.
 func (s *Bodies) word(c Clash) graph.Diagnostic {
 	a, b := &s.All[c.A], &s.All[c.B]
-	d := graph.Diagnostic{Pos: a.Pos, Rule: "clash", Severity: graph.Error,
+	d := graph.Diagnostic{Pos: a.Pos, Rule: "clash", Severity: graph.Error, Of: []string{a.Part, b.Part},
 		Related: []graph.Related{{Pos: b.Pos, Message: graph.Say("%s is here", b.Name)}}}
 	move := graph.Say("%s %s", quantity.Closely(math.Ceil(c.DepthMM)), graph.WayWord(c.Way))
 	where := fmt.Sprintf("the leg that brings %s there", a.Name)

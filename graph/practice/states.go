@@ -76,7 +76,7 @@ func ShutOff() []Sentence {
 				if j.CheckAt.Below() {
 					text += ", and opened below the water line it empties the tub " + j.whereItRuns()
 				}
-				return text + quantity.Say(". With the unit shut off the water lifts its spring: %s.", passingWords(j))
+				return text + quantity.Say(". With %s shut off the water lifts its spring: %s.", j.theUnit(), passingWords(j))
 			},
 			Source: "solved from this job's curves",
 		},

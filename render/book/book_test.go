@@ -157,6 +157,11 @@ func TestUnbroken(t *testing.T) {
 		"1.4 m3/h to 1.7 m3/h;":    "1.4 m3/h|to|1.7 m3/h;",
 		"step 4 in the old line":   "step|4 in|the|old|line", // an inch is spelt so
 		"two pieces":               "two|pieces",
+		"2.84 to 5.38":             "2.84 to 5.38", // a cell of a table
+		"906 of 1021":              "906 of 1021",
+		"(± 491 kWh), loss":        "(± 491 kWh),|loss",
+		"T2 to CV1":                "T2|to|CV1",
+		"2.84 to 5.38 of them":     "2.84|to|5.38|of|them",
 	} {
 		if got := strings.Join(unbroken(text), "|"); got != want {
 			t.Errorf("%q breaks as %q, not %q", text, got, want)
@@ -167,12 +172,13 @@ func TestUnbroken(t *testing.T) {
 // On the page no line ends within an amount; what is no text of the page stays as it is.
 func TestAmountsKept(t *testing.T) {
 	for page, want := range map[string]string{
+		`<td>-0.3 to 5.38</td><td>T2 to V1</td>`:                        `<td>-0.3_to_5.38</td><td>T2 to V1</td>`,
 		`<p title="3 m long">it gets 5.3 m3/h, and 9 ft 10-3/16 in</p>`: `<p title="3 m long">it gets 5.3_m3/h, and 9_ft_10-3/16_in</p>`,
 		`<td>&#34;38 °C&#34;</td><td>2 tees</td>`:                       `<td>&#34;38_°C&#34;</td><td>2 tees</td>`,
 		`<svg><text>3 m</text></svg> 4 m<style>a { 5 m }</style>`:       `<svg><text>3 m</text></svg> 4_m<style>a { 5 m }</style>`,
 		"<p>3\n  m and  2 m</p>":                                        "<p>3\n  m and  2_m</p>",
 	} {
-		if got := strings.ReplaceAll(string(amountsKept([]byte(page))), noBreak, "_"); got != want {
+		if got := strings.ReplaceAll(string(AmountsKept([]byte(page))), noBreak, "_"); got != want {
 			t.Errorf("%s\nbecomes %s\nwant    %s", page, got, want)
 		}
 	}

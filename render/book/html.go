@@ -54,7 +54,7 @@ func (b *Book) HTML() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return amountsKept(Inert(out.Bytes())), nil
+	return AmountsKept(Inert(out.Bytes())), nil
 }
 
 func parsePage() (*template.Template, error) {
@@ -78,7 +78,7 @@ func (c *Chapter) HTML() ([]byte, error) {
 	if err := t.ExecuteTemplate(&out, "chapter", c); err != nil {
 		return nil, err
 	}
-	return amountsKept(Inert(out.Bytes())), nil
+	return AmountsKept(Inert(out.Bytes())), nil
 }
 
 // first is the id of the first chapter.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"html"
 	"slices"
+	"strconv"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -28,15 +29,23 @@ func unbroken(text string) []string {
 }
 
 // kept reports whether no line may end before the i-th word: it is the unit of the number before
-// it, or the inches behind feet.
+// it, the number behind ±, the inches behind feet, or belongs to a cell that is a range and no more ("2.84 to 5.38",
+// "906 of 1021").
 func kept(words []string, i int) bool {
 	switch {
-	case i > 0 && endsInDigit(words[i-1]) && isUnit(words[i]):
+	case i > 0 && len(words) == 3 && (words[1] == "to" || words[1] == "of"):
+		return isNumber(words[0]) && isNumber(words[2])
+	case i > 0 && endsInDigit(words[i-1]) && isUnit(words[i]), i > 0 && strings.HasSuffix(words[i-1], "±"):
 		return true
 	case i > 1 && words[i-1] == "ft" && endsInDigit(words[i-2]) && endsInDigit(words[i]):
 		return i+1 < len(words) && strings.HasPrefix(words[i+1], "in") && isUnit(words[i+1])
 	}
 	return false
+}
+
+func isNumber(word string) bool {
+	_, err := strconv.ParseFloat(word, 64)
+	return err == nil
 }
 
 func endsInDigit(word string) bool {
@@ -59,10 +68,10 @@ func isUnit(word string) bool {
 	return quantity.IsSymbol(word)
 }
 
-// amountsKept puts a space at which no line ends into every amount that a page shows: a number and
+// AmountsKept puts a space at which no line ends into every amount that a page shows: a number and
 // its unit are read together on the narrowest screen. Drawings, styles and scripts, and what stands
 // in tags, stay as they are.
-func amountsKept(page []byte) []byte {
+func AmountsKept(page []byte) []byte {
 	var out bytes.Buffer
 	for len(page) > 0 {
 		n := bytes.IndexByte(page, '<')

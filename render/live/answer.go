@@ -11,6 +11,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/whatif"
+	"dryfit/render/book"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
 	"dryfit/render/table/heating"
@@ -71,7 +72,7 @@ func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
 	}
 	curvesSVG(&b, p, names, style.Units)
 	b.WriteString("</section>")
-	return b.String()
+	return string(book.AmountsKept(b.Bytes()))
 }
 
 // modeHTML says what the modes alike, places in sums, come to: line in words, and on a scale up to
@@ -293,5 +294,5 @@ func CostHTML(a *whatif.Answer) string {
 		fmt.Fprintf(&b, "<li>%s</li>\n", text(upper(l)+"."))
 	}
 	b.WriteString("</ul>\n")
-	return b.String()
+	return string(book.AmountsKept(b.Bytes()))
 }

@@ -2,6 +2,7 @@ package live
 
 import (
 	"os"
+	"regexp"
 	"testing"
 
 	"dryfit/graph/plan"
@@ -26,5 +27,25 @@ func BenchmarkAnswer(b *testing.B) {
 				AnswerHTML(a, p)
 			}
 		})
+	}
+}
+
+// No line of the narrow column ends between a number and its unit, as in the chapters beside it.
+func TestAnswerKeepsItsAmounts(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/two-speed.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	j := whatif.Job{File: "two-speed.toml", Text: data}
+	p, _ := j.Plan(plan.Flows | plan.Heat)
+	a := &whatif.Answer{Job: j, Plan: p}
+	for what, page := range map[string]string{"the answer": AnswerHTML(a, nil), "the cost": CostHTML(a)} {
+		words := regexp.MustCompile(`(?s)<svg.*?</svg>|<[^>]*>`).ReplaceAllString(page, "|")
+		if !regexp.MustCompile(`\d\x{a0}(m3/h|kWh)`).MatchString(words) {
+			t.Errorf("%s has no amount: %s", what, words)
+		}
+		if broken := regexp.MustCompile(`\d (m3/h|kPa|kWh|%)`).FindAllString(words, -1); broken != nil {
+			t.Errorf("%s lets a line end within %q", what, broken)
+		}
 	}
 }

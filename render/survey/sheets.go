@@ -82,9 +82,11 @@ func (s *sheet) label() book.Chapter {
 }
 
 func (s *sheet) drawings(page papers.Page) book.Chapter {
-	c := book.Chapter{ID: "drawings", Title: "Drawings", For: book.Fitter, NewPage: true}
+	c := book.Chapter{ID: "drawings", Title: "Drawings", For: book.Fitter}
 	c.Say("The circuit with its pipes numbered, and dots to sketch the pipework on as it runs.")
-	for _, one := range append(s.circuitSheets(page), dots(page)) {
+	sheets := append(s.circuitSheets(page), dots(page))
+	papers.Number(sheets)
+	for _, one := range sheets {
 		c.Add(book.Item{Kind: book.Sheet, Text: one.Name, Scene: one})
 	}
 	return c
@@ -175,9 +177,9 @@ func covers(it scene.Item, box scene.Box) bool {
 
 // dots is a sheet of dots in an isometric grid, 8 mm apart.
 func dots(page papers.Page) *scene.Scene {
-	h := papers.Head{Title: "Survey", Document: "Sketch: one dot to the next along an axis is as long as you say", Symbols: ""}
+	h := papers.Head{Title: "Survey", Document: "Sketch"}
 	s := papers.New(page.Format, papers.Landscape, h)
-	s.Notes("Along an axis from dot to dot: right goes to the upper right, back to the upper left, up is up.", "Write every length beside its leg, and mark the place for the cut.")
+	s.Notes("One dot to the next along an axis is as long as you say: write it here.", "Along an axis from dot to dot: right goes to the upper right, back to the upper left, up is up.", "Write every length beside its leg, and mark the place for the cut.")
 	a := s.Area()
 	const step = 8.0
 	wide := step * math.Sqrt(3) / 2

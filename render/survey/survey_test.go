@@ -119,3 +119,43 @@ func TestWhatGoesIsNotDrawnAsStaying(t *testing.T) {
 		}
 	}
 }
+
+// The sheets of a survey are numbered through, nothing in their title blocks is cut off, and
+// the head of the drawings has no page to itself where the one before it has room.
+func TestSurveySheetsAreWhole(t *testing.T) {
+	for _, circuit := range description.Templates() {
+		template, err := description.Template(circuit)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := Book(circuit, template, papers.Page{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var numbers []string
+		for _, s := range b.Scenes() {
+			for _, it := range s.Items {
+				x, ok := it.(scene.Text)
+				if !ok || !strings.HasPrefix(x.Name, "title:") {
+					continue
+				}
+				if strings.Contains(x.Text, "…") {
+					t.Errorf("%s: cut off: %q", circuit, x.Text)
+				}
+				if x.Name == "title:Sheet" {
+					numbers = append(numbers, x.Text)
+				}
+			}
+		}
+		want := []string{"1 of 2", "2 of 2"}
+		if len(numbers) == 3 { // as it stands, and with the new work
+			want = []string{"1 of 3", "2 of 3", "3 of 3"}
+		}
+		if !slices.Equal(numbers, want) {
+			t.Errorf("%s: the sheets are %v", circuit, numbers)
+		}
+		if last := b.Chapters[len(b.Chapters)-1]; last.ID != "drawings" || last.NewPage {
+			t.Errorf("%s: %q begins a page of its own with one line on it", circuit, last.Title)
+		}
+	}
+}

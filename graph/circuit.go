@@ -1,6 +1,11 @@
 package graph
 
-import "dryfit/catalog"
+import (
+	"path"
+	"strings"
+
+	"dryfit/catalog"
+)
 
 // Circuit is everything one description says, with every default left empty: package settle
 // fills those, once for each stage. Parts and Runs keep the order of the file.
@@ -36,6 +41,19 @@ type Circuit struct {
 	HeatedAt string
 	// Catalog is the embedded catalogue with the description's own rows laid over it.
 	Catalog *catalog.Catalog
+}
+
+// Titled is the job as its papers are headed: where nobody named it, after the file of its
+// description, without the ending.
+func (c *Circuit) Titled() Job {
+	j := c.Job
+	if j.Name == "" {
+		file := path.Base(strings.ReplaceAll(c.File, "\\", "/"))
+		if j.Name = strings.TrimSuffix(file, path.Ext(file)); c.File == "" {
+			j.Name = ""
+		}
+	}
+	return j
 }
 
 // Job is the head of the sheet.

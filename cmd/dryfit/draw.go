@@ -115,7 +115,7 @@ func writePages(pages []*scene.Scene, format string, dpi float64, j *job, w *wor
 		return world.Complain(w, fmt.Errorf("the drawing has %d sheets: name a file with -o, or use --format pdf", len(pages)))
 	}
 	if format == "pdf" {
-		data, err := scene.PDF(pages, j.circuit.Job.Name, j.circuit.Job.Date)
+		data, err := scene.PDF(pages, j.circuit.Titled().Name, j.circuit.Job.Date)
 		if err != nil {
 			return world.Complain(w, err)
 		}

@@ -18,7 +18,7 @@ func coldPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.S
 	}
 	h := p.Heat
 	return year.Cold(year.ColdInput{Airs: h.Airs, DesignC: h.Loss.AirC, WaterC: h.Loss.WaterC, HoldsC: h.Unit.HoldsC, HoldsSet: h.Unit.HoldsKnown, StopsC: h.Unit.StopsC, Guessed: h.Unit.StopsAt(h.Unit.HoldsC),
-		Climate: h.Year != nil, Job: p.Circuit.Job, Units: units, Page: page}), nil
+		Climate: h.Year != nil, Job: p.Circuit.Titled(), Units: units, Page: page}), nil
 }
 
 // coldReads is what it shows of the heat: no price.

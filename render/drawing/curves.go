@@ -17,7 +17,7 @@ import (
 func curvePages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
 	names := tag.Of(p.Circuit, p.Net())
 	return curves.Draw(curves.Input{Sets: plan.Curves(p), Name: names.Short, Modes: names.Mode,
-		Job: p.Circuit.Job, Units: units, Page: page}), nil
+		Job: p.Circuit.Titled(), Units: units, Page: page}), nil
 }
 
 func curvesRead(w io.Writer, p *plan.Plan, units quantity.System) error {

@@ -17,7 +17,7 @@ func cutplanPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scen
 	if p.WhyNot() != "" { // nobody saws for a place that is ruled out
 		return nil, nil
 	}
-	return cutplan.Draw(cutplan.Input{List: p.Cuts, Job: p.Circuit.Job, Units: units, Page: page}), nil
+	return cutplan.Draw(cutplan.Input{List: p.Cuts, Job: p.Circuit.Titled(), Units: units, Page: page}), nil
 }
 
 func cutplanReads(w io.Writer, p *plan.Plan, _ quantity.System) error {

@@ -25,5 +25,5 @@ func detailPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene
 		names = append(names, a, b)
 	}
 	return detail.Draw(detail.Input{Layout: p.After.Layout, Names: tag.Of(p.Circuit, p.Net()), Cuts: names, NoCuts: p.RuledOut() != nil,
-		Job: p.Circuit.Job, Units: units, Page: page}), nil
+		Job: p.Circuit.Titled(), Units: units, Page: page}), nil
 }

@@ -17,7 +17,7 @@ import (
 
 // stickerPages draws a sticker for every piece and every valve.
 func stickerPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
-	return sticker.Draw(sticker.Input{Stickers: stickers(p, units), Job: p.Circuit.Job, Page: page}), nil
+	return sticker.Draw(sticker.Input{Stickers: stickers(p, units), Job: p.Circuit.Titled(), Page: page}), nil
 }
 
 func stickersRead(w io.Writer, p *plan.Plan, units quantity.System) error {

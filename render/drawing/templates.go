@@ -12,7 +12,7 @@ import (
 
 // templatePages draws the bands to saw old pipe by, at 1:1.
 func templatePages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
-	return template.Draw(template.Input{Cuts: Cuts(p), Job: p.Circuit.Job, Units: units, Page: page}), nil
+	return template.Draw(template.Input{Cuts: Cuts(p), Job: p.Circuit.Titled(), Units: units, Page: page}), nil
 }
 
 // Cuts are the cuts through old pipe in the order they are made, in the papers' names.

@@ -17,7 +17,7 @@ func yearPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.S
 	if p.Heat == nil {
 		return nil, nil
 	}
-	return year.Draw(year.Input{Year: p.Heat.Year, Says: heating.Short(p.Heat, p.Circuit.Job, form.Style{Units: units}), Job: p.Circuit.Job, Page: page}), nil
+	return year.Draw(year.Input{Year: p.Heat.Year, Says: heating.Short(p.Heat, p.Circuit.Job, form.Style{Units: units}), Job: p.Circuit.Titled(), Page: page}), nil
 }
 
 func yearReads(w io.Writer, p *plan.Plan, units quantity.System) error {

@@ -87,7 +87,7 @@ func headOf(d *members.Drawing, k, n int, over bool) sheet.Head {
 	default:
 		doc = "Isometric of the new work"
 	}
-	h := sheet.HeadOf(d.C.Job, doc)
+	h := sheet.HeadOf(d.C.Titled(), doc)
 	h.Symbols = "after ISO 6412-2"
 	h.Sheet, h.Of = 1+k, n
 	if d.In.Sheet > 0 {

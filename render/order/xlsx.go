@@ -28,7 +28,7 @@ const (
 func XLSX(p *plan.Plan, units quantity.System) ([]byte, error) {
 	f := excelize.NewFile()
 	defer func() { _ = f.Close() }() // nothing of it lies on disk
-	w := &writer{f: f, units: units, job: &p.Circuit.Job, names: tag.Of(p.Circuit, p.Net())}
+	w := &writer{f: f, units: units, job: p.Circuit.Titled(), names: tag.Of(p.Circuit, p.Net())}
 	if err := f.SetSheetName("Sheet1", sheetOrder); err != nil {
 		return nil, err
 	}
@@ -49,7 +49,7 @@ func XLSX(p *plan.Plan, units quantity.System) ([]byte, error) {
 type writer struct {
 	f     *excelize.File
 	units quantity.System
-	job   *graph.Job
+	job   graph.Job
 	names *tag.Names // what the papers call what the file names by its ids
 	err   error
 }
@@ -116,7 +116,7 @@ func (w *writer) paper(sheet string) {
 const headingRunes = 100
 
 // heading names the job as a header of a sheet writes it.
-func heading(j *graph.Job) string {
+func heading(j graph.Job) string {
 	name := []rune(strings.Trim(j.Name+", "+j.Reference, ", "))
 	if len(name) > headingRunes {
 		name = append(name[:headingRunes-1], '…')

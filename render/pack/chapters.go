@@ -24,7 +24,7 @@ import (
 func bookOf(p *plan.Plan, style form.Style, o Options, pictures []picture) *book.Book {
 	style.Whole, style.Colour = true, false
 	j, names := factsOf(p, style.Units), tag.Of(p.Circuit, p.Net())
-	b := &book.Book{Kind: "job pack", Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File), Stamp: drawing.Fingerprint(p), Paper: o.Page.Format}
+	b := &book.Book{Kind: "job pack", Job: p.Circuit.Titled(), File: filepath.Base(p.Circuit.File), Stamp: drawing.Fingerprint(p), Paper: o.Page.Format}
 	for _, c := range []book.Chapter{
 		answer(p, j, style), planfile.Changed(p, o.Since, style), cautions(j), owner(p, j, style), electrician(p, j),
 		bringing(p, j, style), sheets(pictures), photos(o.Photos), cutting(p, style), work(p, j, style), setPoints(j), valves(p, j), performance(p, style), recording(p, j), asBuilt(p, style),

@@ -70,7 +70,7 @@ func Make(p *plan.Plan, o Options) (*Pack, error) {
 			if len(all) == 0 {
 				return nil, nil
 			}
-			return one("drawings.pdf", func() ([]byte, error) { return scene.PDF(all, p.Circuit.Job.Name, p.Circuit.Job.Date) })
+			return one("drawings.pdf", func() ([]byte, error) { return scene.PDF(all, p.Circuit.Titled().Name, p.Circuit.Job.Date) })
 		},
 		func() ([]File, error) { return allPictures(p, sheets) },
 		func() ([]File, error) { return one("index.html", papers.HTML) },

@@ -12,7 +12,7 @@ import (
 func allPictures(p *plan.Plan, sheets [][]*scene.Scene) ([]File, error) {
 	var out []File
 	for i, view := range drawing.Views() {
-		files, err := pictures(view, sheets[i], p.Circuit.Job.Name, p.Circuit.Job.Date)
+		files, err := pictures(view, sheets[i], p.Circuit.Titled().Name, p.Circuit.Job.Date)
 		if err != nil {
 			return nil, err
 		}

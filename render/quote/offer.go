@@ -27,7 +27,7 @@ func Wants() plan.Want { return plan.Findings | plan.Flows | plan.Ranges | plan.
 
 // Offer makes the offer of a job; against is a second choice beside it, or nil.
 func Offer(p, against *plan.Plan, units quantity.System) *book.Book {
-	b := &book.Book{Kind: "offer", Bare: true, Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File)}
+	b := &book.Book{Kind: "offer", Bare: true, Job: p.Circuit.Titled(), File: filepath.Base(p.Circuit.File)}
 	b.Job.Notes = nil
 	style := form.Style{Units: units, Whole: true}
 	b.Chapters = []book.Chapter{done(p, style), first(p, units), price(p, against, units), agreed(p)}

@@ -103,7 +103,7 @@ func (b *both) frame(d *drawing, area scene.Box) scene.Box {
 // paper is the sheet with everything but the drawings.
 func (b *both) paper() *sheet.Sheet {
 	in := b.is.in
-	h := sheet.HeadOf(b.is.c.Job, "Schematic, before and after")
+	h := sheet.HeadOf(b.is.c.Titled(), "Schematic, before and after")
 	h.Symbols = "after ISO 10628-2"
 	h.Sheet, h.Of = in.Sheet, in.Of
 	s := sheet.New(b.page.Format, b.page.Orientation, h)

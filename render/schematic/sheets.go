@@ -88,7 +88,7 @@ func (d *drawing) numbered(p sheet.Page, n, of int, in *scene.Box, more ...strin
 	if doc == "" {
 		doc = "Schematic"
 	}
-	h := sheet.HeadOf(d.c.Job, doc)
+	h := sheet.HeadOf(d.c.Titled(), doc)
 	h.Symbols = "after ISO 10628-2"
 	h.Sheet, h.Of = n, of
 	s := sheet.New(p.Format, p.Orientation, h)

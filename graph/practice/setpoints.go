@@ -57,6 +57,7 @@ func setTo() []Sentence {
 			Tells: []Act{SetElementBelow},
 			Say: func(j *Job) quantity.Text {
 				lowest, _ := j.setsBetween()
+				lowest = min(lowest, graph.HottestC)
 				text := quantity.Say("Set points: %s; the element's (the controller's own) %s to %s below %s, %s to %s.", j.setPoints(graph.HottestC), kelvin(graph.ElementBelowK), kelvin(graph.MostElementBelowK),
 					j.ofUnits("it", "the lowest of them"), quantity.Temperature.Of(lowest-graph.MostElementBelowK), quantity.Temperature.Of(lowest-graph.ElementBelowK))
 				return text + " The controller then does not call while the unit keeps up, so something else keeps the pump running: " + keeper(j) + "."

@@ -39,3 +39,12 @@ func TestTooLittlePasses(t *testing.T) {
 		}
 	}
 }
+
+// What is set too high is told as what it may be at the most, and the element goes by that: 40 °C less 2 and 3.
+func TestElementGoesByTheHottestThereMayBe(t *testing.T) {
+	unit := Unit{ID: "HP1", SetPoint: Temp{42, true}}
+	j := &Job{Unit: &unit, Water: 38, Elements: []Element{{ID: "E1", Interlock: "set-point"}}}
+	if got := strings.Join(Texts(Pick(j, SetPoints()), quantity.MetricSystem), "\n"); !strings.Contains(got, "40 °C; the element's (the controller's own) 2 to 3 K below it, 37 °C to 38 °C") {
+		t.Error(got)
+	}
+}

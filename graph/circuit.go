@@ -44,14 +44,12 @@ type Circuit struct {
 }
 
 // Titled is the job as its papers are headed: where nobody named it, after the file of its
-// description, without the ending.
+// description, without the ending; what was read from no file ("<stdin>") stays without.
 func (c *Circuit) Titled() Job {
 	j := c.Job
-	if j.Name == "" {
+	if j.Name == "" && c.File != "" && !strings.HasPrefix(c.File, "<") {
 		file := path.Base(strings.ReplaceAll(c.File, "\\", "/"))
-		if j.Name = strings.TrimSuffix(file, path.Ext(file)); c.File == "" {
-			j.Name = ""
-		}
+		j.Name = strings.TrimSuffix(file, path.Ext(file))
 	}
 	return j
 }

@@ -15,6 +15,7 @@ import (
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/lots"
+	"dryfit/graph/settle"
 )
 
 // written is what a part's keys say that a row can say too: each with how it goes into a row, and
@@ -88,6 +89,9 @@ func ownRow(p *graph.Part, keys []written) (catalog.Row, bool) {
 	if p.Kind == graph.Filter && p.Filter.Media == "sand" {
 		row.Style = "sand-filter"
 	}
+	if p.Kind == graph.Pump { // of which none is needed
+		row.RatingPa = 0
+	}
 	if p.Kind == graph.CheckValve {
 		row.Style, row.K, row.RatingPa, row.Ends = "spring-check", 6, 1e6, "union"
 	}
@@ -135,9 +139,9 @@ func clone(p *graph.Part) {
 }
 
 // A part known by the row it names and one known by keys with the same numbers give the same
-// answers: places and their verdicts, what the rules find, the flows, the heat, the summary, the
-// spring that is chosen and the advice. So does one of which a single key stands beside the row, which
-// does not say that: in each round the next key of every part.
+// answers: places and their verdicts, what the rules find, every number that is settled, the flows, the
+// heat, the summary, the spring that is chosen and the advice. So does one of which a single key stands
+// beside the row, which does not say that: in each round the next key of every part.
 // Checked against nothing but itself: a property.
 func TestNamedByTypeOrByKeys(t *testing.T) {
 	for _, demo := range []string{"two-speed", "plunge-pool", "circulation", "large-circulation", "plug-in"} {
@@ -176,6 +180,9 @@ func TestNamedByTypeOrByKeys(t *testing.T) {
 						key = said[n].key
 						kept = append(kept, p.ID+"."+key)
 						row, _ = ownRow(p, slices.Delete(slices.Clone(said), n, n+1)) // so that the key alone says it
+						if key == "highest-pressure" {                                // that of its kind may be the same
+							row.RatingPa = 1e5
+						}
 					}
 					c = byRow(c, c.Parts[i], said, row, key)
 				}
@@ -226,6 +233,11 @@ func told(t *testing.T, c *graph.Circuit) []string {
 	}
 	if p.Advice != nil && p.Advice.Best >= 0 {
 		out = append(out, "advised: "+p.Advice.Choices[p.Advice.Best].Name.String())
+	}
+	for k, v := range p.After.Layout.Stage.Values() {
+		if v.Dim != settle.Words {
+			out = append(out, fmt.Sprintf("%s of %s: %.6g", k.What, k.Of, v.V))
+		}
 	}
 	for _, s := range p.After.Solutions {
 		for _, f := range s.Parts {

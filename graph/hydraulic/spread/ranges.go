@@ -132,6 +132,7 @@ type Promise struct {
 	// the water it lies, so that a spread is taken for it; "" where the level is known.
 	Level    string
 	Pump     string // id of the pump whose shut-off pressure is stood, of the promises of pressures
+	Stands   bool   // it is of another unit's flow, which is there already and can be read
 	Kept, Of int
 	Share    float64 // Kept over Of
 	// SetKept of SetOf samples keep it once the throttle in the unit's bypass is set by its reading;

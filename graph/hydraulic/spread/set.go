@@ -327,12 +327,15 @@ func (s *spreader) keptSet(p *Promise) {
 	of := g.flow
 	var holds func(v float64) bool
 	switch p.Kind {
-	case LeastFlow:
-		holds = func(v float64) bool { return v >= u.Unit.Least }
-	case RatedFlow:
-		holds = func(v float64) bool { return v >= u.Unit.Rated }
-	case MostFlow:
-		holds = func(v float64) bool { return v <= u.Unit.Most }
+	case LeastFlow, RatedFlow, MostFlow:
+		for _, o := range s.others {
+			if o.ID == p.Part {
+				kept := flowHolds(p.Kind, o.Unit)
+				s.partSet(p, func(flow, _ float64) bool { return kept(flow) })
+				return
+			}
+		}
+		holds = flowHolds(p.Kind, u.Unit)
 	case JetsTenth:
 		of, holds = g.jets, lessThanATenth
 	case CheckState:
@@ -391,6 +394,12 @@ func (r *Ranges) UntilSet(flow string) quantity.Text {
 
 // stateSet counts in how many samples a check stands as promised once the valve is set.
 func (s *spreader) stateSet(p *Promise) {
+	s.partSet(p, func(flow, described float64) bool { return (flow > 0) == (described > 0) })
+}
+
+// partSet counts in how many samples the flow of a part holds, against that of the case as described,
+// once the valve is set.
+func (s *spreader) partSet(p *Promise, holds func(flow, described float64) bool) {
 	for n, m := range s.modes {
 		st := s.setting.as[n]
 		if m.name != p.Mode || st == nil {
@@ -400,9 +409,8 @@ func (s *spreader) stateSet(p *Promise) {
 		if !ok {
 			continue
 		}
-		open := st.likely.Parts[i].Flow > 0
 		for _, v := range st.parts[i] {
-			if p.SetOf++; (v.value > 0) == open {
+			if p.SetOf++; holds(v.value, st.likely.Parts[i].Flow) {
 				p.SetKept++
 			}
 		}

@@ -19,6 +19,9 @@ func (r *Ranges) Settles(p *Promise) (reading, what quantity.Text) {
 	case p.Kind == PipePressure:
 		return graph.Say("the print on %q for the pressure it stands, and the data sheet of %q for its head at no flow", p.Part, p.Pump),
 			graph.Say("the shut-off head of %q", p.Pump)
+	case p.Stands:
+		return graph.Say("the flow through %q as it is today, on its display or by a meter clamped on, given as a reading", p.Part),
+			graph.Say("the flow through %q", p.Part)
 	case r.Set != nil && p.Coarse():
 		return graph.Say("the flow through the unit, by a finer meter than its display, and %q set by that", r.Set.Valve),
 			graph.Say("the reading by which %q is set, good for %.0f %%", r.Set.Valve, 100*max(r.Set.Reading.High, -r.Set.Reading.Low))

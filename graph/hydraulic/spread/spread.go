@@ -96,7 +96,7 @@ func (s *spreader) answer(points []int) *Ranges {
 	out := s.over(points)
 	out.AsItStands = s.asItStands
 	for _, m := range s.modes {
-		out.Promises = append(out.Promises, m.promises(s.unitPart)...)
+		out.Promises = append(out.Promises, m.promises(s.unitPart, s.others)...)
 	}
 	s.asSet()
 	out.Modes = s.ranges()
@@ -115,6 +115,7 @@ type spreader struct {
 	modes      []*spreadMode
 	all        []unknown
 	unitPart   *graph.Part
+	others     []*graph.Part   // the other units, with their limits as settled
 	past       map[string]bool // by id: the part lies past a unit
 	unsolved   int
 	setting    *setting           // nil: no valve is set by a reading
@@ -162,6 +163,11 @@ type spreadStage struct {
 
 func newSpread(before, after *route.Layout, unit string) *spreader {
 	s := &spreader{unitPart: unitOf(after, unit), asItStands: before != nil && before == after, past: map[string]bool{}}
+	for _, p := range after.Circuit.Units() {
+		if p.ID != unit {
+			s.others = append(s.others, unitOf(after, p.ID))
+		}
+	}
 	for _, b := range after.Stage.Branches() {
 		for _, p := range b.BypassParts {
 			s.past[p.ID] = true
@@ -478,31 +484,58 @@ func (m *spreadMode) promise(kind PromiseKind, part string, text quantity.Text, 
 	return p
 }
 
-// flowPromises are those of the unit's least, rated and most flow, where they are known.
-func (m *spreadMode) flowPromises(unit *graph.Part) (out []Promise) {
-	flows, u := m.after.parts[m.unit], unit.Unit
-	add := func(kind PromiseKind, what string, limit float64, holds func(float64) bool) {
+// flowPromises are those of a unit's least, rated and most flow, where they are known and it gets water
+// in the case as described; of a unit among others they name it.
+func (m *spreadMode) flowPromises(unit *graph.Part, alone bool) (out []Promise) {
+	at, ok := m.after.model.PartAt[unit.ID]
+	if !ok || unit.Unit == nil || m.runs(at) <= 1e-9 {
+		return nil
+	}
+	flows, u := m.after.parts[at], unit.Unit
+	add := func(kind PromiseKind, what quantity.Text, limit float64) {
 		if limit > 0 {
-			out = append(out, m.promise(kind, unit.ID, graph.Say("%s, %s", what, quantity.Flow.Of(limit)), flows, holds))
+			out = append(out, m.promise(kind, unit.ID, graph.Say("%s, %s", what, quantity.Flow.Of(limit)), flows, flowHolds(kind, u)))
 		}
 	}
-	who := "the unit"
-	if m.twice > 0 { // a pump starts from rest every time
-		who = "started from rest, the unit"
+	who := quantity.Text("the unit")
+	if !alone {
+		who = graph.Say("%q", unit.ID)
 	}
-	add(LeastFlow, who+" gets at least its least flow", u.Least, func(v float64) bool { return v >= u.Least })
-	add(RatedFlow, who+" gets at least its rated flow", u.Rated, func(v float64) bool { return v >= u.Rated })
-	add(MostFlow, "the unit gets at most its most flow", u.Most, func(v float64) bool { return v <= u.Most })
+	least := who
+	if m.twice > 0 { // a pump starts from rest every time
+		least = "started from rest, " + who
+	}
+	add(LeastFlow, least+" gets at least its least flow", u.Least)
+	add(RatedFlow, least+" gets at least its rated flow", u.Rated)
+	add(MostFlow, who+" gets at most its most flow", u.Most)
 	return out
+}
+
+// flowHolds is what keeps a promise of a unit's flow, m³/s.
+func flowHolds(kind PromiseKind, u *graph.UnitData) func(flow float64) bool {
+	switch kind {
+	case LeastFlow:
+		return func(v float64) bool { return v >= u.Least }
+	case RatedFlow:
+		return func(v float64) bool { return v >= u.Rated }
+	}
+	return func(v float64) bool { return v <= u.Most }
 }
 
 // promises says in how many of the samples each promise of the mode holds. A unit that
 // gets no water even in the likely case (its pump is off) is promised nothing. Samples past
 // a pump's curve count by what a straight line on from it makes of them.
-func (m *spreadMode) promises(unit *graph.Part) []Promise {
+func (m *spreadMode) promises(unit *graph.Part, others []*graph.Part) []Promise {
 	var out []Promise
-	if m.unit >= 0 && unit != nil && unit.Unit != nil && m.runs(m.unit) > 1e-9 {
-		out = m.flowPromises(unit)
+	if unit != nil {
+		out = m.flowPromises(unit, len(others) == 0)
+	}
+	for _, o := range others {
+		of := m.flowPromises(o, false)
+		for i := range of {
+			of[i].Stands = o.Existing
+		}
+		out = append(out, of...)
 	}
 	deep := func(id string) quantity.Text {
 		if id == "" {

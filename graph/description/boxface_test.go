@@ -45,13 +45,13 @@ box = { from = `+one.from+`, to = `+one.to+` }
 
 // A file in inches that is not read is told so in inches: 6 in of a box before its port, not 152 mm.
 func TestErrorsOfReadingAreInTheFilesUnits(t *testing.T) {
-	text, err := os.ReadFile("../plan/testdata/jobs/inches.toml")
+	text, err := os.ReadFile("../plan/testdata/jobs/imperial.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
 	wrong := strings.Replace(string(text), `["left 1 1/2 in", "front 4 in"`, `["left 6 in", "front 4 in"`, 1)
 	for units, want := range map[string]string{"inch": "6 in of its box", "metric": "152.4 mm of its box"} {
-		_, ds := Read("inches.toml", []byte(strings.Replace(wrong, `units = "inch"`, `units = "`+units+`"`, 1)))
+		_, ds := Read("imperial.toml", []byte(strings.Replace(wrong, `units = "inch"`, `units = "`+units+`"`, 1)))
 		if len(ds) != 1 || !strings.Contains(ds[0].Message.String(), want) {
 			t.Errorf("%s: want %q, got %v", units, want, ds)
 		}

@@ -100,11 +100,11 @@ func saidOnce(t *testing.T, where string, p *plan.Plan, part string) {
 // An old check the wrong way round stops its pump's line: that is one error, and nothing of what
 // only follows from it, for the job with nothing else wrong has no error at all.
 func TestOldCheckAgainstTheWaterIsSaidOnce(t *testing.T) {
-	data, err := os.ReadFile("testdata/jobs/inches.toml")
+	data, err := os.ReadFile("testdata/jobs/imperial.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	good := work(t, read(t, "inches.toml", data), plan.Findings|plan.Flows)
+	good := work(t, read(t, "imperial.toml", data), plan.Findings|plan.Flows)
 	if errs := errorsOf(good.Findings); len(errs) > 0 {
 		t.Fatalf("with its check the right way round: %v", errs)
 	}

@@ -80,7 +80,7 @@ func (p *Part) unknowns() []Unknown {
 	id := p.ID
 	switch k := p.Kind; {
 	case k == graph.Pump:
-		return p.pumpUnknowns()
+		return p.PumpUnknowns()
 	case k == graph.Tee:
 		return []Unknown{together(id, FittingsNumber, TeesClass, tables.SpreadFittingK),
 			together(id, ReducingNumber, "the loss of reducing tees", tables.SpreadReducingTee)}
@@ -129,9 +129,9 @@ func (p *Part) kvUnknown() Unknown {
 // kinds: a magnet rotor in the water, shaded poles. Common practice, no source.
 const smallPumpW = 200
 
-// pumpUnknowns are, of a pump with a curve of its own, how far head and flow are off; of one
+// PumpUnknowns are, of a pump with a curve of its own, how far head and flow are off; of one
 // of a type, how large it is and which shape it has.
-func (p *Part) pumpUnknowns() []Unknown {
+func (p *Part) PumpUnknowns() []Unknown {
 	id, data := p.ID, p.Pump
 	out := []Unknown{
 		p.off(HeadNumber, "the head of "+id, tables.SpreadPumpHead),
@@ -147,14 +147,14 @@ func (p *Part) pumpUnknowns() []Unknown {
 		} else if p.unnamed() {
 			words = "what kind of pump " + id + " is, and how large"
 		}
-		size := p.off(SizeNumber, words, p.SizeClass())
+		size := p.off(SizeNumber, words, p.sizeClass())
 		out = []Unknown{size, p.off(ShapeNumber, "whether "+id+" makes more flow or more head", tables.SpreadPumpShape)}
 	}
 	return append(out, p.off(RatioNumber, "the low speed of "+id, tables.SpreadSpeedRatio))
 }
 
-// SizeClass is the class of the spreads by which a pump of a type is larger or smaller than that.
-func (p *Part) SizeClass() string {
+// sizeClass is the class of the spreads by which a pump of a type is larger or smaller than that.
+func (p *Part) sizeClass() string {
 	switch d := p.Pump; {
 	case p.unnamed():
 		return tables.SpreadPumpAny
@@ -177,7 +177,7 @@ func (p *Part) unnamed() bool {
 func (p *Part) headSpread() Spread {
 	out := spreadOf(tables.SpreadPumpHead, p.Known)
 	if p.PumpOfType() {
-		size, shape := spreadOf(p.SizeClass(), p.Known), spreadOf(tables.SpreadPumpShape, p.Known)
+		size, shape := spreadOf(p.sizeClass(), p.Known), spreadOf(tables.SpreadPumpShape, p.Known)
 		bySize := func(v float64) float64 { _, head := formula.PumpOfSize(1 + v); return math.Log(head) }
 		byShape := func(v float64) float64 { return -math.Log1p(v) }
 		middle := bySize(size.Middle) + byShape(shape.Middle)

@@ -4,9 +4,9 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"dryfit/catalog/quantity"
-	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/description/located"
@@ -39,22 +39,21 @@ func (m *maker) pumpGuesses() {
 		if !slices.ContainsFunc(p.Speeds.V, func(s graph.Speed) bool { return len(s.Curve) > 0 }) {
 			return
 		}
-		guess := func(id, what, class string) {
-			span, _ := tables.Spread(class, p.Known.String())
-			if span.Low < span.High {
-				m.ofPump(p, Control{ID: id + p.ID, Group: groupGuess, Label: what, Unit: "% of what it is taken for", Low: math.Round(100 * (1 + span.Low)), High: math.Round(100 * (1 + span.High)), Step: 1})
+		for _, u := range p.PumpUnknowns() {
+			id, label := "", ""
+			switch u.Number {
+			case settle.HeadNumber:
+				id, label = "head-", "Head of "+p.ID
+			case settle.FlowNumber:
+				id, label = "flow-", "Flow of "+p.ID+" at a head"
+			case settle.SizeNumber:
+				id, label = "size-", strings.ToUpper(u.Words[:1])+u.Words[1:]
+			case settle.ShapeNumber:
+				id, label = "shape-", "More flow, less head of "+p.ID
 			}
-		}
-		switch {
-		case !p.PumpOfType():
-			guess("head-", "Head of "+p.ID, tables.SpreadPumpHead)
-			guess("flow-", "Flow of "+p.ID+" at a head", tables.SpreadPumpFlow)
-		case p.Pump != nil && p.Pump.LabelW > 0:
-			guess("size-", "How much of its watts "+p.ID+" turns into flow", p.SizeClass())
-			guess("shape-", "More flow, less head of "+p.ID, tables.SpreadPumpShape)
-		default:
-			guess("size-", "How large "+p.ID+" is", p.SizeClass())
-			guess("shape-", "More flow, less head of "+p.ID, tables.SpreadPumpShape)
+			if id != "" && u.Span.Low < u.Span.High {
+				m.ofPump(p, Control{ID: id + p.ID, Group: groupGuess, Label: label, Unit: "% of what it is taken for", Low: math.Round(100 * (1 + u.Span.Low)), High: math.Round(100 * (1 + u.Span.High)), Step: 1})
+			}
 		}
 	})
 }

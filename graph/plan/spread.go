@@ -124,7 +124,7 @@ func (p *Plan) unsure() []graph.Diagnostic {
 			continue
 		}
 		d := graph.Diagnostic{Rule: "promise", Severity: graph.Warning, Pos: p.posOf(q.Part),
-			Mode: q.Mode, Message: graph.Say("mode %q: %s: %s", q.Mode, p.ofTheUnit(q.Text), q.Held())}
+			Mode: q.Mode, Message: graph.Say("mode %q: %s: %s", q.Mode, q.Text, q.Held())}
 		if q.Level != "" {
 			d.Hint = graph.Say("measure from the water line down to %q and write below-water on it, or on a pump or the tub and give the legs between", q.Level)
 		} else if reading, _ := r.Settles(q); reading != "" {
@@ -143,20 +143,19 @@ func (p *Plan) unsure() []graph.Diagnostic {
 		}
 		what, mode := f.Harmed()
 		out = append(out, graph.Diagnostic{Rule: "guess", Severity: graph.Warning, Pos: p.posOf(f.Part),
-			Message: graph.Say("%s: a guess that moves %s by %.0f %% either way (mode %q)%s", f.Said(), p.ofTheUnit(quantity.Text(what)), 100*f.Harm(), mode, r.UntilSet(what)),
+			Message: graph.Say("%s: a guess that moves %s by %.0f %% either way (mode %q)%s", f.Said(), p.ofTheUnit(what), 100*f.Harm(), mode, r.UntilSet(what)),
 			Hint:    graph.Say("read %s", f.Reading)})
 	}
 	return out
 }
 
-// ofTheUnit puts the name of the unit the job is about for "the unit" where there are several: what
-// is promised is promised of that one.
-func (p *Plan) ofTheUnit(text quantity.Text) quantity.Text {
+// ofTheUnit puts the name of the unit the job is about for "the unit" in what a guess moves, where there
+// are several.
+func (p *Plan) ofTheUnit(what string) quantity.Text {
 	if len(p.After.Circuit.Units()) < 2 {
-		return text
+		return quantity.Text(what)
 	}
-	name := string(graph.Say("%q", p.unitID()))
-	return quantity.Text(strings.NewReplacer("the unit gets", name+" gets", "the unit's flow", "the flow of "+name).Replace(string(text)))
+	return quantity.Text(strings.Replace(what, "the unit's flow", string(graph.Say("the flow of %q", p.unitID())), 1))
 }
 
 // posOf is where the description speaks of a part.

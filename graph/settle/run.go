@@ -47,17 +47,9 @@ func (s *Stage) settleRun(out *Run, r *graph.Run) {
 		out.Rough = number(row.RoughnessMM, quantity.Length, from)
 		out.Rough.Spread = out.roughSpread()
 	case r.Spec != "": // of a size that is not in the catalogue: its wall is what its kind of pipe has
-		if sizes := s.cat.PipeSizes(r.Spec); len(sizes) > 0 {
-			other, _ := s.cat.Pipe(r.Spec, sizes[0])
-			out.Rough = number(other.RoughnessMM, quantity.Length, assumed("that of "+quantity.Text(r.Spec)+" pipe of other sizes"))
-			out.Rough.Spread = out.roughSpread()
-		}
+		s.wallAs(out, r.Spec, "that of "+quantity.Text(r.Spec)+" pipe of other sizes")
 	case r.BoreMM > 0: // of no kind: most is rigid pipe
-		if sizes := s.cat.PipeSizes(catalog.PVCSch40); len(sizes) > 0 {
-			other, _ := s.cat.Pipe(catalog.PVCSch40, sizes[0])
-			out.Rough = number(other.RoughnessMM, quantity.Length, assumed("that of smooth plastic pipe: nobody says what pipe it is"))
-			out.Rough.Spread = out.roughSpread()
-		}
+		s.wallAs(out, catalog.PVCSch40, "that of smooth plastic pipe: nobody says what pipe it is")
 	}
 	switch {
 	case r.MeasuredOutsideMM > 0:
@@ -75,6 +67,15 @@ func (s *Stage) settleRun(out *Run, r *graph.Run) {
 		if r.LengthMM > 0 {
 			out.Length.Spread = spreadOf(tables.SpreadRunLength, r.Known)
 		}
+	}
+}
+
+// wallAs takes the roughness of pipe of another kind or size for that of a run.
+func (s *Stage) wallAs(out *Run, spec catalog.Spec, why quantity.Text) {
+	if sizes := s.cat.PipeSizes(spec); len(sizes) > 0 {
+		other, _ := s.cat.Pipe(spec, sizes[0])
+		out.Rough = number(other.RoughnessMM, quantity.Length, assumed(why))
+		out.Rough.Spread = out.roughSpread()
 	}
 }
 

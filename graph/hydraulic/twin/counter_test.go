@@ -392,16 +392,7 @@ func counterLine(t *tub, p pump) {
 		bore = 51
 	}
 	w.of = old
-	run := func(from, to string, low, high float64, most int) {
-		x := w
-		x.from, x.to, x.length, x.elbows = from, to, math.Round(d.nine(low, high)), d.count(0, most)
-		t.counterRun(x)
-	}
-	touch := func(from, to string) {
-		x := w
-		x.from, x.to = from, to
-		t.counterRun(x)
-	}
+	run, touch := t.counterLays(w)
 	switch t.family {
 	case cLong, cLamp:
 		tubPart(t, `["well", "return"]`)
@@ -463,21 +454,26 @@ func (t *tub) counterElement(flow float64, row string) {
 	t.part("element", "element-heater", old, lossText(sheet.times(t.w.field(t.d))), survey)
 }
 
+// counterLays returns what lays a run of a pipe, its length between two and its elbows up to a count, and
+// what joins two parts that touch.
+func (t *tub) counterLays(w way) (run func(from, to string, low, high float64, most int), touch func(from, to string)) {
+	lay := func(from, to string, length float64, elbows int) {
+		x := w
+		x.from, x.to, x.length, x.elbows = from, to, length, elbows
+		t.counterRun(x)
+	}
+	run = func(from, to string, low, high float64, most int) {
+		lay(from, to, math.Round(t.d.nine(low, high)), t.d.count(0, most))
+	}
+	return run, func(from, to string) { lay(from, to, w.length, w.elbows) }
+}
+
 // counterReturn lays what comes after the heater or the filter: the line that is cut, the new work, and the
 // way home.
 func (t *tub) counterReturn(p pump, w, unit way, bore, unitBore float64) {
 	d := t.d
 	flow, _ := p.sheet.best()
-	run := func(from, to string, low, high float64, most int) {
-		x := w
-		x.from, x.to, x.length, x.elbows = from, to, math.Round(d.nine(low, high)), d.count(0, most)
-		t.counterRun(x)
-	}
-	touch := func(from, to string) {
-		x := w
-		x.from, x.to = from, to
-		t.counterRun(x)
-	}
+	run, touch := t.counterLays(w)
 	first, next, rated := "element.out", "jets.in", 1.7
 	switch t.family {
 	case cLong: // in three of five an injector in the line itself: 2 to 14 kPa at its flow

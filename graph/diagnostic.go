@@ -70,7 +70,8 @@ type Diagnostic struct {
 	Related  []Related
 	Mode     string   // its message speaks of, once; "" where it speaks of none, or of several
 	Unit     string   // id of the unit it is about; "" where it is about none, or about all
-	Of       []string // ids of the parts it is about, of clashes and of straight pipe: for later steps, which read no words
+	Of       []string // ids of the parts it is about, where a later step asks: none reads words
+	Alters   []string // ids of the parts and runs its hint says to change, where the tool may have put them in itself
 	Blank    bool     // it speaks of a blank of a template that nobody has filled in yet
 }
 

@@ -298,7 +298,7 @@ func (v *view) static(m *ModelPart, out *PartFlow) {
 func (v *view) notes() {
 	s := v.s
 	add := func(p *graph.Part, severity graph.Severity, hint quantity.Text, format string, args ...any) {
-		s.Notes = append(s.Notes, graph.Diagnostic{Pos: p.Pos, Rule: "flow", Severity: severity,
+		s.Notes = append(s.Notes, graph.Diagnostic{Pos: p.Pos, Rule: "flow", Severity: severity, Of: []string{p.ID},
 			Mode: s.Mode.Name, Message: graph.Say("mode %q: ", s.Mode.Name) + graph.Say(format, args...), Hint: hint})
 	}
 	running := false

@@ -3,8 +3,6 @@ package plan
 import (
 	"errors"
 	"slices"
-	"strconv"
-	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -165,7 +163,7 @@ func consequential(d graph.Diagnostic) bool {
 // what the rules say of the flows of a unit on its line.
 func (p *Plan) ofStandstill(d graph.Diagnostic) bool {
 	for _, pump := range p.stopped {
-		if d.Rule == "flow" && d.Pos == pump.Pos || d.Rule == "retrofit" && strings.Contains(d.Message.String(), strconv.Quote(pump.ID)) {
+		if (d.Rule == "flow" || d.Rule == "retrofit") && slices.Contains(d.Of, pump.ID) {
 			return true
 		}
 		if r := rule.ByName(d.Rule); r != nil && r.Needs == rule.NeedsFlow && r.Name != rule.CheckArrow && p.After != nil && p.After.Layout != nil {

@@ -12,8 +12,8 @@ import (
 // and the ones that are made but only just.
 func (o *sequence) judgeClosing(a *Assembly, c closing) {
 	n := &o.lay.links[c.link]
-	find := func(severity graph.Severity, message, hint quantity.Text) {
-		a.Findings = append(a.Findings, graph.Diagnostic{Pos: o.pos(c), Rule: "assembly", Severity: severity, Message: message, Hint: hint})
+	find := func(severity graph.Severity, message, hint quantity.Text, alters ...string) {
+		a.Findings = append(a.Findings, graph.Diagnostic{Pos: o.pos(c), Rule: "assembly", Severity: severity, Message: message, Hint: hint, Alters: alters})
 	}
 	name := fmt.Sprintf("joint %d (%s)", c.link+1, o.meeting(c.link))
 	switch {
@@ -27,7 +27,8 @@ func (o *sequence) judgeClosing(a *Assembly, c closing) {
 		if n.Old && n.Depth == 0 { // of no known size: the pipe was described for its flow alone
 			severity = graph.Warning
 		}
-		find(severity, graph.Say("%s cannot be made: both its sides are fixed by then; %s", name, has), o.cheapest(c))
+		hint, alters := o.cheapest(c)
+		find(severity, graph.Say("%s cannot be made: both its sides are fixed by then; %s", name, has), hint, alters...)
 	case c.tight:
 		hint := quantity.Text("say pushes-aside on the run if it can be pushed sideways, or use a union")
 		if n.Aside != nil {
@@ -65,8 +66,8 @@ func (o *sequence) pos(c closing) graph.Pos {
 
 // cheapest words the cheapest change that lets a loop be closed: a valve that is there
 // anyway with unions of its own, else a union where it has room, else play. Package plan tries
-// what drawn work can be given, and says that instead.
-func (o *sequence) cheapest(c closing) quantity.Text {
+// what drawn work can be given, and says that instead. The ids are those of the part or run to change.
+func (o *sequence) cheapest(c closing) (hint quantity.Text, alters []string) {
 	links := append(slices.Clone(c.cycle), c.link)
 	var draw quantity.Text
 	if n := &o.lay.links[c.link]; n.Old {
@@ -78,9 +79,9 @@ func (o *sequence) cheapest(c closing) quantity.Text {
 			for _, id := range []string{partOf(n.A), partOf(n.B)} {
 				if p := o.part(id); p != nil && slices.Contains(kinds, p.Kind) {
 					if p.Kind == graph.GateValve || p.Kind == graph.ButterflyValve {
-						return graph.Say("swap %s for a true-union ball valve%s", id, draw)
+						return graph.Say("swap %s for a true-union ball valve%s", id, draw), []string{id}
 					}
-					return graph.Say("make %s a true-union valve%s", id, draw)
+					return graph.Say("make %s a true-union valve%s", id, draw), []string{id}
 				}
 			}
 		}
@@ -98,10 +99,10 @@ func (o *sequence) cheapest(c closing) quantity.Text {
 	}
 	if best >= 0 {
 		p := &o.lay.Pieces[best]
-		return graph.Say("put a union into %s (piece %d)%s", LegWords(p.Run, p.Leg), p.Number, draw)
+		return graph.Say("put a union into %s (piece %d)%s", LegWords(p.Run, p.Leg), p.Number, draw), []string{p.Run.ID}
 	}
 	if draw != "" {
-		return draw[len(", or "):]
+		return draw[len(", or "):], nil
 	}
-	return "put a union on the loop"
+	return "put a union on the loop", nil
 }

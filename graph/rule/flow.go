@@ -207,7 +207,7 @@ func heaterLineFlows(in *Input, report Report) {
 			}
 			d := graph.Diagnostic{
 				Pos: or(s.Mode.Pos, b.Unit.Pos), Severity: graph.Note, Related: []graph.Related{here(b.Pump), here(b.Unit)},
-				Mode: s.Mode.Name, Message: graph.Say("mode %q: pump %q is off, %s in its line, so %q stands; it heats only while that pump runs", s.Mode.Name, b.Pump.ID, v.flow(0), b.Unit.ID),
+				Of: []string{b.Pump.ID}, Mode: s.Mode.Name, Message: graph.Say("mode %q: pump %q is off, %s in its line, so %q stands; it heats only while that pump runs", s.Mode.Name, b.Pump.ID, v.flow(0), b.Unit.ID),
 				Hint: "see that the controller keeps that pump on while heat is wanted: its set point above the unit's does it",
 			}
 			if pumpRuns(s, b) {

@@ -93,6 +93,7 @@ func (s *search) none() graph.Diagnostic {
 	v := s.verdict(s.trials[0])
 	if len(v.Reasons) > 0 {
 		d.Message += graph.Say("; nearest is %s: %s", v.Place.Where(), v.Reasons[0].Text)
+		d.Of = v.Reasons[0].Of
 		switch stand := s.asked.Retrofit.Stand; {
 		case !v.Reasons[0].Pos.IsValid():
 		case stand != nil && v.Reasons[0].Pos == stand.Pos: // it is where the unit stands, not where the line is cut

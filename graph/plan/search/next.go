@@ -2,8 +2,6 @@ package search
 
 import (
 	"slices"
-	"strconv"
-	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -32,7 +30,7 @@ func (s *search) next(t *trial, mends []quantity.Text) quantity.Text {
 }
 
 // followable reports whether what a finding says would help can be done where the file is
-// written: it names no pipe or part the tool put in itself, and, where no pipes lead to the unit, does
+// written: it changes no pipe or part the tool put in itself, and, where no pipes lead to the unit, does
 // not speak of those that only stand for them.
 func (t *trial) followable(d graph.Diagnostic) bool {
 	switch {
@@ -43,9 +41,8 @@ func (t *trial) followable(d graph.Diagnostic) bool {
 	case t.proposal.Unled && (d.Rule == "clash" || d.Rule == "routing" || d.Rule == "assembly"):
 		return false
 	}
-	named := func(r *graph.Run) bool { return r.New() && strings.Contains(string(d.Hint), r.ID) }
-	placed := func(p *graph.Part) bool {
-		return d.Rule == "clash" && p.New() && strings.Contains(string(d.Hint), strconv.Quote(p.ID))
-	}
-	return !slices.ContainsFunc(t.proposal.Circuit.Runs, named) && !slices.ContainsFunc(t.proposal.Circuit.Parts, placed)
+	return !slices.ContainsFunc(d.Alters, func(id string) bool {
+		r, p := t.proposal.Circuit.Run(id), t.proposal.Circuit.Part(id)
+		return r != nil && r.New() || p != nil && p.New()
+	})
 }

@@ -30,6 +30,7 @@ type Reason struct {
 	Text     quantity.Text
 	Pos      graph.Pos
 	Severity graph.Severity
+	Of       []string // ids of the parts it is about, as the finding says it
 }
 
 // verdicts tells what was found of every place, in rank order.
@@ -96,7 +97,7 @@ func reasons(ds []graph.Diagnostic, least graph.Severity) []Reason {
 	var out []Reason
 	for _, d := range graph.SortDiagnostics(ds) {
 		if d.Severity >= least && !rule.SaysAnywhere(d.Rule) {
-			out = append(out, Reason{Rule: d.Rule, Text: d.Message, Pos: d.Pos, Severity: d.Severity})
+			out = append(out, Reason{Rule: d.Rule, Text: d.Message, Pos: d.Pos, Severity: d.Severity, Of: d.Of})
 		}
 	}
 	return out

@@ -33,15 +33,27 @@ type shortPiece struct {
 
 // mending is a leg as it has to be for a loop to close.
 type mending struct {
-	pos  graph.Pos
-	key  legKey
-	text quantity.Text
+	pos graph.Pos
+	key legKey
+	change
+}
+
+// change is what has to be changed for a loop to close or a piece to go in, with the ids of the runs
+// it names: of a run the tool drew along legs the user wrote it names those.
+type change struct {
+	text  quantity.Text
+	names []string
+}
+
+// and is two changes together.
+func (c change) and(by quantity.Text, o change) change {
+	return change{c.text + by + o.text, append(slices.Clone(c.names), o.names...)}
 }
 
 // reportNewLoops words what of the new work does not close or is too short for its sockets. Both are
 // said of lengths, and a leg that is made longer opens the loop it is in: so the two are told together.
 func (l *work) reportNewLoops(w *web) {
-	named := map[legKey]quantity.Text{}
+	named := map[legKey]change{}
 	for i := range l.loops {
 		if l.loops[i].miss.Len() > 0 {
 			l.missedLoop(w, &l.loops[i], named)
@@ -52,16 +64,16 @@ func (l *work) reportNewLoops(w *web) {
 		if !ok {
 			hint = l.longer(w, &p)
 		}
-		l.find(legPos(p.run, p.key.leg+1), p.severity, p.message, hint)
+		l.found(legPos(p.run, p.key.leg+1), p.severity, p.message, hint)
 	}
 }
 
 // missedLoop words a loop that does not close.
-func (l *work) missedLoop(w *web, n *newLoop, named map[legKey]quantity.Text) {
+func (l *work) missedLoop(w *web, n *newLoop, named map[legKey]change) {
 	loop := n.steps
 	message := graph.Say("the loop through %s does not close: it misses by %s", w.loopWords(loop), graph.DistanceWords(n.miss))
 	pos, mend := l.mendLoop(w, n, named)
-	l.lay.Closures[n.closure].Mend = mend
+	l.lay.Closures[n.closure].Mend = mend.text
 	if !pos.IsValid() {
 		for _, s := range loop {
 			if t := &w.ties[s.tie]; t.isNew() && !pos.IsValid() {
@@ -70,26 +82,26 @@ func (l *work) missedLoop(w *web, n *newLoop, named map[legKey]quantity.Text) {
 		}
 	}
 	hint := mend
-	if hint == "" {
-		hint = "no leg of the new work runs that way: add one, or measure the old pipe again"
-		if short := l.shortLeg(w, loop, n.miss); short != "" {
+	if hint.text == "" {
+		hint.text = "no leg of the new work runs that way: add one, or measure the old pipe again"
+		if short := l.shortLeg(w, loop, n.miss); short.text != "" {
 			hint = short
 		}
 	}
 	for _, s := range loop {
 		if t := w.ties[s.tie]; t.gone {
-			hint += graph.Say(" (%s was taken out, and says how far apart its ends stand)", t.run.ID)
+			hint.text += graph.Say(" (%s was taken out, and says how far apart its ends stand)", t.run.ID)
 		}
 	}
 	severity := graph.Error
 	for _, s := range loop {
 		if t := w.ties[s.tie]; t.run != nil && t.run.Spec.Flexible() {
 			severity = graph.Warning
-			hint += graph.Say(" (or let the hose of %s take it up)", t.run.ID)
+			hint.text += graph.Say(" (or let the hose of %s take it up)", t.run.ID)
 			break
 		}
 	}
-	l.find(pos, severity, message, hint)
+	l.found(pos, severity, message, hint)
 }
 
 // loopWords names the runs of a loop as its reader knows them: what is left of an old run by
@@ -128,23 +140,27 @@ func (t *tie) pos() graph.Pos {
 // mendLoop finds, for each axis along which the loop misses, a leg of new pipe along that
 // axis whose length would close it, and words it. The position is that of the first leg. What is
 // said of a leg that is too short and becomes long enough is noted in named.
-func (l *work) mendLoop(w *web, n *newLoop, named map[legKey]quantity.Text) (graph.Pos, quantity.Text) {
+func (l *work) mendLoop(w *web, n *newLoop, named map[legKey]change) (graph.Pos, change) {
 	var pos graph.Pos
-	var out []quantity.Text
+	var out change
 	for _, axis := range axesOf(n.miss) {
 		m := l.mendLeg(w, n.steps, axis, nil)
 		if m.text == "" {
-			return pos, ""
+			return pos, change{}
 		}
 		if !pos.IsValid() {
 			pos = m.pos
 		}
 		if spare, known := l.spare[m.key]; known && spare < settle.BeadMM && spare+axis.Len() >= settle.BeadMM-closureLimitMM {
-			named[m.key] = m.text + ": so the loop closes too"
+			named[m.key] = m.and(": so the loop closes too", change{})
 		}
-		out = append(out, m.text)
+		if out.text == "" {
+			out = m.change
+		} else {
+			out = out.and(", and ", m.change)
+		}
 	}
-	return pos, quantity.Join(out, ", and ")
+	return pos, out
 }
 
 // axesOf are the parts of a miss along the three axes, those that count.
@@ -224,24 +240,22 @@ func (l *work) mendLeg(w *web, loop []step, miss graph.Vec, but func(t *tie) boo
 			continue
 		}
 		longest, best = length, how
-		out = mending{pos: legPos(t.run, a.leg+1), key: key, text: graph.Say("make %s %s %s instead of %s", route.LegWords(t.run, a.leg+1), graph.WayWords(a.by), mm(mended), mm(length))}
-		if t.made() && a.leg < len(t.run.Legs) {
-			out.text = longerWords(t.run.Legs[a.leg], mended-length)
-		}
+		out = mending{pos: legPos(t.run, a.leg+1), key: key, change: t.longer(a.leg, a.by, mended-length)}
 	}
 	return out
 }
 
 // longer asks for a leg to be as long as its piece needs, and names what else of its loops has to
 // follow for them to close.
-func (l *work) longer(w *web, p *shortPiece) quantity.Text {
+func (l *work) longer(w *web, p *shortPiece) change {
 	legs := l.lines[p.key.path].legs
-	base := graph.Say("make %s at least %s longer", asWritten(p.run, p.key.leg+1), mm(p.mm))
+	base := change{graph.Say("make %s at least %s longer", asWritten(p.run, p.key.leg+1), mm(p.mm)), []string{p.run.ID}}
 	if p.key.leg >= len(p.run.Legs) || p.key.leg >= len(legs) {
 		return base
 	}
 	by, mine := legs[p.key.leg], l.loopsOf(w, p.key.path)
 	var with []quantity.Text
+	var names []string
 	for _, k := range mine {
 		loop := &l.loops[k]
 		if slices.ContainsFunc(loop.steps, func(s step) bool { t := w.ties[s.tie].run; return t != nil && t.Spec.Flexible() }) {
@@ -262,9 +276,10 @@ func (l *work) longer(w *web, p *shortPiece) quantity.Text {
 		})
 		switch {
 		case m.text == "":
-			return base + "; none other of the new work on its loop takes that up: cut more out of the old pipe, or lead the new pipe there anew"
+			base.text += "; none other of the new work on its loop takes that up: cut more out of the old pipe, or lead the new pipe there anew"
+			return base
 		case !slices.Contains(with, m.text):
-			with = append(with, m.text)
+			with, names = append(with, m.text), append(names, m.names...)
 		}
 		if slices.Equal(l.loopsOf(w, m.key.path), mine) {
 			break // it is on all of them
@@ -276,11 +291,7 @@ func (l *work) longer(w *web, p *shortPiece) quantity.Text {
 	for i, text := range with {
 		with[i] = quantity.Text(strings.TrimPrefix(string(text), "make "))
 	}
-	said := graph.Say("make %s %s %s instead of %s", route.LegWords(p.run, p.key.leg+1), graph.WayWords(by), mm(by.Len()+p.mm), mm(by.Len()))
-	if (&tie{run: p.run}).made() {
-		said = longerWords(p.run.Legs[p.key.leg], p.mm)
-	}
-	return said + ", and with it, or the loop does not close, " + quantity.Join(with, ", and ")
+	return (&tie{run: p.run}).longer(p.key.leg, by, p.mm).and(", and with it, or the loop does not close, ", change{quantity.Join(with, ", and "), names})
 }
 
 // loopsOf are the loops with new pipe that a path is on.
@@ -296,36 +307,48 @@ func (l *work) loopsOf(w *web, path int) []int {
 
 // shortLeg says of the longest leg of new pipe along an axis by which the loop misses that it is too
 // short to take it up; "" where none runs that way, or one is long enough.
-func (l *work) shortLeg(w *web, loop []step, miss graph.Vec) quantity.Text {
+func (l *work) shortLeg(w *web, loop []step, miss graph.Vec) change {
 	for _, axis := range axesOf(miss) {
 		if m := l.mendLeg(w, loop, axis, nil); m.text != "" {
 			continue
 		}
-		var text quantity.Text
+		var out change
 		longest := 0.0
 		for a := range l.along(w, loop, axis) {
 			if a.by.Len() <= longest {
 				continue
 			}
 			t := a.tie
-			name := graph.Say("%s", route.LegWords(t.run, a.leg+1))
-			if t.made() && a.leg < len(t.run.Legs) {
-				name = graph.Say("your leg %s", t.run.Legs[a.leg].Quoted())
+			name, names := graph.Say("%s", route.LegWords(t.run, a.leg+1)), []string{t.run.ID}
+			if t.drawnAlong(a.leg) {
+				name, names = graph.Say("your leg %s", t.run.Legs[a.leg].Quoted()), nil
 			}
 			longest = a.by.Len()
-			text = graph.Say("%s runs that way and is too short to be %s shorter: lead the pipe there anew, or measure the old pipe again", name, mm(axis.Len()))
+			out.names, out.text = names, graph.Say("%s runs that way and is too short to be %s shorter: lead the pipe there anew, or measure the old pipe again", name, mm(axis.Len()))
 		}
-		return text
+		return out
 	}
-	return ""
+	return change{}
 }
 
-// longerWords asks for a leg the tool took from the description, and may have cut at a valve,
-// to be longer or shorter, under the name its writer gave it.
-func longerWords(leg graph.Leg, by float64) quantity.Text {
+// drawnAlong reports whether the tool drew the run of a leg along legs the user wrote.
+func (t *tie) drawnAlong(leg int) bool { return t.made() && leg < len(t.run.Legs) }
+
+// longer asks for a leg, from 0, to be longer or, below nothing, shorter: one the tool took from the
+// description, and may have cut at a valve, under the name its writer gave it.
+func (t *tie) longer(leg int, is graph.Vec, by float64) change {
+	if !t.drawnAlong(leg) {
+		return change{graph.Say("make %s %s %s instead of %s", route.LegWords(t.run, leg+1), graph.WayWords(is), mm(is.Len()+by), mm(is.Len())), []string{t.run.ID}}
+	}
 	how := "longer"
 	if by < 0 {
 		how = "shorter"
 	}
-	return graph.Say("make your leg %s %s %s", leg.Quoted(), mm(math.Abs(by)), how)
+	return change{text: graph.Say("make your leg %s %s %s", t.run.Legs[leg].Quoted(), mm(math.Abs(by)), how)}
+}
+
+// found adds a finding whose hint is a change.
+func (l *work) found(pos graph.Pos, severity graph.Severity, message quantity.Text, hint change) {
+	l.find(pos, severity, message, hint.text)
+	l.lay.Findings[len(l.lay.Findings)-1].Alters = hint.names
 }

@@ -229,8 +229,9 @@ func (s *Bodies) word(c Clash) graph.Diagnostic {
 		Related: []graph.Related{{Pos: b.Pos, Message: graph.Say("%s is here", b.Name)}}}
 	move := graph.Say("%s %s", quantity.Closely(math.Ceil(c.DepthMM)), graph.WayWord(c.Way))
 	where := fmt.Sprintf("the leg that brings %s there", a.Name)
+	d.Alters = []string{cmp.Or(a.Part, a.Run)}
 	if a.Leg > 0 {
-		where = fmt.Sprintf("leg %d of %s", a.Leg, a.Run)
+		where, d.Alters = fmt.Sprintf("leg %d of %s", a.Leg, a.Run), []string{a.Run}
 	}
 	d.Message = graph.Say("%s runs through %s: they share %s", a.Name, b.Name, quantity.Closely(c.DepthMM))
 	d.Hint = graph.Say("move %s at least %s, and the legs before and after it with it", where, move)

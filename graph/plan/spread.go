@@ -143,19 +143,10 @@ func (p *Plan) unsure() []graph.Diagnostic {
 		}
 		what, mode := f.Harmed()
 		out = append(out, graph.Diagnostic{Rule: "guess", Severity: graph.Warning, Pos: p.posOf(f.Part),
-			Message: graph.Say("%s: a guess that moves %s by %.0f %% either way (mode %q)%s", f.Said(), p.ofTheUnit(what), 100*f.Harm(), mode, r.UntilSet(what)),
+			Message: graph.Say("%s: a guess that moves %s by %.0f %% either way (mode %q)%s", f.Said(), what.Of(r.OneOf()), 100*f.Harm(), mode, r.UntilSet(what)),
 			Hint:    graph.Say("read %s", f.Reading)})
 	}
 	return out
-}
-
-// ofTheUnit puts the name of the unit the job is about for "the unit" in what a guess moves, where there
-// are several.
-func (p *Plan) ofTheUnit(what string) quantity.Text {
-	if len(p.After.Circuit.Units()) < 2 {
-		return quantity.Text(what)
-	}
-	return quantity.Text(strings.Replace(what, "the unit's flow", string(graph.Say("the flow of %q", p.unitID())), 1))
 }
 
 // posOf is where the description speaks of a part.

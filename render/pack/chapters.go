@@ -331,7 +331,7 @@ func (s *schedule) grid(unit string) *form.Grid {
 func performance(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "performance", Title: "What to expect", For: book.Fitter, NewPage: true}
 	c.Tables(performanceBlocks(p, style.Units)...)
-	c.Tables(oneOfSeveral(p, table.SureBlocks(p.Ranges, tag.Of(p.Circuit, p.Net()), style))...)
+	c.Tables(table.SureBlocks(p.Ranges, tag.Of(p.Circuit, p.Net()), style)...)
 	return c
 }
 

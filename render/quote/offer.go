@@ -167,9 +167,9 @@ func alongside(p *plan.Plan) string {
 // unmeasured says of something nobody has measured how much hangs on it, for a customer.
 func unmeasured(p *plan.Plan, m spread.Influence) string {
 	names := tag.Of(p.Circuit, p.Net())
-	moves := strings.Replace(m.Moves, "the unit", "the heat pump", 1)
-	if u := p.After.Circuit.TheUnit(); u != nil && len(p.After.Circuit.Units()) > 1 {
-		moves = strings.Replace(m.Moves, "the unit", names.Short(u.ID), 1)
+	moves := m.Moves.Of("the heat pump")
+	if several := p.Ranges.Unit; several != "" {
+		moves = m.Moves.Of(names.Short(several))
 	}
 	if m.Part != "" && p.Circuit.Part(m.Part) != nil {
 		return fmt.Sprintf("%s: nobody has measured what it does to the water, and that moves %s by up to %.0f %%.", names.Short(m.Part), moves, 100*m.Effect)

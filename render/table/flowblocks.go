@@ -316,6 +316,10 @@ func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 	if r == nil || len(r.Promises) == 0 && len(r.MeasureFirst) == 0 {
 		return nil
 	}
+	unit := r.OneOf()
+	if unit != "" && names != nil {
+		unit = names.Tag(r.Unit)
+	}
 	b := form.Block{Title: fmt.Sprintf("How sure (%s samples of what is not known exactly; nine in ten lie in the ranges)", samplesOf(r))}
 	if r.Narrowed() {
 		b.Title = fmt.Sprintf("How sure (%d samples of what is not known exactly, those of %d that fit what was read; nine in ten lie in the ranges)", r.Samples, r.Tried)
@@ -331,7 +335,7 @@ func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 	}
 	b.Lines = append(b.Lines, readLines(r, names, s)...)
 	b.Lines = append(b.Lines, AcceptedLines(r, names, s)...)
-	b.Lines = append(b.Lines, setLines(r.Set, names, s)...)
+	b.Lines = append(b.Lines, setLines(r.Set, unit, names, s)...)
 	if len(r.Promises) > 0 {
 		b.Grid = form.NewGrid(form.Column{Head: "mode"}, form.Column{Head: "promise", Widest: 70}, form.Column{Head: "held in, of 100 ways the unknowns could lie", Right: true, Widest: 22}, form.Column{Head: "samples", Right: true})
 	}
@@ -356,14 +360,14 @@ func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 		if i > 0 {
 			lead = "  then"
 		}
-		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s: it moves %s by ±%s %% (%s)", lead, f.Said(), f.Moves, form.Fixed(f.Effect*100, 0), strings.TrimPrefix(modeWords(names, f.Mode), "mode ")))
+		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s: it moves %s by ±%s %% (%s)", lead, f.Said(), f.Moves.Of(unit), form.Fixed(f.Effect*100, 0), strings.TrimPrefix(modeWords(names, f.Mode), "mode ")))
 		if i == 0 && f.Reading != "" {
 			b.Lines = append(b.Lines, "    by "+s.Say(f.Reading))
 		}
 	}
 	for _, f := range r.MeasureFirst[:min(surest, len(r.MeasureFirst))] {
 		if until := r.UntilSet(f.Moves); until != "" {
-			b.Lines = append(b.Lines, "    "+f.Moves+" is moved so far only"+strings.TrimPrefix(s.Say(until), ","))
+			b.Lines = append(b.Lines, "    "+f.Moves.Of(unit)+" is moved so far only"+strings.TrimPrefix(s.Say(until), ","))
 			break
 		}
 	}

@@ -1,6 +1,7 @@
 package table
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -11,7 +12,8 @@ import (
 
 // setLines say what a throttle set by its reading makes of the ranges: what it is set to, in how
 // many of the samples it comes to that, and what the unit then gets; nothing where none is set so.
-func setLines(set *spread.Set, names *tag.Names, s form.Style) []string {
+// The unit goes by its name where there are several; "": the only one.
+func setLines(set *spread.Set, unit string, names *tag.Names, s form.Style) []string {
 	if set == nil {
 		return nil
 	}
@@ -19,13 +21,14 @@ func setLines(set *spread.Set, names *tag.Names, s form.Style) []string {
 	if names != nil {
 		valve = names.Tag(set.Valve)
 	}
+	unit = cmp.Or(unit, "the unit")
 	mode := func(m string) string { return strings.TrimPrefix(modeWords(names, m), "mode ") }
-	out := []string{fmt.Sprintf("  the throttle %s is set by its reading, %s through the unit (%s), good for %s %%: it comes to that in %d of %d samples%s",
-		valve, s.Flow(set.Flow), mode(set.Mode), form.Fixed(100*max(-set.Reading.Low, set.Reading.High), 0), set.Reached(), set.Of, missed(set))}
+	out := []string{fmt.Sprintf("  the throttle %s is set by its reading, %s through %s (%s), good for %s %%: it comes to that in %d of %d samples%s",
+		valve, s.Flow(set.Flow), unit, mode(set.Mode), form.Fixed(100*max(-set.Reading.Low, set.Reading.High), 0), set.Reached(), set.Of, missed(set, unit))}
 	var then []string
 	for i := range set.Modes {
 		m := &set.Modes[i]
-		said := mode(m.Mode) + ": the unit gets " + m.Unit.Words(s.FlowUnit().Text) + " " + s.FlowUnit().Name
+		said := mode(m.Mode) + ": " + unit + " gets " + m.Unit.Words(s.FlowUnit().Text) + " " + s.FlowUnit().Name
 		if m.Has && m.Jets.High-m.Jets.Low >= 0.005 {
 			said += ", the jets " + m.Jets.Words(signedPercent) + " %"
 		}
@@ -35,16 +38,16 @@ func setLines(set *spread.Set, names *tag.Names, s form.Style) []string {
 }
 
 // missed says how a throttle stands in the samples in which it does not come to its reading.
-func missed(set *spread.Set) string {
+func missed(set *spread.Set, unit string) string {
 	var out []string
 	if set.Shut > 0 {
-		out = append(out, fmt.Sprintf("in %d it is shut and the unit gets less", set.Shut))
+		out = append(out, fmt.Sprintf("in %d it is shut and %s gets less", set.Shut, unit))
 	}
 	if set.Open > 0 {
-		out = append(out, fmt.Sprintf("in %d it is open and the unit gets more", set.Open))
+		out = append(out, fmt.Sprintf("in %d it is open and %s gets more", set.Open, unit))
 	}
 	if set.Jumps > 0 {
-		out = append(out, fmt.Sprintf("in %d no turn of it gives that, for the flow jumps past it, and the unit is left less", set.Jumps))
+		out = append(out, fmt.Sprintf("in %d no turn of it gives that, for the flow jumps past it, and %s is left less", set.Jumps, unit))
 	}
 	if len(out) == 0 {
 		return ""

@@ -22,11 +22,11 @@ func TestHarm(t *testing.T) {
 // that pump runs, not in the mode in which the unit's flow moves most.
 func TestHarmsMode(t *testing.T) {
 	f := Influence{Mode: "heating", Unit: 0.1, UnitMode: "heating", Jets: 0.2, JetsMode: "jets", Met: 0.2, MetMode: "jets"}
-	if what, mode := f.Harmed(); what != "the jets' flow" || mode != "jets" {
+	if what, mode := f.Harmed(); what != JetsFlow || mode != "jets" {
 		t.Errorf("%s in %q", what, mode)
 	}
 	f.Unit = 0.3
-	if what, mode := f.Harmed(); what != "the unit's flow" || mode != "heating" {
+	if what, mode := f.Harmed(); what != UnitsFlow || mode != "heating" {
 		t.Errorf("%s in %q", what, mode)
 	}
 }

@@ -32,7 +32,7 @@ func (s *spreader) influences(moved []int) []Influence {
 			if !e.known {
 				continue
 			}
-			if apart && moves == jetsWater {
+			if apart && moves == JetsFlow {
 				e.value = 0
 			}
 			u := &s.all[k]
@@ -145,22 +145,13 @@ func (m *spreadMode) moving() *hydraulic.Solution {
 	return &out
 }
 
-// unitsFlow is what most unknowns move.
-const unitsFlow = "the unit's flow"
-
-// jetsWater is what they move where the unit has no water.
-const jetsWater = "the jets' flow"
-
-// pumpsFlow is what they move where there is no unit with water, and no jets.
-const pumpsFlow = "the pump's flow"
-
-// watched returns the flow that matters in a mode, and its name.
-func (m *spreadMode) watched() (value func(*hydraulic.Solution) float64, moves string) {
+// watched returns the flow that matters in a mode, and which it is.
+func (m *spreadMode) watched() (value func(*hydraulic.Solution) float64, moves Moved) {
 	if m.unit >= 0 && m.runs(m.unit) > 1e-9 {
-		return func(s *hydraulic.Solution) float64 { return s.Parts[m.unit].Flow }, unitsFlow
+		return func(s *hydraulic.Solution) float64 { return s.Parts[m.unit].Flow }, UnitsFlow
 	}
 	if jetsFlow(m.moving()) > 0 {
-		return jetsFlow, jetsWater
+		return jetsFlow, JetsFlow
 	}
 	return func(s *hydraulic.Solution) float64 {
 		most := 0.0
@@ -170,7 +161,7 @@ func (m *spreadMode) watched() (value func(*hydraulic.Solution) float64, moves s
 			}
 		}
 		return most
-	}, pumpsFlow
+	}, PumpsFlow
 }
 
 // alone returns the solution with unknown k alone at a quantile of its spread; nil where

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -79,12 +80,21 @@ type Ranges struct {
 	Read           []Read
 	Tried, Coarser int
 	Unfit          bool
-	AsItStands     bool // nothing is new and nothing goes: what stands before stands after
+	AsItStands     bool   // nothing is new and nothing goes: what stands before stands after
+	Unit           string // id of the unit whose flow they are about, where there are several; "" where it is the only one
 	Modes          []ModeRanges
 	Promises       []Promise
 	Set            *Set        // what the flows are once a throttle is set by its reading; nil where none is
 	MeasureFirst   []Influence // what matters most comes first; what moves nothing by a two-hundredth is left out
 	Moves          []Influence // all that may be off, in the same order
+}
+
+// OneOf is that unit's id in quotes, as a file speaks of it; "" where it is the only one.
+func (r *Ranges) OneOf() string {
+	if r.Unit == "" {
+		return ""
+	}
+	return strconv.Quote(r.Unit)
 }
 
 // ModeRanges holds the ranges of one stage in one mode. Parts and Runs are in the order of
@@ -187,7 +197,7 @@ type Influence struct {
 	// Untried tells that it was not moved by itself: in a very large circuit, and what it is of costs the
 	// pumps less than what all those are of that were.
 	Untried bool
-	Moves   string // what it moves: "the unit's flow"
+	Moves   Moved // what it moves
 	// What it does alone, in the mode in which each is moved most, as shares; 0 where there is none.
 	Unit, Jets, Head   float64
 	UnitMode, JetsMode string             // where it moves each most
@@ -207,21 +217,21 @@ type Influence struct {
 // Harm is by how much it moves the unit's flow or that of jets the work leaves not all of theirs,
 // whichever is more, as a share; the pump's where there is neither.
 func (f *Influence) Harm() float64 {
-	if f.Moves == pumpsFlow {
+	if f.Moves == PumpsFlow {
 		return f.Effect
 	}
 	return max(f.Unit, f.Met)
 }
 
 // Harmed names what Harm is about, the unit's flow or the jets', and the mode it is in.
-func (f *Influence) Harmed() (what, mode string) {
-	if f.Moves == pumpsFlow {
-		return pumpsFlow, f.Mode
+func (f *Influence) Harmed() (what Moved, mode string) {
+	if f.Moves == PumpsFlow {
+		return PumpsFlow, f.Mode
 	}
 	if f.Met > f.Unit {
-		return jetsWater, f.MetMode
+		return JetsFlow, f.MetMode
 	}
-	return unitsFlow, f.UnitMode
+	return UnitsFlow, f.UnitMode
 }
 
 // PastWords says in how many of the samples of the mode a pump is past its curve, and what is

@@ -385,8 +385,8 @@ func (r *Ranges) BySetting(f Influence) bool {
 
 // UntilSet is said behind what moves the unit's flow: so far it goes only until a throttle is set by
 // its reading; "" where none is set so, or of another flow.
-func (r *Ranges) UntilSet(flow string) quantity.Text {
-	if r.Set == nil || flow != unitsFlow {
+func (r *Ranges) UntilSet(flow Moved) quantity.Text {
+	if r.Set == nil || flow != UnitsFlow {
 		return ""
 	}
 	return graph.Say(", until %q is set by its reading", r.Set.Valve)

@@ -95,6 +95,9 @@ func Every(before, after *route.Layout, unit string, every int) *Ranges {
 func (s *spreader) answer(points []int) *Ranges {
 	out := s.over(points)
 	out.AsItStands = s.asItStands
+	if len(s.others) > 0 {
+		out.Unit = s.unitPart.ID
+	}
 	for _, m := range s.modes {
 		out.Promises = append(out.Promises, m.promises(s.unitPart, s.others)...)
 	}

@@ -68,7 +68,7 @@ func TestInfluenceByHand(t *testing.T) {
 	span, _ := tables.Spread(tables.SpreadFilterLoss, "assumed")
 	want := (q(1+span.Low) - q(1+span.High)) / 2
 	first := r.MeasureFirst[0]
-	if first.Part != "filter" || first.Moves != "the unit's flow" || !agree.Within(first.Effect, want, 1e-4) {
+	if first.Part != "filter" || first.Moves != spread.UnitsFlow || !agree.Within(first.Effect, want, 1e-4) {
 		t.Errorf("first is %+v, want the filter with %.4f", first, want)
 	}
 	got := r.Of("on", graph.After).Parts[3]
@@ -131,7 +131,7 @@ func TestInfluenceOnThePumpAlone(t *testing.T) {
 	if len(r.MeasureFirst) == 0 {
 		t.Fatal("nothing moves the pump's flow")
 	}
-	if first := r.MeasureFirst[0]; first.Part != "filter" || first.Moves != "the pump's flow" || !agree.Within(first.Effect, want, 1e-4) {
+	if first := r.MeasureFirst[0]; first.Part != "filter" || first.Moves != spread.PumpsFlow || !agree.Within(first.Effect, want, 1e-4) {
 		t.Errorf("first is %+v, want the filter with %.4f", first, want)
 	}
 }

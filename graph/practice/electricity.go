@@ -150,7 +150,7 @@ func (j *Job) clearZone() quantity.Text {
 				what = append(what, u.Refrigerant)
 			}
 		}
-		start = capital(j.called(burn)) + holds + quantity.Text(" propane or the like ("+strings.Join(what, ", ")+")")
+		start = quantity.Capital(j.called(burn)) + holds + quantity.Text(" propane or the like ("+strings.Join(what, ", ")+")")
 		if list := j.unread(); len(list) > 0 {
 			start += ", and " + j.called(list) + " may, which stands on the plate"
 		}

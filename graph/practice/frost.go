@@ -41,7 +41,7 @@ func Frost() []Sentence {
 				return slices.Concat(j.Isolators(), j.Bypass, j.Drains, j.Bleeds)
 			},
 			Say: func(j *Job) quantity.Text {
-				text := quantity.Say("The first hour of a frost without power: cover on and clipped; look whether only the tub's own breaker fell, and don't reset one twice. %s and the outside pipes freeze first, in an hour or two: ", capital(j.theUnit()))
+				text := quantity.Say("The first hour of a frost without power: cover on and clipped; look whether only the tub's own breaker fell, and don't reset one twice. %s and the outside pipes freeze first, in an hour or two: ", quantity.Capital(j.theUnit()))
 				text += emptyBranch(j) + " While there is power, leave the pump running."
 				if j.WarmRoom {
 					return text + " The tub itself stands in a room: its water cools to that."

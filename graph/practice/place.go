@@ -132,5 +132,5 @@ func howItStands(j *Job) quantity.Text {
 	if many {
 		drain = "the drain of each"
 	}
-	return capital(standing(j)) + quantity.Say(", %s to %s above %s (higher where snow lies), level or falling less than 2 %% to %s, on rubber mounts, bolted.", far(100), far(150), over, drain)
+	return quantity.Capital(standing(j)) + quantity.Say(", %s to %s above %s (higher where snow lies), level or falling less than 2 %% to %s, on rubber mounts, bolted.", far(100), far(150), over, drain)
 }

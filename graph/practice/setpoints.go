@@ -2,7 +2,6 @@ package practice
 
 import (
 	"slices"
-	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -22,9 +21,9 @@ func elementsKept() []Sentence {
 			When: func(j *Job) bool { return j.Unit != nil && j.elementOff() },
 			Say: func(j *Job) quantity.Text {
 				if j.PlugIn {
-					return quantity.Say("%s heats no more: its heating is switched off at the keypad where that holds through a power cut; else a qualified electrician isolates the box, proves it dead and takes the leads off. Either way it is written into the record.", capital(elements(j)))
+					return quantity.Say("%s heats no more: its heating is switched off at the keypad where that holds through a power cut; else a qualified electrician isolates the box, proves it dead and takes the leads off. Either way it is written into the record.", quantity.Capital(elements(j)))
 				}
-				return capital(elements(j)) + ": a qualified electrician isolates the tub, proves it dead, takes the leads off and makes them safe, and signs the record."
+				return quantity.Capital(elements(j)) + ": a qualified electrician isolates the tub, proves it dead, takes the leads off and makes them safe, and signs the record."
 			},
 			For: Fitter | Electrician, Source: common,
 		},
@@ -33,7 +32,7 @@ func elementsKept() []Sentence {
 			When: func(j *Job) bool { return j.Unit != nil && j.elementKept() != nil },
 			Say: func(j *Job) quantity.Text {
 				e := j.elementKept()
-				return quantity.Say("%s stays in use: %s. A qualified electrician wires it, tries it with %s on and off, and signs the record.", capital(elements(j)), interlockWords(e.Interlock)+j.changesOverAt(e.Interlock), j.theUnit())
+				return quantity.Say("%s stays in use: %s. A qualified electrician wires it, tries it with %s on and off, and signs the record.", quantity.Capital(elements(j)), interlockWords(e.Interlock)+j.changesOverAt(e.Interlock), j.theUnit())
 			},
 			For: Fitter | Electrician, Source: common,
 		},
@@ -238,8 +237,4 @@ func HighLimit() []Sentence {
 			For: Fitter | Electrician, Source: common,
 		},
 	}
-}
-
-func capital(s quantity.Text) quantity.Text {
-	return quantity.Text(strings.ToUpper(string(s[:1]))) + s[1:]
 }

@@ -94,9 +94,9 @@ func (j *Job) at(l Level) []*Unit {
 func (j *Job) stand(l Level) quantity.Text {
 	list := j.at(l)
 	if len(list) > 1 {
-		return capital(j.called(list)) + " stand"
+		return quantity.Capital(j.called(list)) + " stand"
 	}
-	return capital(j.called(list)) + " stands"
+	return quantity.Capital(j.called(list)) + " stands"
 }
 
 // oneOrEach is one wording where a sentence speaks of one unit, another where of several.

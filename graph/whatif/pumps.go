@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -47,7 +46,7 @@ func (m *maker) pumpGuesses() {
 			case settle.FlowNumber:
 				id, label = "flow-", "Flow of "+p.ID+" at a head"
 			case settle.SizeNumber:
-				id, label = "size-", strings.ToUpper(u.Words[:1])+u.Words[1:]
+				id, label = "size-", quantity.Capital(u.Words)
 			case settle.ShapeNumber:
 				id, label = "shape-", "More flow, less head of "+p.ID
 			}

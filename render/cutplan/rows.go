@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/takeoff"
 	"dryfit/graph/takeoff/stock"
 	"dryfit/render/scene"
@@ -128,7 +129,7 @@ func (d *drawing) sum(plan takeoff.StockPlan) string {
 	for _, b := range plan.Bars {
 		for _, n := range b.Pieces {
 			if words := d.over[n]; words != "" {
-				out += " ^ " + strings.ToUpper(words[:1]) + words[1:] + "."
+				out += " ^ " + quantity.Capital(words) + "."
 			}
 		}
 	}
@@ -156,7 +157,7 @@ func (d *drawing) proof(plan takeoff.StockPlan) string {
 	if p == "" {
 		return ""
 	}
-	p = strings.ToUpper(p[:1]) + p[1:]
+	p = quantity.Capital(p)
 	if !strings.HasSuffix(p, ".") {
 		p += "."
 	}

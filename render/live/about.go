@@ -149,7 +149,7 @@ func (a *about) part(part *graph.Part) {
 		if part.Kind == graph.Pump {
 			drop = -drop
 		}
-		rows = append(rows, []string{upper(a.names.Mode(sol.Mode.Name)), quantity.Format(f.Flow, quantity.Flow, a.units), quantity.Format(drop, quantity.Pressure, a.units), state})
+		rows = append(rows, []string{quantity.Capital(a.names.Mode(sol.Mode.Name)), quantity.Format(f.Flow, quantity.Flow, a.units), quantity.Format(drop, quantity.Pressure, a.units), state})
 	}
 	drop := "drop"
 	if part.Kind == graph.Pump {
@@ -177,7 +177,7 @@ func (a *about) run(run *graph.Run) {
 	for i := range p.After.Solutions {
 		sol := &p.After.Solutions[i]
 		if f := sol.Run(run.ID); f != nil {
-			rows = append(rows, []string{upper(a.names.Mode(sol.Mode.Name)), quantity.Format(f.Flow, quantity.Flow, a.units), fmt.Sprintf("%.2f m/s", f.Velocity), quantity.Format(f.Drop, quantity.Pressure, a.units)})
+			rows = append(rows, []string{quantity.Capital(a.names.Mode(sol.Mode.Name)), quantity.Format(f.Flow, quantity.Flow, a.units), fmt.Sprintf("%.2f m/s", f.Velocity), quantity.Format(f.Drop, quantity.Pressure, a.units)})
 		}
 	}
 	a.figures([]string{"mode", "flow", "speed", "drop"}, rows)

@@ -62,10 +62,10 @@ func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
 		b.WriteString("<p>No water moves: see Findings.</p>\n")
 	}
 	for _, l := range table.WithoutAnswer(p, style) {
-		fmt.Fprintf(&b, "<p class=\"error\">%s</p>\n", text(upper(names.Text(l))))
+		fmt.Fprintf(&b, "<p class=\"error\">%s</p>\n", text(quantity.Capital(names.Text(l))))
 	}
 	for _, l := range table.SupposedLines(p, names, style) {
-		fmt.Fprintf(&b, "<p class=\"note\">%s</p>\n", text(upper(names.Text(l))))
+		fmt.Fprintf(&b, "<p class=\"note\">%s</p>\n", text(quantity.Capital(names.Text(l))))
 	}
 	if p.Proposal != nil && p.Proposal.Choice.Spring != "" {
 		fmt.Fprintf(&b, "<p class=\"note\">In the bypass: %s.</p>\n", text(p.Proposal.Choice.Spring))
@@ -83,11 +83,11 @@ func modeHTML(b *bytes.Buffer, p *plan.Plan, names *tag.Names, sums []plan.ModeS
 	for _, i := range alike {
 		heads = append(heads, names.Mode(sums[i].Mode))
 	}
-	fmt.Fprintf(b, "<div class=\"mode\" data-mode=\"%s\"><h3>%s</h3>\n", text(m.Mode), text(upper(strings.Join(heads, "; "))))
+	fmt.Fprintf(b, "<div class=\"mode\" data-mode=\"%s\"><h3>%s</h3>\n", text(m.Mode), text(quantity.Capital(strings.Join(heads, "; "))))
 	if m.HasUnit {
 		scaleSVG(b, m, before.Unit, before.HasUnit, most, style.Units)
 	}
-	fmt.Fprintf(b, "<p data-why=\"what a mode comes to\">%s</p>\n", text(upper(byTag(names, m, strings.TrimPrefix(line, m.Mode+": ")))+"."))
+	fmt.Fprintf(b, "<p data-why=\"what a mode comes to\">%s</p>\n", text(quantity.Capital(byTag(names, m, strings.TrimPrefix(line, m.Mode+": ")))+"."))
 	for _, c := range table.Checks(p, m.Mode, style) {
 		fmt.Fprintf(b, "<p class=\"note\" data-why=\"how a check stands\">%s is %s.</p>\n", text(names.Short(c.ID)), text(c.Words))
 	}
@@ -126,13 +126,6 @@ func byTag(names *tag.Names, m plan.ModeSummary, line string) string {
 		line = strings.ReplaceAll(line, strconv.Quote(u.ID), names.Tag(u.ID))
 	}
 	return line
-}
-
-func upper(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }
 
 // scaleSVG draws the unit's flow on a scale with the least, the rated and the most it asks
@@ -291,7 +284,7 @@ func CostHTML(a *whatif.Answer) string {
 	var b bytes.Buffer
 	b.WriteString("<h3>Heat and money</h3>\n<ul data-why=\"section chapter-heat\">\n")
 	for _, l := range heating.Short(a.Plan.Heat, a.Plan.Circuit.Job, form.Style{Units: a.Job.System(a.Plan.Circuit)}) {
-		fmt.Fprintf(&b, "<li>%s</li>\n", text(upper(l)+"."))
+		fmt.Fprintf(&b, "<li>%s</li>\n", text(quantity.Capital(l)+"."))
 	}
 	b.WriteString("</ul>\n")
 	return string(book.AmountsKept(b.Bytes()))

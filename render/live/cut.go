@@ -148,9 +148,9 @@ func said(b *bytes.Buffer, v search.Verdict, style form.Style) {
 		verdict = "possible"
 	}
 	_, lines := table.PlaceLines(v, style)
-	fmt.Fprintf(b, "<p class=\"verdict\"><strong>%s</strong></p>\n<ul>\n", text(upper(verdict)))
+	fmt.Fprintf(b, "<p class=\"verdict\"><strong>%s</strong></p>\n<ul>\n", text(quantity.Capital(verdict)))
 	for _, l := range lines {
-		fmt.Fprintf(b, "<li>%s</li>\n", text(upper(l)))
+		fmt.Fprintf(b, "<li>%s</li>\n", text(quantity.Capital(l)))
 	}
 	b.WriteString("</ul>\n")
 	if verdict == "ruled out" && len(v.Mend) == 0 {

@@ -76,9 +76,9 @@ func (w *wrongKeys) say(b *bytes.Buffer, line int, units quantity.System) {
 	w.said[line] = true
 	anchor := w.anchor(line)
 	for _, d := range w.at[line] {
-		fmt.Fprintf(b, "<p class=\"error\"%s>%s</p>\n", anchor, text(upper(d.Message.In(units))+"."))
+		fmt.Fprintf(b, "<p class=\"error\"%s>%s</p>\n", anchor, text(quantity.Capital(d.Message.In(units))+"."))
 		if d.Hint != "" {
-			fmt.Fprintf(b, "<p class=\"hint\">%s</p>\n", text(upper(d.Hint.In(units))+"."))
+			fmt.Fprintf(b, "<p class=\"hint\">%s</p>\n", text(quantity.Capital(d.Hint.In(units))+"."))
 		}
 		anchor = ""
 	}

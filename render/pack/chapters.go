@@ -106,21 +106,21 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		c.Add(book.Item{Kind: book.Lead, Text: "The place of the cut will do " + style.Say(text) + ": measure it before anything is cut."})
 	}
 	if text := p.OnSiteText(); text != "" {
-		c.Add(book.Item{Kind: book.Lead, Text: table.Capital(text) + "."})
+		c.Add(book.Item{Kind: book.Lead, Text: quantity.Capital(text) + "."})
 	}
 	if text := firstCut(p, j, style); text != "" {
 		c.Add(book.Item{Kind: book.Lead, Bookmark: firstCutMark, Text: text})
 	}
 	if p.Heat != nil && p.Fault() == nil { // what may not be built saves nothing
 		for _, l := range heating.Short(p.Heat, p.Circuit.Job, style) {
-			c.Say(table.ForOwner(names.Text(table.Capital(l) + ".")))
+			c.Say(table.ForOwner(names.Text(quantity.Capital(l) + ".")))
 		}
 	}
 	if down := tubDown(p, style.Units); len(down) > 0 {
-		c.Add(book.Item{Bookmark: "How long is the tub out of use?", Text: "The tub is out of use " + strings.ToLower(down[0][:1]) + down[0][1:]})
+		c.Add(book.Item{Bookmark: "How long is the tub out of use?", Text: "The tub is out of use " + quantity.Small(down[0])})
 	}
 	if joints(p) > 0 && p.After.Bodies != nil {
-		c.Say(strings.TrimSuffix(table.Capital(p.After.Bodies.Account(len(p.After.Clashes), standsIn(j), j.Cuts || j.CutsHose, tag.Of(p.Circuit, p.Net()).Short)), ".") + ".")
+		c.Say(strings.TrimSuffix(quantity.Capital(p.After.Bodies.Account(len(p.After.Clashes), standsIn(j), j.Cuts || j.CutsHose, tag.Of(p.Circuit, p.Net()).Short)), ".") + ".")
 	}
 	c.Say(counts(p), "How well the parts are known: "+list(knowledge(p.Circuit))+".")
 	return c

@@ -14,7 +14,6 @@ import (
 	"dryfit/graph/practice"
 	"dryfit/graph/settle"
 	"dryfit/render/book"
-	"dryfit/render/table"
 	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
@@ -106,7 +105,7 @@ func runsTogether(c *book.Chapter, p *plan.Plan, j jobIn) {
 			c.Say(togetherWords(s, names))
 			for _, t := range s.Says {
 				if !slices.Contains(ofAll, t) {
-					c.Say(table.Capital(noKey(t.In(j.units))) + ".")
+					c.Say(quantity.Capital(noKey(t.In(j.units))) + ".")
 				}
 			}
 		}

@@ -3,11 +3,11 @@ package pack
 import (
 	"slices"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
 	"dryfit/graph/route"
-	"dryfit/render/table"
 	"dryfit/render/tag"
 )
 
@@ -34,7 +34,7 @@ func method(p *plan.Plan, j jobIn) []stretch {
 	var out []stretch
 	add := func(title, hold string, steps ...string) {
 		if len(steps) > 0 {
-			out = append(out, stretch{Title: title, Hold: table.Capital(hold), Steps: steps})
+			out = append(out, stretch{Title: title, Hold: quantity.Capital(hold), Steps: steps})
 		}
 	}
 	add("Before the day", "Every part is there and measured; the owner has signed for the work on his tub; the electrician has a date.", j.said(practice.Beforehand())...)
@@ -151,7 +151,7 @@ func phase(p *plan.Plan, j jobIn, ph route.Phase) []string {
 		if s.Phase != ph {
 			continue
 		}
-		out = append(out, table.Capital(stepText(p, j, s, names))+".")
+		out = append(out, quantity.Capital(stepText(p, j, s, names))+".")
 	}
 	return out
 }

@@ -43,7 +43,7 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	}
 	if p.Heat != nil && !fault {
 		for _, l := range heating.ForOwner(p.Heat, p.Circuit.Job, style) {
-			c.Say(tag.Of(p.Circuit, p.Net()).Text(table.Capital(l) + "."))
+			c.Say(tag.Of(p.Circuit, p.Net()).Text(quantity.Capital(l) + "."))
 		}
 	}
 	c.Add(book.Item{Kind: book.Heading, Bookmark: neverMark, Text: "The valves"})

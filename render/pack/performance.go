@@ -9,7 +9,6 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
-	"dryfit/render/table"
 	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
@@ -53,7 +52,7 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 			jets = []string{today, flow(m.Jets), span}
 		}
 		if unit == nil {
-			g.Rows = append(g.Rows, append([]string{table.Capital(names.Mode(m.Mode))}, jets...))
+			g.Rows = append(g.Rows, append([]string{quantity.Capital(names.Mode(m.Mode))}, jets...))
 			continue
 		}
 		all := m.Units()
@@ -61,7 +60,7 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 			all = []plan.UnitSummary{{ID: unit.ID}}
 		}
 		for _, u := range all {
-			mode := table.Capital(names.Mode(m.Mode))
+			mode := quantity.Capital(names.Mode(m.Mode))
 			if len(all) > 1 {
 				mode += ", " + names.Tag(u.ID)
 			}
@@ -91,7 +90,7 @@ func modeLines(p *plan.Plan, sums []plan.ModeSummary, names *tag.Names, who stri
 		ifSo(byReading, " Those of the unit are once the bypass is set by its reading.") + " The rise is at the greatest of the unit's ratings; a colder day gives less."}
 	for _, m := range sums {
 		if past := p.Ranges.Of(m.Mode, graph.After).PastWords(); past != "" {
-			lines = append(lines, table.Capital(names.Mode(m.Mode))+": "+past+".")
+			lines = append(lines, quantity.Capital(names.Mode(m.Mode))+": "+past+".")
 		}
 	}
 	return lines

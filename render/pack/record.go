@@ -10,7 +10,6 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/settle"
 	"dryfit/render/drawing"
-	"dryfit/render/table"
 	"dryfit/render/tag"
 )
 
@@ -52,7 +51,7 @@ func modeReadings(p *plan.Plan, j jobIn, names *tag.Names) (out []reading) {
 		if dirty(p.After.Circuit, m.Mode) {
 			continue // the record is taken on a clean filter
 		}
-		mode := table.Capital(names.Mode(m.Mode))
+		mode := quantity.Capital(names.Mode(m.Mode))
 		for _, u := range m.Units() {
 			who, whose, across := "the unit", "the unit's flow", ""
 			if len(m.Beside) > 0 {

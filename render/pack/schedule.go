@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
@@ -11,7 +12,6 @@ import (
 	"dryfit/graph/rule"
 	"dryfit/graph/stream"
 	"dryfit/render/drawing"
-	"dryfit/render/table"
 	"dryfit/render/tag"
 )
 
@@ -169,7 +169,7 @@ func valvesOf(c *graph.Circuit, net *stream.Net, branches []*stream.UnitBranch, 
 
 // modeRow is one mode of the circuit, with the positions it was solved with.
 func modeRow(p *plan.Plan, m plan.ModeSummary, valves []valve) valveRow {
-	row := valveRow{State: table.Capital(tag.Of(p.Circuit, p.Net()).Mode(m.Mode)), Unit: "on"}
+	row := valveRow{State: quantity.Capital(tag.Of(p.Circuit, p.Net()).Mode(m.Mode)), Unit: "on"}
 	switch {
 	case m.HasUnit && m.Unit <= 0:
 		row.Unit, row.Note = "off", "no water comes to the unit"

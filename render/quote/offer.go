@@ -41,7 +41,7 @@ func done(p *plan.Plan, style form.Style) book.Chapter {
 	c.Say(table.PlainLines(p, style)...)
 	if p.Heat != nil {
 		for _, l := range heating.ForOwner(p.Heat, p.Circuit.Job, style) {
-			c.Say(table.ForOwner(tag.Of(p.Circuit, p.Net()).Text(table.Capital(l) + ".")))
+			c.Say(table.ForOwner(tag.Of(p.Circuit, p.Net()).Text(quantity.Capital(l) + ".")))
 		}
 	}
 	return c
@@ -117,9 +117,9 @@ func taken(c *graph.Circuit) []string {
 	if len(words) == 0 {
 		return nil
 	}
-	line := table.Capital(strings.Join(words, ", "))
+	line := quantity.Capital(strings.Join(words, ", "))
 	if k := len(words) - 1; k > 0 {
-		line = table.Capital(strings.Join(words[:k], ", ")) + " and " + words[k]
+		line = quantity.Capital(strings.Join(words[:k], ", ")) + " and " + words[k]
 	}
 	if len(words) > 1 || count[strings.TrimPrefix(words[0], "the old ")] == 0 {
 		line += " are"
@@ -174,7 +174,7 @@ func unmeasured(p *plan.Plan, m spread.Influence) string {
 	if m.Part != "" && p.Circuit.Part(m.Part) != nil {
 		return fmt.Sprintf("%s: nobody has measured what it does to the water, and that moves %s by up to %.0f %%.", names.Short(m.Part), moves, 100*m.Effect)
 	}
-	return fmt.Sprintf("%s: nobody has measured it, and it moves %s by up to %.0f %%.", table.Capital(names.Text(m.Said())), moves, 100*m.Effect)
+	return fmt.Sprintf("%s: nobody has measured it, and it moves %s by up to %.0f %%.", quantity.Capital(names.Text(m.Said())), moves, 100*m.Effect)
 }
 
 // each is the heat pump that comes, or each of them.

@@ -91,7 +91,7 @@ func modeTitle(names *tag.Names, mode string) string {
 	if names == nil {
 		return "Mode " + mode
 	}
-	return Capital(names.Mode(mode))
+	return quantity.Capital(names.Mode(mode))
 }
 
 // partsOfMode lists what passes every part: today, after the work, and its range. Units
@@ -235,7 +235,7 @@ func MeasureFirst(r *spread.Ranges, names *tag.Names, s form.Style) string {
 	if reading == "" {
 		return ""
 	}
-	return fmt.Sprintf("MEASURE FIRST: %s. %s: %s: %s; what moves it most is %s.", s.Say(reading), Capital(modeWords(names, p.Mode)), promiseText(s, p), s.Say(p.Held()), s.Say(what))
+	return fmt.Sprintf("MEASURE FIRST: %s. %s: %s: %s; what moves it most is %s.", s.Say(reading), quantity.Capital(modeWords(names, p.Mode)), promiseText(s, p), s.Say(p.Held()), s.Say(what))
 }
 
 // unpromised says what to measure first where nobody says what the unit needs, so that nothing is
@@ -343,7 +343,7 @@ func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 		p := &r.Promises[i]
 		mode := p.Mode
 		if names != nil {
-			mode = Capital(names.Mode(mode))
+			mode = quantity.Capital(names.Mode(mode))
 		}
 		if i > 0 && p.Mode == r.Promises[i-1].Mode {
 			mode = "" // said above

@@ -20,7 +20,7 @@ func PlainLines(p *plan.Plan, style form.Style) []string {
 	var out []string
 	names := tag.Of(p.Circuit, p.Net())
 	for _, m := range plan.Summarise(p) {
-		at := Capital(names.Mode(m.Mode)) + " "
+		at := quantity.Capital(names.Mode(m.Mode)) + " "
 		if !strings.HasPrefix(at, "At ") {
 			at = strings.TrimSpace(at) + ", "
 		}
@@ -37,7 +37,7 @@ func PlainLines(p *plan.Plan, style form.Style) []string {
 			if i == 0 {
 				out = append(out, at+line)
 			} else {
-				out[len(out)-1] += " " + Capital(line)
+				out[len(out)-1] += " " + quantity.Capital(line)
 			}
 		}
 		if m.HasJets && m.HasToday && m.JetsToday > 0 {
@@ -104,16 +104,8 @@ func ForOwner(text string) string {
 	return unitWord.ReplaceAllStringFunc(text, func(unit string) string {
 		plain := "heat pump" + strings.TrimPrefix(unit[1:], "nit")
 		if unit[0] == 'U' {
-			plain = Capital(plain)
+			plain = quantity.Capital(plain)
 		}
 		return plain
 	})
-}
-
-// Capital is a text that begins a sentence.
-func Capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }

@@ -24,7 +24,7 @@ func SupposedLines(p *plan.Plan, names *tag.Names, s form.Style) []string {
 	for _, m := range plan.Summarise(p.Supposed.Plan) {
 		line := m.Mode + ":"
 		if names != nil {
-			line = Capital(names.Mode(m.Mode)) + ":"
+			line = quantity.Capital(names.Mode(m.Mode)) + ":"
 		}
 		for i, u := range m.Units() {
 			if i > 0 {

@@ -7,6 +7,7 @@ import (
 
 	"github.com/BurntSushi/toml"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -98,7 +99,7 @@ func plainMessage(s string) string {
 		return Inert("the line should end here, but goes on with " + strings.TrimSuffix(got, " instead"))
 	}
 	if len(s) > 1 && s[0] >= 'A' && s[0] <= 'Z' && s[1] >= 'a' && s[1] <= 'z' {
-		s = strings.ToLower(s[:1]) + s[1:]
+		s = quantity.Small(s)
 	}
 	return Inert(s)
 }

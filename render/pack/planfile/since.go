@@ -9,7 +9,6 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/render/book"
-	"dryfit/render/table"
 	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
@@ -244,7 +243,7 @@ func changedFlows(e, now *Earlier, units quantity.System, names *tag.Names, unit
 			is, of *float64
 		}{{unit + " gets", g.Unit, was.Unit}, {"the jets get", g.Jets, was.Jets}} {
 			if v.is != nil && v.of != nil && math.Abs(*v.is-*v.of) > sameFlow {
-				out = append(out, fmt.Sprintf("%s %s %s, it was %s.", table.Capital(names.Mode(g.Mode)), v.what, flow(*v.is), flow(*v.of)))
+				out = append(out, fmt.Sprintf("%s %s %s, it was %s.", quantity.Capital(names.Mode(g.Mode)), v.what, flow(*v.is), flow(*v.of)))
 			}
 		}
 		delete(old, g.Mode)

@@ -61,8 +61,8 @@ func leastFlowWhenDirty(in *Input, report Report) {
 			got, limit := v.flow(math.Abs(f.Flow)), v.flow(least)
 			d := graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error, Unit: b.Unit.ID,
-				Mode: s.Mode.Name, Message: graph.Say("mode %q: with %s %q gets %s; its least is %s, and with a clean one it gets %s", s.Mode.Name, day, b.Unit.ID, got, limit, v.flow(was)),
-				Hint: graph.Say("%slarger or shorter pipe to the unit, %s", lessPast(b, running{solution: s, flow: math.Abs(f.Flow)}), spare),
+				Mode: s.Mode.Name, Message: graph.Say("mode %q: with %s %q gets %s; its least is %s%s, and with a clean one it gets %s", s.Mode.Name, day, b.Unit.ID, got, limit, byRow(v.part(b.Unit).Least), v.flow(was)),
+				Hint: sheetFirst(v.part(b.Unit).Least, "flow", graph.Say("%slarger or shorter pipe to the unit, %s", lessPast(b, running{solution: s, flow: math.Abs(f.Flow)}), spare)),
 			}
 			if filter := b.up.First(graph.Filter); filter != nil {
 				d.Related = []graph.Related{here(filter)}

@@ -115,8 +115,8 @@ func unitLeastFlow(in *Input, report Report) {
 			got, limit := v.flow(m.flow), v.flow(least)
 			report(b.Unit.Existing && !gotLeast(in, b.Unit, m, least), graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error, Unit: b.Unit.ID, Related: []graph.Related{here(b.Pump)},
-				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q gets %s; its least is %s", m.solution.Mode.Name, b.Unit.ID, got, limit),
-				Hint: graph.Say("%slarger or shorter pipe to the unit, or a circulation pump for it", lessPast(b, m)),
+				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q gets %s; its least is %s", m.solution.Mode.Name, b.Unit.ID, got, limit) + byRow(v.part(b.Unit).Least),
+				Hint: sheetFirst(v.part(b.Unit).Least, "flow", graph.Say("%slarger or shorter pipe to the unit, or a circulation pump for it", lessPast(b, m))),
 			})
 		}
 	}
@@ -169,7 +169,7 @@ func unitRatedFlow(in *Input, report Report) {
 		got, limit := v.flow(best.flow), v.flow(rated)
 		report(b.Unit.Existing, graph.Diagnostic{
 			Pos: key(b.Unit, "flow"), Severity: graph.Note,
-			Message: graph.Say("%q gets %s at most (mode %q), less than its rated %s but not less than its least", b.Unit.ID, got, best.solution.Mode.Name, limit),
+			Message: graph.Say("%q gets %s at most (mode %q), less than its rated %s%s but not less than its least", b.Unit.ID, got, best.solution.Mode.Name, limit, byRow(v.part(b.Unit).Rated)),
 			Hint:    "it will heat with a larger temperature rise and a little less output",
 		})
 	}
@@ -186,8 +186,8 @@ func unitMostFlow(in *Input, report Report) {
 			got, limit := v.flow(m.flow), v.flow(most)
 			report(b.Unit.Existing, graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error, Unit: b.Unit.ID, Related: []graph.Related{here(b.Pump)},
-				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q gets %s; its most is %s", m.solution.Mode.Name, b.Unit.ID, got, limit),
-				Hint: "a weaker spring, a larger bypass, or an isolator set as a throttle and marked",
+				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q gets %s; its most is %s", m.solution.Mode.Name, b.Unit.ID, got, limit) + byRow(v.part(b.Unit).Most),
+				Hint: sheetFirst(v.part(b.Unit).Most, "flow", "a weaker spring, a larger bypass, or an isolator set as a throttle and marked"),
 			})
 		}
 	}

@@ -70,15 +70,15 @@ func limitRules() []*Rule {
 	}
 }
 
-// leastOf returns the flow a part of the line asks for, m³/s; 0 where it asks for none.
-func leastOf(p *settle.Part) float64 {
+// leastOf returns the flow a part of the line asks for, m³/s; 0, of no origin, where it asks for none.
+func leastOf(p *settle.Part) settle.Value {
 	switch {
 	case p.Kind == graph.HeatPump: // judged by rules of its own
 	case p.Kind == graph.ElementHeater && p.Element != nil && p.Element.Disconnected:
 	default:
-		return p.Least.V
+		return p.Least
 	}
-	return 0
+	return settle.Value{}
 }
 
 func lineLeastFlow(in *Input, report Report) {
@@ -88,7 +88,8 @@ func lineLeastFlow(in *Input, report Report) {
 		before := sameMode(in.BeforeSolutions, s.Mode.Name)
 		for k := range s.Parts {
 			f := &s.Parts[k]
-			least := leastOf(v.part(f.Part))
+			asks := leastOf(v.part(f.Part))
+			least := asks.V
 			got := math.Abs(f.Flow)
 			if least == 0 || got >= least || got < standing {
 				continue
@@ -100,8 +101,8 @@ func lineLeastFlow(in *Input, report Report) {
 			has, needs := v.flow(got), v.flow(least)
 			d := graph.Diagnostic{
 				Pos: key(f.Part, "least-flow"), Severity: graph.Warning,
-				Mode: s.Mode.Name, Message: graph.Say("mode %q: %s %q gets %s; its least is %s", s.Mode.Name, f.Part.Kind, f.Part.ID, has, needs),
-				Hint: "less loss in the unit's branch: larger or shorter pipe, a weaker spring; or a circulation pump for the unit",
+				Mode: s.Mode.Name, Message: graph.Say("mode %q: %s %q gets %s; its least is %s", s.Mode.Name, f.Part.Kind, f.Part.ID, has, needs) + byRow(asks),
+				Hint: sheetFirst(asks, "least-flow", "less loss in the unit's branch: larger or shorter pipe, a weaker spring; or a circulation pump for the unit"),
 			}
 			if was := flowBefore(before, f.Part.ID); was > 0 {
 				d.Message += graph.Say("; before the work it gets %s", v.flow(was))
@@ -267,15 +268,16 @@ func workingPressure(in *Input, report Report) {
 			})
 		}
 		for _, b := range v.branches {
-			f, highest := s.Part(b.Unit.ID), v.part(b.Unit).Highest.V
+			most := v.part(b.Unit).Highest
+			f, highest := s.Part(b.Unit.ID), most.V
 			if f == nil || highest == 0 || f.StaticPa <= highest || told["unit "+b.Unit.ID] {
 				continue
 			}
 			told["unit "+b.Unit.ID] = true
 			report(b.Unit.Existing, graph.Diagnostic{
 				Pos: key(b.Unit, "highest-pressure"), Severity: graph.Error,
-				Mode: s.Mode.Name, Message: graph.Say("mode %q: %s at %q; it may see %s at the most", s.Mode.Name, v.pressure(f.StaticPa), b.Unit.ID, v.pressure(highest)),
-				Hint: "a unit for a higher pressure, or a pump with less head",
+				Mode: s.Mode.Name, Message: graph.Say("mode %q: %s at %q; it may see %s at the most", s.Mode.Name, v.pressure(f.StaticPa), b.Unit.ID, v.pressure(highest)) + byRow(most),
+				Hint: sheetFirst(most, "highest-pressure", "a unit for a higher pressure, or a pump with less head"),
 			})
 		}
 	}

@@ -64,7 +64,7 @@ func GreatestPressure(pump *settle.Part, water settle.Water) (pa float64, ok boo
 }
 
 // LeastFlow returns the flow a part of the line asks for, m³/s; 0 where it asks for none.
-func LeastFlow(p *settle.Part) float64 { return leastOf(p) }
+func LeastFlow(p *settle.Part) float64 { return leastOf(p).V }
 
 // deep is how far below the water a thing of unknown level may stand, mm: a terrace below a
 // deck, a cellar. Common practice, no source.
@@ -208,7 +208,8 @@ func (v *view) depthOf(p *graph.Part) (out depth) {
 func unitHighestPressure(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
-		highest := v.part(b.Unit).Highest.V
+		most := v.part(b.Unit).Highest
+		highest := most.V
 		if b.Pump == nil || highest == 0 || !b.up.HasPart(b.Pump.ID) {
 			continue
 		}
@@ -221,8 +222,8 @@ func unitHighestPressure(in *Input, report Report) {
 			continue
 		}
 		d := graph.Diagnostic{Pos: key(b.Unit, "highest-pressure"), Severity: graph.Error, Related: []graph.Related{here(b.Pump)}}
-		d.Message = graph.Say("%q may see %s at the most; it can meet %s, %s", b.Unit.ID, v.pressure(highest), v.pressure(o.pa), o.words)
-		d.Hint = "choose a unit for a higher pressure, or heat from a pump with less head"
+		d.Message = graph.Say("%q may see %s at the most", b.Unit.ID, v.pressure(highest)) + byRow(most) + graph.Say("; it can meet %s, %s", v.pressure(o.pa), o.words)
+		d.Hint = sheetFirst(most, "highest-pressure", "choose a unit for a higher pressure, or heat from a pump with less head")
 		if o.measure != "" {
 			d.Severity, d.Hint = graph.Warning, o.measure
 			d.Message += ", " + o.unknown

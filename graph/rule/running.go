@@ -3,8 +3,10 @@ package rule
 import (
 	"math"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/settle"
 )
 
 // standing is the flow below which water counts as standing, m³/s.
@@ -14,6 +16,23 @@ const standing = hydraulic.Standing
 func (v *view) limits(u *graph.Part) (least, rated, most float64) {
 	p := v.part(u)
 	return p.Least.V, p.Rated.V, p.Most.V
+}
+
+// byRow says whose a limit is that neither the description nor a row of the user's gives: a guess, and
+// no sheet; "" of any other.
+func byRow(limit settle.Value) quantity.Text {
+	if limit.Row == "" || limit.How != settle.Row && limit.How != settle.Assumed {
+		return ""
+	}
+	return graph.Say(" (the catalogue's guess for %s)", limit.Row)
+}
+
+// sheetFirst puts what is to be read and written of a limit that is a guess before what else would help.
+func sheetFirst(limit settle.Value, key string, hint quantity.Text) quantity.Text {
+	if byRow(limit) == "" {
+		return hint
+	}
+	return graph.Say("read it from its sheet or plate first and write %s; then ", key) + hint
 }
 
 // running is one mode in which the unit's pump runs and the unit is not shut off by hand.

@@ -131,6 +131,8 @@ func (v *Shown) words(units quantity.System) string {
 func (v *Shown) amount(x float64, units quantity.System) string {
 	byCalliper := strings.Contains(v.What, "bore") || strings.Contains(v.What, "outside") || v.What == "roughness"
 	switch {
+	case v.Dim == settle.Bare && v.How == settle.Assumed: // a guess is good for no more digits
+		return quantity.Trim(quantity.Round(x, 2))
 	case v.Dim != quantity.Length || units == quantity.MetricSystem || byCalliper:
 		return settledWords(x, v.Dim, units)
 	case math.Abs(x) < 304.8:

@@ -26,7 +26,10 @@ func NewCutList(c *graph.Circuit, lay *route.Layout) *CutList {
 		supply, source := supplyOf(c, lay.Stage, g.spec, g.size)
 		plan := planOf(stock.Plan(g.demands, supply, list.KerfMM))
 		plan.Spec, plan.Size, plan.StockSource = g.spec, g.size, source
-		plan.Tight = tightBars(&plan, lay.Pieces)
+		spares := newSpareBars(&plan, supply, list.KerfMM)
+		plan.Tight = tightBars(&plan, lay.Pieces, spares)
+		spares.allow(&plan, lay.Pieces)
+		plan.Spares = spares.bars
 		list.Plans = append(list.Plans, plan)
 	}
 	return list

@@ -84,18 +84,3 @@ func TestTypeBesideTheKind(t *testing.T) {
 		}
 	}
 }
-
-// Of bars of several lengths the shortest rigid one that is bought is the spare, wherever it stands
-// in the list; what is in the van is not bought.
-func TestShortestBarIsTheSpare(t *testing.T) {
-	b := &biller{}
-	for _, l := range [][3]string{{"3000", "bar", "pipe"}, {"2000", "bar", "pipe"}, {"6000", "bar", "pipe"}, {"700", "bar", "pipe, offcut in the van"}, {"500", "coil", "flexible pipe"}} {
-		b.lines = append(b.lines, line{row: l[0], Item: Item{Unit: l[1], Name: l[2]}})
-	}
-	if got := b.shortestBought(0); got == nil || got.row != "2000" {
-		t.Errorf("the spare is %+v", got)
-	}
-	if got := b.shortestBought(2); got == nil || got.row != "6000" {
-		t.Errorf("from the third on the spare is %+v", got)
-	}
-}

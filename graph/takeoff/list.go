@@ -69,4 +69,5 @@ type StockPlan struct {
 	GapPct        float64         // how far the cost may be above the least, % of it; 0 where proved
 	StockSource   string          // who says what is on sale
 	Tight         []Tight         // bars without room for what is still to be measured
+	Spares        []stock.Bar     // bought besides, for what may come out longer or be cut wrong
 }

@@ -66,19 +66,23 @@ func NewOrder(b *Bill) Order {
 // Net reports whether the line tells a length that comes out of bars on another line.
 func (i *Item) Net() bool { return i.Unit == "m" && strings.Contains(i.Name, "net length") }
 
-// Group is what the line is bought and carried with.
+// Group is what the line is bought and carried with, by its kind: a name is the merchant's, or the
+// user's own.
 func (i *Item) Group() string {
-	switch kind := i.Kind; {
-	case kind == "heat-pump":
+	switch i.Kind {
+	case "heat-pump":
 		return "the unit"
-	case strings.HasSuffix(kind, "-valve") || kind == "union" || kind == "air-bleed":
+	case "union", "air-bleed":
 		return "valves and unions"
-	case kind == "pipe" || i.Unit == "bar":
+	case "pipe":
 		return "pipe"
-	case strings.Contains(i.Name, "insulation") || strings.Contains(i.Name, "clip") || strings.Contains(i.Name, "sleeve"):
+	case "insulation", "pipe-clip", "hose-clip", "wall-sleeve", "valve-support":
 		return insulating
-	case strings.Contains(i.Name, "cement") || kind == "primer" || strings.Contains(i.Name, "tape") || strings.Contains(i.Name, "O-ring") || kind == "":
+	case "cement", "primer", "tape", "o-ring", "":
 		return UsedUp
+	}
+	if strings.HasSuffix(i.Kind, "-valve") {
+		return "valves and unions"
 	}
 	return "fittings"
 }

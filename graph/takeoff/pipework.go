@@ -2,18 +2,14 @@ package takeoff
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/takeoff/stock"
 )
-
-// pipeAllowance is how much more pipe than the net length is wanted, as a share.
-// Source: common practice, no source.
-const pipeAllowance = 0.10
 
 // addPipe lists pipe: new pipe in whole bars from the stock plan and its net length, new
 // runs known by their length alone, and existing pipe by its length.
@@ -90,9 +86,7 @@ func (b *biller) addLength(path *route.Path, what string, m float64, isNew, remo
 	})
 }
 
-// addBars lists the bars of one stock plan, and the net length cut from them. Where less is
-// left over than the allowance, or no bar has room for a piece that measures longer, one more of
-// the shortest is the spare.
+// addBars lists the bars of one stock plan, its spares, and the net length cut from them.
 func (b *biller) addBars(plan StockPlan) {
 	row := b.lay.Stage.PipeRow(plan.Spec, plan.Size)
 	what, unit := plan.Spec.Word(), "bar"
@@ -102,29 +96,29 @@ func (b *biller) addBars(plan StockPlan) {
 			what = "flexible pipe"
 		}
 	}
-	net, left, runs := 0.0, 0.0, []string{}
+	net, runs := 0.0, []string{}
 	for _, p := range b.cuts.Pieces {
 		if p.Spec == plan.Spec && p.Size == plan.Size {
 			net += p.CutMM
 			runs = append(runs, p.Run.ID)
 		}
 	}
-	first := len(b.lines)
-	for _, bar := range plan.Bars {
-		left += bar.OffcutMM
+	bought := func(bar stock.Bar, quantity, spare float64) {
 		name := join(what, plan.Size.String(), string(plan.Spec), unit+" of "+b.metres(bar.StockMM))
 		if bar.Offcut {
 			name += ", offcut in the van"
 		}
 		b.add(line{
 			Item: Item{Name: name, Kind: "pipe", Spec: plan.Spec, Size: plan.Size.String(), Ends: seriesOf(plan.Spec, plan.Size),
-				Quantity: 1, Unit: unit, Source: b.say(row.Source), Own: row.Own, New: true, Where: []string{"stock plan: " + plan.StockSource}, Price: bar.Price},
+				Quantity: quantity, Spare: spare, Unit: unit, Source: b.say(row.Source), Own: row.Own, New: true, Where: []string{"stock plan: " + plan.StockSource}, Price: bar.Price},
 			size: plan.Size, row: fmt.Sprintf("%g", bar.StockMM),
 		})
 	}
-	more := slices.ContainsFunc(plan.Tight, func(t Tight) bool { return t.To == 0 })
-	if short := b.shortestBought(first); short != nil && (more || left < pipeAllowance*net) {
-		short.Spare++
+	for _, bar := range plan.Bars {
+		bought(bar, 1, 0)
+	}
+	for _, bar := range plan.Spares {
+		bought(bar, 0, 1)
 	}
 	b.add(line{
 		Item: Item{Name: join(what, plan.Size.String(), string(plan.Spec), "net length of the pieces"), Kind: "pipe", Spec: plan.Spec, Size: plan.Size.String(),
@@ -145,24 +139,6 @@ func (b *biller) addBars(plan StockPlan) {
 			size: plan.Size,
 		})
 	}
-}
-
-// shortestBought returns the line of the shortest rigid bar that is bought, of those from an
-// index on.
-func (b *biller) shortestBought(first int) *line {
-	var best *line
-	least := math.Inf(1)
-	for i := first; i < len(b.lines); i++ {
-		l := &b.lines[i]
-		var mm float64
-		if _, err := fmt.Sscanf(l.row, "%g", &mm); err != nil || l.Unit != "bar" || strings.HasSuffix(l.Name, "in the van") {
-			continue
-		}
-		if mm < least {
-			best, least = l, mm
-		}
-	}
-	return best
 }
 
 func numbers(list []int) string {

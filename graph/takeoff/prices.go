@@ -1,6 +1,10 @@
 package takeoff
 
-import "dryfit/graph"
+import (
+	"slices"
+
+	"dryfit/graph"
+)
 
 // price puts prices and the merchant's codes to the new work: by a part's id before the name
 // of its row, before the item's name, before its kind. Pipe keeps the price of its stock. A
@@ -26,18 +30,18 @@ func (b *biller) price() {
 func (b *biller) divide(l line) []line {
 	var out []line
 	rest := l
-	rest.ids, rest.Where = nil, nil
-	for i, id := range l.ids {
-		if p := b.priced(id); p != nil && l.New && len(l.ids) > 1 && i < len(l.Where) {
+	rest.ids, rest.Where = nil, slices.Clone(l.Where)
+	for _, id := range l.ids {
+		if p := b.priced(id); p != nil && l.New && l.Quantity > 1 {
 			one := l
 			one.ids, one.Where, one.Quantity, one.Spare = []string{id}, []string{id}, 1, 0
 			one.Price, one.Code = p.Price, p.Code
 			out = append(out, one)
 			rest.Quantity--
+			rest.Where = slices.DeleteFunc(rest.Where, func(where string) bool { return where == id })
 			continue
 		}
 		rest.ids = append(rest.ids, id)
-		rest.Where = append(rest.Where, id)
 	}
 	switch {
 	case len(out) == 0:

@@ -17,7 +17,8 @@ type Tight struct {
 	LeftMM   float64 // what the bar has over
 	LongerMM float64 // how much longer they may come out together
 	Moves    int     // the shortest of them that does: it makes room where it comes out of another bar
-	To       int     // the bar that has room for it; 0: none has, and one more is bought
+	To       int     // the bar that has room for it; 0: none has
+	Spare    bool    // none has, and one more is bought that does
 }
 
 // leastUnsureMM is how much longer a piece may come out of which no tolerance says so.
@@ -25,8 +26,8 @@ type Tight struct {
 const leastUnsureMM = 5
 
 // tightBars finds the bars of a plan in which pieces that are still to be measured have no room
-// to come out longer.
-func tightBars(plan *StockPlan, pieces []route.Piece) []Tight {
+// to come out longer; what no other bar has room for is held by spares.
+func tightBars(plan *StockPlan, pieces []route.Piece, spares *spareBars) []Tight {
 	byNumber := map[int]*route.Piece{}
 	for i := range pieces {
 		byNumber[pieces[i].Number] = &pieces[i]
@@ -55,12 +56,15 @@ func tightBars(plan *StockPlan, pieces []route.Piece) []Tight {
 			t.Moves = t.Measured[len(t.Measured)-1]
 		}
 		slices.Sort(t.Measured)
-		p := byNumber[t.Moves]
+		want := byNumber[t.Moves].SawMM() + longer(byNumber[t.Moves])
 		for i := range room {
-			if want := p.SawMM() + longer(p); i != t.Bar-1 && room[i] >= want {
-				t.To, room[i] = i+1, room[i]-want
+			if i != t.Bar-1 && room[i] >= want {
+				t.To, room[i] = i+1, room[i]-want-spares.kerf
 				break
 			}
+		}
+		if t.To == 0 {
+			t.Spare = spares.hold(t.Moves, want)
 		}
 	}
 	return out
@@ -82,10 +86,12 @@ func (t *Tight) Words(unit string) quantity.Text {
 	if t.LeftMM >= 0.5 {
 		over = quantity.Say("only %s over", quantity.Length.Of(t.LeftMM))
 	}
-	text := quantity.Say("%s %d has %s: measure the parts at the ends of %s before anything is cut from that %s; %s, piece %d comes out of ",
-		unit, t.Bar, over, which, unit, should, t.Moves)
-	if t.To > 0 {
-		return text + quantity.Say("%s %d", unit, t.To)
+	text := quantity.Say("%s %d has %s: measure the parts at the ends of %s before anything is cut from that %s; %s, ", unit, t.Bar, over, which, unit, should)
+	switch {
+	case t.To > 0:
+		return text + quantity.Say("piece %d comes out of %s %d", t.Moves, unit, t.To)
+	case t.Spare:
+		return text + quantity.Say("piece %d comes out of one more %s, which the order counts as a spare", t.Moves, unit)
 	}
-	return text + quantity.Say("one more %s, which the order counts as a spare", unit)
+	return text + quantity.Say("no other %s that is there or on sale holds piece %d: find a longer one first", unit, t.Moves)
 }

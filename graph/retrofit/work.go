@@ -1,6 +1,8 @@
 package retrofit
 
 import (
+	"math"
+
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/retrofit/draft"
@@ -80,7 +82,7 @@ func (w work) branch() catalog.Size {
 	}
 	const mostFlow, mostWayMM = 6.0 / 3600, 10000
 	size := catalog.UsualBranch(family)
-	if flow > mostFlow || way(w.asked.ToUnit) > mostWayMM || way(w.asked.FromUnit) > mostWayMM {
+	if flow > mostFlow || w.wayMM() > mostWayMM {
 		size = catalog.Size{Nominal: 2}.In(family)
 	}
 	if cut := w.oldRigid().In(family); !cut.IsZero() && cut.Nominal < size.Nominal {
@@ -90,6 +92,16 @@ func (w work) branch() catalog.Size {
 		return ports
 	}
 	return larger(size, ports)
+}
+
+// wayMM is how long the way to the unit is, as far as the request tells: the legs of the longer of its
+// pipes that are written, or where it stands, at right angles.
+func (w work) wayMM() float64 {
+	mm := max(way(w.asked.ToUnit), way(w.asked.FromUnit))
+	if s := w.asked.Stand; s != nil {
+		mm = max(mm, math.Abs(s.At.X)+math.Abs(s.At.Y)+math.Abs(s.At.Z))
+	}
+	return mm
 }
 
 // made returns a size, or where no pipe of the unit's branch is made in it the next larger one

@@ -14,13 +14,18 @@ import (
 
 // tin is the smallest tin of cement and primer on sale everywhere, ml, and what it is called:
 // 250 ml, in inch countries half a US pint (8 fl oz). Source: common practice, no source; a US
-// fluid ounce is 29.5735 ml (NIST SP 811 appendix B).
+// fluid ounce is 29.5735 ml (NIST SP 811 appendix B). What is wanted is not said where no size of
+// socket is known to want any.
 func tin(units quantity.System, wanted float64) (ml float64, words string) {
 	const ounce = 29.5735
+	ml, words, said := 250.0, "tin of 250 ml", fmt.Sprintf(" (%g ml wanted)", wanted)
 	if units == quantity.InchSystem {
-		return 8 * ounce, fmt.Sprintf("tin of 1/2 pint (%g fl oz wanted)", math.Ceil(wanted/ounce))
+		ml, words, said = 8*ounce, "tin of 1/2 pint", fmt.Sprintf(" (%g fl oz wanted)", math.Ceil(wanted/ounce))
 	}
-	return 250, fmt.Sprintf("tin of 250 ml (%g ml wanted)", wanted)
+	if wanted > 0 {
+		words += said
+	}
+	return ml, words
 }
 
 // addJoining lists what the joints use up: solvent cement and primer by the number of
@@ -80,7 +85,7 @@ func (b *biller) addCement(sockets map[catalog.Size]int) {
 		name, kind string
 		ml         float64
 	}{{"solvent cement", "cement", cement}, {wipe, "primer", primer}} {
-		ml := math.Ceil(t.ml*tables.SmallJobFactor - 1e-9)
+		ml := max(0, math.Ceil(t.ml*tables.SmallJobFactor-1e-9))
 		spare := 0.0
 		if t.kind == "cement" {
 			spare = 1

@@ -31,6 +31,18 @@ func TestSlipJointsAreCementedToo(t *testing.T) {
 	}
 }
 
+// Of sockets of a size that no table knows a tin is bought all the same, and no number is said: it
+// read "(-0 ml wanted)".
+func TestCementOfUnknownSize(t *testing.T) {
+	lay := &route.Layout{Joints: []route.Joint{{Kind: "cement", Size: catalog.Size{Metric: true, Nominal: 38}}}}
+	b := &biller{c: &graph.Circuit{}, lay: lay}
+	b.addJoining()
+	at := slices.IndexFunc(b.lines, func(l line) bool { return l.Kind == "cement" })
+	if at < 0 || b.lines[at].Quantity != 1 || b.lines[at].Name != "solvent cement, tin of 250 ml" || b.lines[at].Where[0] != "1 socket 38 mm: consumption not known" {
+		t.Errorf("cement: %+v", b.lines)
+	}
+}
+
 // A barb whose row says one clip takes one: the eight of the plug-in demo's hoses become four.
 func TestClipsByTheRowOfTheBarb(t *testing.T) {
 	c := demo(t, "../../testdata/plug-in.toml")

@@ -445,7 +445,12 @@ func pricesOf(r *field.Reader) {
 			continue
 		}
 		hint := r.NearAmong(p.Item, func() []string {
-			words := append(slices.Clone(kinds), IDsOf(r, func(graph.Kind) bool { return true })...)
+			words := slices.Clone(kinds)
+			for _, id := range IDsOf(r, func(graph.Kind) bool { return true }) {
+				if !slices.Contains(kinds, id) { // a part is often called as its kind is
+					words = append(words, id)
+				}
+			}
 			for row := range r.Catalog.All() {
 				words = append(words, row.Name)
 			}

@@ -1,6 +1,9 @@
 package removal
 
 import (
+	"slices"
+
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/retrofit"
@@ -11,7 +14,7 @@ import (
 
 // Of returns the circuit with the unit named in the request taken out again: its pipes,
 // the bypass and both tees go, and the line is closed with one new piece between two slip
-// couplings, which need no play. lay is the stage before the work. The proposal is nil where
+// couplings, which need no play; hose with one new hose, end to end. lay is the stage before the work. The proposal is nil where
 // the line can't be closed so, and the findings say why.
 func Of(c *graph.Circuit, lay *route.Layout) (*retrofit.Proposal, []graph.Diagnostic) {
 	k, problem := takenOut(c, lay)
@@ -26,14 +29,19 @@ func Of(c *graph.Circuit, lay *route.Layout) (*retrofit.Proposal, []graph.Diagno
 	for _, id := range gone {
 		d.Remove(id)
 	}
-	k.close(d, g)
+	closed := graph.Say("the old pipe is cut at their outer faces and closed with %s between two slip couplings", quantity.Length.Of(g.by.Len()))
+	if k.onHose() {
+		hose := k.newHose(d, lay)
+		closed = graph.Say("the hoses at both come off, and one new hose leads from %s to %s, %s of it", hose.From, hose.To, quantity.Length.Of(lengthOf(hose.Legs)))
+	} else {
+		k.close(d, g)
+	}
 	findings := []graph.Diagnostic{{Pos: d.Pos, Rule: "retrofit", Severity: graph.Note,
-		Message: graph.Say("%q comes out with its pipes, its bypass and the tees %q and %q, %d parts in all; the old pipe is cut at their outer faces and closed with %s between two slip couplings",
-			k.unit.ID, k.TeeIn.ID, k.TeeOut.ID, countParts(c, gone), quantity.Length.Of(g.by.Len())),
-		Hint: "shut the pump off and drain the line first; keep the unit's unions"}}
+		Message: graph.Say("%q comes out with its pipes, its bypass and the tees %q and %q, %d parts in all; ", k.unit.ID, k.TeeIn.ID, k.TeeOut.ID, countParts(c, gone)) + closed,
+		Hint:    "shut the pump off and drain the line first; keep the unit's unions"}}
 	for _, ref := range c.Retrofit.AdaptorsKept {
 		findings = append(findings, graph.Diagnostic{Pos: ref.Pos, Rule: "retrofit", Severity: graph.Note,
-			Message: graph.Say("%s is left as it is: the line is closed on its old pipe, and no adaptor comes off", ref), Hint: "leave adaptors-kept out"})
+			Message: graph.Say("%s is left as it is: no adaptor comes off where the line is closed", ref), Hint: "leave adaptors-kept out"})
 	}
 	return &retrofit.Proposal{Circuit: d.Circuit, NewIDs: d.IDs}, findings
 }
@@ -68,7 +76,64 @@ func takenOut(c *graph.Circuit, lay *route.Layout) (leaving, quantity.Text) {
 	if len(in) != 1 || len(out) != 1 {
 		return leaving{}, graph.Say("the line at %q and %q does not lead straight on", b.TeeIn.ID, b.TeeOut.ID)
 	}
-	return leaving{b, unit, in[0], out[0]}, ""
+	k := leaving{b, unit, in[0], out[0]}
+	if k.in.Spec.Family() != k.out.Spec.Family() || k.in.Size != k.out.Size {
+		return leaving{}, graph.Say("the line comes to %q as %s %s and leaves %q as %s %s: draw how it is to be closed", b.TeeIn.ID, k.in.Spec, k.in.Size, b.TeeOut.ID, k.out.Spec, k.out.Size)
+	}
+	return k, ""
+}
+
+// onHose reports whether the line is hose: no coupling joins two ends of that, and it is not joined
+// where it can be whole. Common practice, no source.
+func (k leaving) onHose() bool { return k.in.Spec.Family() == catalog.Hose }
+
+// newHose leads one hose from where the hose to the first tee begins to where that from the second
+// ends, on the barbs that are there.
+func (k leaving) newHose(d *draft.Draft, lay *route.Layout) *graph.Run {
+	from, legs := wayTo(lay.Path(k.in.ID), k.TeeIn.ID)
+	to, rest := wayTo(lay.Path(k.out.ID), k.TeeOut.ID)
+	on := func(by graph.Vec, around graph.Surroundings) {
+		if last := len(legs) - 1; legs[last].By.AngleTo(by) < 0.01 {
+			legs[last].By = legs[last].By.Add(by)
+			return
+		}
+		legs = append(legs, graph.Leg{By: by, Surroundings: around})
+	}
+	on(lay.Positions[k.TeeOut.ID+"."+graph.RunIn].Sub(lay.Positions[k.TeeIn.ID+"."+graph.RunOut]), graph.NothingSaid())
+	for _, g := range slices.Backward(rest) {
+		on(g.By.Scale(-1), g.Surroundings)
+	}
+	d.AddRun(from, to, k.in.Spec, k.in.Size, legs)
+	r := d.Runs[len(d.Runs)-1]
+	for _, end := range []graph.PortRef{from, to} {
+		if p := d.Part(end.Part); p != nil && p.Existing {
+			r.AdaptorsKept = append(r.AdaptorsKept, graph.PortRef{Part: end.Part, Port: end.Port, Pos: d.Pos})
+		}
+	}
+	return r
+}
+
+// wayTo is the legs of a run on the way to the tee at one of its ends, and the port at the other.
+func wayTo(path *route.Path, tee string) (far graph.PortRef, legs []graph.Leg) {
+	for i := 1; i < len(path.Points); i++ {
+		legs = append(legs, graph.Leg{By: path.Points[i].Sub(path.Points[i-1]), Surroundings: path.Run.Around(i)})
+	}
+	if path.Run.To.Part == tee {
+		return path.Run.From, legs
+	}
+	slices.Reverse(legs)
+	for i := range legs {
+		legs[i].By = legs[i].By.Scale(-1)
+	}
+	return path.Run.To, legs
+}
+
+func lengthOf(legs []graph.Leg) float64 {
+	sum := 0.0
+	for _, g := range legs {
+		sum += g.LengthMM()
+	}
+	return sum
 }
 
 // ids names every part and run that goes, the two runs of the line that are put back shorter too.

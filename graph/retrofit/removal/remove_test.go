@@ -3,9 +3,11 @@ package removal
 import (
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
+	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/route/laying"
@@ -52,6 +54,70 @@ legs = ["right 150 mm"]`
 		}
 		if told := strings.Contains(fmt.Sprint(ds), "do not stand in one straight line"); told == x.straight {
 			t.Errorf("%s: %v", x.name, ds)
+		}
+	}
+}
+
+// hosed is a tub on hose with a unit between two tees; runs are drawn with the water or against it.
+func hosed(in, out string) string {
+	run := func(from, to, legs string) string {
+		return fmt.Sprintf("[[run]]\nfrom = %q\nto = %q\nexisting = true\nlegs = [%s]\n", from, to, legs)
+	}
+	text := `[job]
+name = "invented"
+[pipe]
+spec = "pvc-sch40"
+size = "1 1/2 in"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["suction", "return"]
+`
+	for _, p := range [][2]string{{"pump", "pump"}, {"tee-a", "tee"}, {"tee-b", "tee"}, {"unit", "heat-pump"}} {
+		text += fmt.Sprintf("[[part]]\nid = %q\nkind = %q\nexisting = true\n", p[0], p[1])
+	}
+	hose := func(run string) string {
+		return strings.TrimSuffix(run, "\n") + "\nspec = \"hose\"\nsize = \"38 mm\"\n"
+	}
+	return text + hose(run("tub.suction", "pump.in", `"right 500 mm"`)) + hose(in) + hose(out) +
+		run("tee-a.run-out", "tee-b.run-in", `"right 300 mm"`) + run("tee-a.branch", "unit.in", `"front 400 mm"`) + run("tee-b.branch", "unit.out", `"front 400 mm"`) +
+		"[retrofit]\nunit = \"unit\"\nremove = true\n"
+}
+
+// On hose both hoses go and one new one takes their place, whichever way they were drawn: no coupling
+// joins hose. By hand: 200 mm up, 600 and 300 and 700 mm to the right, 100 mm down.
+func TestHoseIsClosedWithHose(t *testing.T) {
+	const head = "[[run]]\nexisting = true\n"
+	in := head + "from = \"pump.out\"\nto = \"tee-a.run-in\"\nlegs = [\"up 200 mm\", \"right 600 mm\"]\n"
+	against := head + "from = \"tee-a.run-in\"\nto = \"pump.out\"\nlegs = [\"left 600 mm\", \"down 200 mm\"]\n"
+	out := head + "from = \"tee-b.run-out\"\nto = \"tub.return\"\nlegs = [\"right 700 mm\", \"down 100 mm\"]\n"
+	outAgainst := head + "from = \"tub.return\"\nto = \"tee-b.run-out\"\nlegs = [\"up 100 mm\", \"left 700 mm\"]\n"
+	for _, x := range [][2]string{{in, out}, {against, out}, {in, outAgainst}, {against, outAgainst}} {
+		c, ds := description.Read("hosed.toml", []byte(hosed(x[0], x[1])))
+		if c == nil || graph.HasErrors(ds) {
+			t.Fatal(ds)
+		}
+		p, ds := Of(c, laying.Of(c.At(graph.Before)))
+		if p == nil {
+			t.Fatal(ds)
+		}
+		if len(p.NewIDs) != 1 {
+			t.Fatalf("added %v", p.NewIDs)
+		}
+		r := p.Circuit.Run(p.NewIDs[0])
+		var ways []graph.Vec
+		for _, g := range r.Legs {
+			ways = append(ways, g.By)
+		}
+		want := []graph.Vec{{Z: 200}, {X: 1600}, {Z: -100}}
+		if r.From.String() != "pump.out" || r.To.String() != "tub.return" || r.Spec != catalog.HosePipe || !slices.EqualFunc(ways, want, func(a, b graph.Vec) bool { return a.Sub(b).Len() < 0.5 }) {
+			t.Errorf("one hose from %s to %s of %s: %v", r.From, r.To, r.Spec, ways)
+		}
+		if !r.Keeps(r.From) || !r.Keeps(r.To) {
+			t.Errorf("the old barbs stay: %v", r.AdaptorsKept)
+		}
+		if ds := laying.Of(p.Circuit.At(graph.After)).Findings; graph.HasErrors(ds) {
+			t.Errorf("what is proposed can't be laid: %v", ds)
 		}
 	}
 }

@@ -52,7 +52,7 @@ func TestSpareBars(t *testing.T) {
 		mm   float64
 		bars []float64
 		ok   bool
-	}{{1200, []float64{2000}, true}, {797, []float64{2000}, true}, {600, []float64{2000, 3000}, true}, {3001, []float64{2000, 3000}, false}} {
+	}{{1200, []float64{2000}, true}, {798, []float64{2000, 3000}, true}, {797, []float64{2000, 3000}, true}, {3001, []float64{2000, 3000}, false}} {
 		ok := s.hold(1, c.mm)
 		var got []float64
 		for _, b := range s.bars {

@@ -27,4 +27,9 @@ func Inert(text string) string {
 
 // Obeyed reports whether a character is not shown but acted on: control and format characters
 // (direction, joining, no width) and separators of lines and paragraphs.
-func Obeyed(c rune) bool { return unicode.In(c, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp) }
+func Obeyed(c rune) bool {
+	if c < 0x7f { // most of every text: no table is asked
+		return c < ' '
+	}
+	return unicode.In(c, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp)
+}

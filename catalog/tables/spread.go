@@ -55,32 +55,46 @@ const (
 // below Middle. It is a share of the number (-0.2: a fifth less), or what is added to it.
 type Span struct{ Low, Middle, High float64 }
 
+// class is what a number is and how well it is known.
+type class struct{ what, known string }
+
 type spread struct {
-	what, known string
-	span        Span
-	source      quantity.Text
+	class
+	span   Span
+	source func() quantity.Text
 }
 
-var spreads = sync.OnceValue(func() []spread {
+// table is the file of spreads, in its order and by class.
+type table struct {
+	all []spread
+	of  map[class]*spread
+}
+
+var spreads = sync.OnceValue(func() table {
 	s := data.Read("spreads.csv")
-	var out []spread
-	for _, l := range s.Lines {
+	t := table{make([]spread, len(s.Lines)), make(map[class]*spread, len(s.Lines))}
+	for i, l := range s.Lines {
 		span := Span{s.Number(l[2]) / 100, s.Number(l[3]) / 100, s.Number(l[4]) / 100}
-		out = append(out, spread{l[0], l[1], span, quantity.Prose(l[5])})
+		source := sync.OnceValue(func() quantity.Text { return quantity.Prose(l[5]) }) // few are asked for
+		t.all[i] = spread{class{l[0], l[1]}, span, source}
+		t.of[t.all[i].class] = &t.all[i]
 	}
-	return out
+	return t
 })
 
-// Spread returns how far a number of a class may be off when it is "measured", "data-sheet"
-// or "assumed", and where that comes from. It panics for a class or grade it does not know.
-func Spread(what, known string) (Span, quantity.Text) {
-	for _, s := range spreads() {
-		if s.what == what && s.known == known {
-			return s.span, s.source
-		}
+func spreadOf(what, known string) *spread {
+	if s, ok := spreads().of[class{what, known}]; ok {
+		return s
 	}
 	panic("catalog: no spread of " + what + " that is " + known)
 }
+
+// Spread returns how far a number of a class may be off when it is "measured", "data-sheet"
+// or "assumed". It panics for a class or grade it does not know, as SpreadSource does.
+func Spread(what, known string) Span { return spreadOf(what, known).span }
+
+// SpreadSource returns where a spread comes from.
+func SpreadSource(what, known string) quantity.Text { return spreadOf(what, known).source() }
 
 // SpreadClass is one line of the table of spreads.
 type SpreadClass struct {
@@ -92,8 +106,8 @@ type SpreadClass struct {
 // Spreads returns the whole table of spreads, in the order of the file.
 func Spreads() []SpreadClass {
 	var out []SpreadClass
-	for _, s := range spreads() {
-		out = append(out, SpreadClass{s.what, s.known, s.span, s.source})
+	for _, s := range spreads().all {
+		out = append(out, SpreadClass{s.what, s.known, s.span, s.source()})
 	}
 	return out
 }

@@ -114,11 +114,11 @@ func TestSpread(t *testing.T) {
 			t.Errorf("%s is known worse than as %s", c.What, c.Known)
 		}
 		seen[c.What] = width
-		if got, _ := Spread(c.What, c.Known); got != c.Span {
+		if got := Spread(c.What, c.Known); got != c.Span {
 			t.Errorf("%s, %s: %v", c.What, c.Known, got)
 		}
 	}
-	if s, _ := Spread(SpreadPumpHead, "data-sheet"); s != (Span{-0.14, -0.035, 0.06}) {
+	if s := Spread(SpreadPumpHead, "data-sheet"); s != (Span{-0.14, -0.035, 0.06}) {
 		t.Errorf("the head of a fitted pump with a sheet: %v", s)
 	}
 	defer func() {
@@ -134,7 +134,7 @@ func TestSpread(t *testing.T) {
 // the power 1.2 to 2.1 of its turn, and the spread reaches from below 1 to 2.
 func TestWaysOpenBetweenWindowAndCock(t *testing.T) {
 	const full = 2
-	span, _ := Spread(SpreadWayOpening, "assumed")
+	span := Spread(SpreadWayOpening, "assumed")
 	for _, c := range []struct{ degrees, k float64 }{{20, 1.56}, {40, 17.3}, {60, 206}} {
 		open := 1 - c.degrees/90
 		power := math.Log(math.Sqrt(full/(full+c.k))) / math.Log(open)

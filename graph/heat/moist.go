@@ -48,9 +48,6 @@ type Air struct {
 	Sky      float64 // heat that the sky radiates down [W/m²]; 0: not known, see SkyRadiation
 }
 
-// vapour returns the pressure of the vapour in the air [Pa].
-func (a Air) vapour() float64 { return a.Humidity * VapourPressure(a.TempC) }
-
 // SkyRadiation returns what the sky radiates down [W/m²] over air at t °C: that of a clear
 // sky and a quarter of what an overcast one has more.
 //
@@ -61,7 +58,8 @@ func (a Air) vapour() float64 { return a.Humidity * VapourPressure(a.TempC) }
 // and is judgement elsewhere.
 func SkyRadiation(t float64) float64 {
 	k := t + 273.15
-	cloudless := 5.31e-13 * math.Pow(k, 6)
+	square := k * k
+	cloudless := 5.31e-13 * (square * (square * square))
 	return cloudless + 0.25*(stefan*k*k*k*k-cloudless)
 }
 

@@ -28,9 +28,19 @@ func (o Open) Total() float64 { return o.EvaporationW + o.ConvectionW + o.Radiat
 // Source: Carrier's equation in SI form, ASHRAE Handbook HVAC Applications (from memory; the
 // same in inch-pound units in C. C. Smith, G. O. G. Löf, R. W. Jones, ASHRAE Transactions
 // 104 (1), 1998); I. S. Bowen, Physical Review 27, 1926.
-func (s Surface) Lose(waterC float64, air Air) Open {
+func (s Surface) Lose(waterC float64, air Air) Open { return s.lose(waterC, air, moistOf(waterC, air)) }
+
+// moist is the pressure of the vapour over water and in the air above it [Pa]. Working both out is most
+// of what an hour with the cover off costs.
+type moist struct{ water, air float64 }
+
+func moistOf(waterC float64, air Air) moist {
+	return moist{VapourPressure(waterC), air.Humidity * VapourPressure(air.TempC)}
+}
+
+func (s Surface) lose(waterC float64, air Air, m moist) Open {
 	film := s.AreaM2 * (89 + 78.2*air.Wind) // W/kPa
-	drive := max(0, VapourPressure(waterC)-air.vapour()) / 1e3
+	drive := max(0, m.water-m.air) / 1e3
 	sky := air.Sky
 	if sky <= 0 {
 		sky = SkyRadiation(air.TempC)
@@ -48,8 +58,10 @@ func (s Surface) Lose(waterC float64, air Air) Open {
 // Blown returns the heat [W] that air of flow m³/s (at 20 °C) takes out of water of waterC °C when it
 // is blown or drawn through: it leaves saturated at the water's temperature. Source: the
 // balance of enthalpies; that it leaves saturated is common practice, no source.
-func Blown(flow, waterC float64, air Air) float64 {
-	in := Enthalpy(air.TempC, HumidityRatio(air.vapour()))
-	out := Enthalpy(waterC, HumidityRatio(VapourPressure(waterC)))
+func Blown(flow, waterC float64, air Air) float64 { return blown(flow, waterC, air, moistOf(waterC, air)) }
+
+func blown(flow, waterC float64, air Air, m moist) float64 {
+	in := Enthalpy(air.TempC, HumidityRatio(m.air))
+	out := Enthalpy(waterC, HumidityRatio(m.water))
 	return max(0, flow*airDensity*(out-in))
 }

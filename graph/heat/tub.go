@@ -146,9 +146,13 @@ func (u usedLoss) total() float64 {
 // Bathing returns the loss with the cover off [W] at a water temperature, as long as it is off,
 // for the air outdoors.
 func (t *Tub) Bathing(waterC float64, air Air) Open {
-	air = t.Around(air)
-	air.Wind = t.wind(air.Wind)
-	return Surface{t.Use.AreaM2, t.Use.Activity}.Lose(waterC, air)
+	around := t.Around(air)
+	return t.bathing(waterC, around, moistOf(waterC, around))
+}
+
+func (t *Tub) bathing(waterC float64, around Air, m moist) Open {
+	around.Wind = t.wind(around.Wind)
+	return Surface{t.Use.AreaM2, t.Use.Activity}.lose(waterC, around, m)
 }
 
 // always returns what air through the water and refills take [W] as a mean, the cover on or off.
@@ -171,12 +175,14 @@ func (t *Tub) used(waterC float64, air Air, share float64) usedLoss {
 		return u
 	}
 	share *= t.Use.TimesAWeek / weekDays
-	o := t.Bathing(waterC, air)
+	around := t.Around(air)
+	moist := moistOf(waterC, around)
+	o := t.bathing(waterC, around, moist)
 	u[0], u[1], u[2] = share*o.EvaporationW, share*o.ConvectionW, share*o.RadiationW
 	if t.Use.OpenS > 0 { // what each bather takes, spread over the time
 		u[3] = share / t.Use.OpenS * t.Use.Bathers * (splashKg*t.Fluid.Capacity*(waterC-t.FillC) + bodyJ)
 	}
 	u[4] = share * o.EvaporationKgH / hourS * t.Fluid.Capacity * (waterC - t.FillC)
-	u[usedBlown] += share * Blown(t.UseAirM3, waterC, t.Around(air))
+	u[usedBlown] += share * blown(t.UseAirM3, waterC, around, moist)
 	return u
 }

@@ -11,7 +11,7 @@ import (
 // A row's own range of its cracking pressure widens its class on either side and never narrows it;
 // a row of the user's own says what it says.
 func TestCrackingNeverNarrows(t *testing.T) {
-	class, _ := tables.Spread(tables.SpreadCracking, "assumed")
+	class := tables.Spread(tables.SpreadCracking, "assumed")
 	of := func(low, high float64, own bool) tables.Span {
 		out := &Part{Part: &graph.Part{Kind: graph.CheckValve}}
 		out.LossRow.V = catalog.Row{CrackingPa: 100, CrackingLowPa: 100 * (1 + low), CrackingHighPa: 100 * (1 + high), Own: own}
@@ -32,8 +32,8 @@ func TestCrackingNeverNarrows(t *testing.T) {
 // A row's range of a filter is that of a clean one: its middle is what dirt adds to a sheet's, and that
 // of a filter of which no row says a range is its class's. spreads.csv has both.
 func TestFilterMiddleIsOfACleanOne(t *testing.T) {
-	sheet, _ := tables.Spread(tables.SpreadFilterLoss, "data-sheet")
-	guess, _ := tables.Spread(tables.SpreadFilterLoss, "assumed")
+	sheet := tables.Spread(tables.SpreadFilterLoss, "data-sheet")
+	guess := tables.Spread(tables.SpreadFilterLoss, "assumed")
 	if sheet.Middle == guess.Middle {
 		t.Fatal("the two have one middle: nothing is told")
 	}

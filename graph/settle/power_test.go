@@ -93,7 +93,7 @@ kind = "pump"
 		t.Errorf("half the speed of 1 kW: %.1f to %.1f W, want 125 to 250", low, high)
 	}
 	v = at(curve)
-	gives, _ := tables.Spread(tables.SpreadPumpLabel, "assumed")
+	gives := tables.Spread(tables.SpreadPumpLabel, "assumed")
 	if !v.Known || !agree.Within((1+v.Low)*(1+gives.High), 1, 1e-9) || !agree.Within((1+v.High)*(1+gives.Low), 1, 1e-9) || !(v.V > 200) {
 		t.Errorf("%.0f W, %+.3f to %+.3f, where pumps of a label give %+.2f to %+.2f", v.V, v.Low, v.High, gives.Low, gives.High)
 	}

@@ -116,6 +116,6 @@ func lent(of Pick[catalog.Row], itself bool) Origin {
 
 // spreadOf returns the spread of a class for a grade of knowledge.
 func spreadOf(class string, known graph.Knowledge) Spread {
-	span, _ := tables.Spread(class, known.String())
+	span := tables.Spread(class, known.String())
 	return Spread{Span: span}
 }

@@ -60,6 +60,10 @@ func (f *File) badBytes() {
 	const enough = 10
 	text, remark := 0, false // where the text in quotes ends; between # and the end of its line
 	for i := 0; i < len(f.data) && len(f.Found) < enough; {
+		if plain[f.data[i]] { // most of every file
+			i++
+			continue
+		}
 		c, n := utf8.DecodeRune(f.data[i:])
 		switch {
 		case c == '\n' && i >= text:
@@ -86,6 +90,15 @@ func (f *File) badBytes() {
 		i += n
 	}
 }
+
+// plain are the bytes that badBytes has nothing to say of wherever they stand: of ASCII, what is shown and
+// begins no text or remark.
+var plain = func() (is [256]bool) {
+	for c := ' '; c < 0x7f; c++ {
+		is[c] = c != '"' && c != '\'' && c != '#'
+	}
+	return is
+}()
 
 // unseen is the hint for a character that is not shown.
 const unseen = "take it out; it can't be seen in an editor"

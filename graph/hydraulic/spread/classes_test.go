@@ -85,7 +85,7 @@ func TestOwnRangeNeverNarrows(t *testing.T) {
 		if class == "" {
 			continue
 		}
-		want, _ := tables.Spread(class, "assumed")
+		want := tables.Spread(class, "assumed")
 		if !(s.Low <= want.Low && s.High >= want.High) {
 			t.Errorf("%s: %+v, its class %+v", p.Part.ID, s.Span, want)
 		}

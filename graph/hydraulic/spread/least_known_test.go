@@ -29,8 +29,8 @@ func TestAClassIsAsSureAsItsLeastKnown(t *testing.T) {
 		t.Fatal("the bore of old hose is not among what may be off")
 		return tables.Span{}
 	}
-	guessed, _ := tables.Spread(tables.SpreadHoseBore, "assumed")
-	measured, _ := tables.Spread(tables.SpreadHoseBore, "measured")
+	guessed := tables.Spread(tables.SpreadHoseBore, "assumed")
+	measured := tables.Spread(tables.SpreadHoseBore, "measured")
 	for i := range runs {
 		if got := bores(i); got != guessed {
 			t.Errorf("run %d of %d measured: the bore of all is off by %+v, want %+v", i+1, len(runs), got, guessed)

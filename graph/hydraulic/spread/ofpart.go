@@ -77,7 +77,7 @@ func otherUnknown(p *hydraulic.ModelPart, n settle.Unknown) []unknown {
 		if !p.PartTurned() || len(p.Row.Opening) > 0 { // its row has a curve of its own
 			return nil
 		}
-		_, source := tables.Spread(n.Spread, assumed)
+		source := tables.SpreadSource(n.Spread, assumed)
 		u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { addPart(m, &q.Opening, id, v) }
 		u.used = used{value: "as much of its Kv as it is turned", source: source, guess: true}
 	case settle.ExponentNumber:
@@ -162,13 +162,13 @@ func jetUnknowns(m *hydraulic.Model, p *hydraulic.ModelPart, n settle.Unknown) [
 	id, known := p.Part.ID, p.Part.Known.String()
 	loss := start(n)
 	loss.set, loss.used = onLoss(id, 1), bySettled(settle.Key{Of: id, What: "loss"}, p.Set.Loss.Origin, p.Part.Known)
-	loss.span, _ = tables.Spread(tables.SpreadJetLoss, known)
+	loss.span = tables.Spread(tables.SpreadJetLoss, known)
 	k := unknown{what: "K of the jets of " + id, part: id, set: onLoss(id, 1),
 		span: tables.Span{Low: p.Row.KLow/p.Row.K - 1, High: p.Row.KHigh/p.Row.K - 1},
 		used: used{value: graph.Say("K %.3g", p.Row.K), source: p.Row.Source, guess: true}}
 	bore := unknown{what: "the bore of " + id, part: id, set: onLoss(id, -4), power: 4,
 		used: used{value: graph.Say("%s", quantity.Length.Of(p.Row.BoreMM)), source: p.Row.Source, guess: true}}
-	bore.span, _ = tables.Spread(tables.SpreadJetBore, known)
+	bore.span = tables.Spread(tables.SpreadJetBore, known)
 	if j := p.Part.Jets; j != nil && j.BoreMM > 0 {
 		bore.used = used{value: graph.Say("%s", quantity.Length.Of(j.BoreMM)), given: true, guess: p.Part.Known == graph.Assumed}
 	}
@@ -203,7 +203,7 @@ func hangsOnHoses(p *hydraulic.ModelPart) bool {
 // hoses is the unknown of what brings the water to the jets: one maker's, for all groups of a tub.
 func hoses() unknown {
 	u := unknown{what: hosesClass, used: byClass(tables.SpreadJetHoses, "no loss")}
-	u.span, _ = tables.Spread(tables.SpreadJetHoses, assumed)
+	u.span = tables.Spread(tables.SpreadJetHoses, assumed)
 	u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) {
 		for i := range m.Parts {
 			if p := &m.Parts[i]; p.Part.Kind == graph.JetGroup && hangsOnHoses(p) {

@@ -161,7 +161,7 @@ func TestDivertersHandle(t *testing.T) {
 	if u == nil {
 		t.Fatal("a diverter part turned has no unknown")
 	}
-	if want, _ := tables.Spread(tables.SpreadPosition, assumed); u.span != want || !u.adds {
+	if want := tables.Spread(tables.SpreadPosition, assumed); u.span != want || !u.adds {
 		t.Errorf("%+v added %v, want %+v added", u.span, u.adds, want)
 	}
 	flow := func(v float64) float64 {

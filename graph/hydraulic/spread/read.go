@@ -117,8 +117,8 @@ func (s *spreader) readingOf(r graph.Reading) *reading {
 // offOf is how far off a reading may be: as it says, else as such readings are; a pressure by a
 // gauge is off by so much of its dial at least.
 func offOf(r graph.Reading) float64 {
-	usual, _ := tables.Spread(tables.SpreadReading, "measured")
-	dial, _ := tables.Spread(tables.SpreadGauge, "measured")
+	usual := tables.Spread(tables.SpreadReading, "measured")
+	dial := tables.Spread(tables.SpreadGauge, "measured")
 	switch {
 	case !r.PressureSet && r.Off > 0:
 		return r.Off

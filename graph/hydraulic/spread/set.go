@@ -68,7 +68,7 @@ func (s *spreader) setBy(by *Setting) *setting {
 	}
 	out := &setting{Set: Set{Setting: *by}, flow: make([][]sampled, len(s.modes)), jets: make([][]sampled, len(s.modes)),
 		exact: make([][]float64, len(s.modes)), as: make([]*spreadStage, len(s.modes)), unit: make([][]float64, len(s.modes))}
-	out.Reading, _ = tables.Spread(tables.SpreadReading, "measured")
+	out.Reading = tables.Spread(tables.SpreadReading, "measured")
 	for n, m := range s.modes {
 		out.as[n] = m.after.again()
 	}

@@ -65,7 +65,7 @@ func TestInfluenceByHand(t *testing.T) {
 		t.Fatalf("%d of %d samples unsolved", r.Unsolved, r.Samples)
 	}
 	q := func(f float64) float64 { return math.Sqrt(2 / (1 + f)) }
-	span, _ := tables.Spread(tables.SpreadFilterLoss, "assumed")
+	span := tables.Spread(tables.SpreadFilterLoss, "assumed")
 	want := (q(1+span.Low) - q(1+span.High)) / 2
 	first := r.MeasureFirst[0]
 	if first.Part != "filter" || first.Moves != spread.UnitsFlow || !agree.Within(first.Effect, want, 1e-4) {
@@ -97,7 +97,7 @@ func TestKnowingNarrows(t *testing.T) {
 // its sheet, the filter apart: the tolerance is two of a hundred.
 func TestPromiseByHand(t *testing.T) {
 	r := spreadOf(t, flatText("assumed"), "unit")
-	span, _ := tables.Spread(tables.SpreadFilterLoss, "assumed")
+	span := tables.Spread(tables.SpreadFilterLoss, "assumed")
 	below := func(flow float64) float64 {
 		f := 2*math.Pow(10/flow, 2) - 1
 		half := math.Log((1 + span.High) / (1 + span.Middle))
@@ -126,7 +126,7 @@ func TestInfluenceOnThePumpAlone(t *testing.T) {
 	text := strings.Replace(flatPump[:strings.LastIndex(flatPump, "[[part]]")], "KNOWN", "assumed", 1)
 	r := spreadOf(t, text+join("tub.a", "pump.in")+join("pump.out", "filter.in")+join("filter.out", "tub.b"), "")
 	q := func(f float64) float64 { return math.Sqrt(1 / f) }
-	span, _ := tables.Spread(tables.SpreadFilterLoss, "assumed")
+	span := tables.Spread(tables.SpreadFilterLoss, "assumed")
 	want := (q(1+span.Low) - q(1+span.High)) / 2
 	if len(r.MeasureFirst) == 0 {
 		t.Fatal("nothing moves the pump's flow")

@@ -75,7 +75,7 @@ const levelClass = tables.SpreadLevel
 
 // level is how far below the water something lies of which nothing says it, in m.
 func level() tables.Span {
-	span, _ := tables.Spread(levelClass, assumed)
+	span := tables.Spread(levelClass, assumed)
 	return span
 }
 

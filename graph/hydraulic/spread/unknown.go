@@ -36,7 +36,7 @@ type used struct {
 
 // byClass is what a class of the spreads says of a number that no settled value holds.
 func byClass(class string, value quantity.Text) used {
-	_, source := tables.Spread(class, assumed)
+	source := tables.SpreadSource(class, assumed)
 	return used{value: value, source: source, guess: true}
 }
 

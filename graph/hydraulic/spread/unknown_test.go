@@ -200,7 +200,7 @@ func lowHigh(m *hydraulic.Model) (low, high float64, ok bool) {
 func TestRowsDoNotNarrow(t *testing.T) {
 	m := unknownModel(t, "", "high")
 	span := m.Parts[m.PartAt["filter"]].Set.Loss.Span
-	class, _ := tables.Spread(tables.SpreadFilterLoss, "assumed")
+	class := tables.Spread(tables.SpreadFilterLoss, "assumed")
 	if !(span.Low <= class.Low && span.High >= class.High && span.Low <= 1/2.2-1+1e-9 && span.High >= 5/2.2-1-1e-9) {
 		t.Errorf("the filter's drop: %+v, its class %+v", span, class)
 	}

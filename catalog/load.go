@@ -12,9 +12,8 @@ import (
 	"strings"
 	"sync"
 
-	"github.com/BurntSushi/toml"
-
 	"dryfit/catalog/data"
+	"dryfit/catalog/data/plain"
 	"dryfit/catalog/quantity"
 )
 
@@ -72,8 +71,8 @@ func load(files fs.FS) ([]Row, []Problem) {
 }
 
 func readTOML(name string, raw []byte) ([]Row, []Problem) {
-	var all map[string]any
-	if _, err := toml.Decode(string(raw), &all); err != nil {
+	all, err := plain.Decode(raw)
+	if err != nil {
 		return nil, []Problem{{Origin: name, Message: quantity.OfError(err)}}
 	}
 	return decodeRows(all, name)

@@ -58,7 +58,9 @@ func (s Surface) lose(waterC float64, air Air, m moist) Open {
 // Blown returns the heat [W] that air of flow m³/s (at 20 °C) takes out of water of waterC °C when it
 // is blown or drawn through: it leaves saturated at the water's temperature. Source: the
 // balance of enthalpies; that it leaves saturated is common practice, no source.
-func Blown(flow, waterC float64, air Air) float64 { return blown(flow, waterC, air, moistOf(waterC, air)) }
+func Blown(flow, waterC float64, air Air) float64 {
+	return blown(flow, waterC, air, moistOf(waterC, air))
+}
 
 func blown(flow, waterC float64, air Air, m moist) float64 {
 	in := Enthalpy(air.TempC, HumidityRatio(m.air))

@@ -168,8 +168,8 @@ func alongside(p *plan.Plan) string {
 func unmeasured(p *plan.Plan, m spread.Influence) string {
 	names := tag.Of(p.Circuit, p.Net())
 	moves := m.Moves.Of("the heat pump")
-	if several := p.Ranges.Unit; several != "" {
-		moves = m.Moves.Of(names.Short(several))
+	if m.UnitID != "" {
+		moves = m.Moves.Of(names.Short(m.UnitID))
 	}
 	if m.Part != "" && p.Circuit.Part(m.Part) != nil {
 		return fmt.Sprintf("%s: nobody has measured what it does to the water, and that moves %s by up to %.0f %%.", names.Short(m.Part), moves, 100*m.Effect)

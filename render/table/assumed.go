@@ -151,7 +151,7 @@ func (v *assumedValue) words() string {
 	for _, m := range []struct {
 		what string
 		by   float64
-	}{{"the unit's flow", v.moves.Unit}, {"the jets' flow", v.moves.Jets}, {"the pump's head", v.moves.Head}} {
+	}{{spread.UnitsFlow.Of(v.moves.OneOf()), v.moves.Unit}, {spread.JetsFlow.String(), v.moves.Jets}, {"the pump's head", v.moves.Head}} {
 		if by := share(m.by); by != "" {
 			out = append(out, m.what+" by "+by+" %")
 		}
@@ -192,7 +192,11 @@ func AssumedBlocks(p *plan.Plan, s form.Style) []form.Block {
 		}
 		g.Add(append(row, v.from)...)
 	}
-	b := form.Block{Title: "Used, though nobody gave it", Lines: []string{"  What moves the unit's or the jets' flow most comes first."}, Grid: g}
+	first := "  What moves the unit's or the jets' flow most comes first."
+	if moving && p.Ranges.Unit != "" {
+		first = "  What moves a unit's or the jets' flow most comes first; of the units it is the one that each moves most."
+	}
+	b := form.Block{Title: "Used, though nobody gave it", Lines: []string{first}, Grid: g}
 	if len(small) > 0 {
 		b.Lines = append(b.Lines, "  By less than half a per cent each, so that they stand here alone: "+listed(small)+".")
 	}

@@ -3,6 +3,7 @@ package table
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -229,7 +230,7 @@ func MeasureFirst(r *spread.Ranges, names *tag.Names, s form.Style) string {
 	}
 	p := worstPromise(r)
 	if p == nil || p.Sure() >= spread.MeasureFirstBelow {
-		return unpromised(r, s)
+		return unpromised(r, names, s)
 	}
 	reading, what := r.Settles(p)
 	if reading == "" {
@@ -238,25 +239,46 @@ func MeasureFirst(r *spread.Ranges, names *tag.Names, s form.Style) string {
 	return fmt.Sprintf("MEASURE FIRST: %s. %s: %s: %s; what moves it most is %s.", s.Say(reading), quantity.Capital(modeWords(names, p.Mode)), promiseText(s, p), s.Say(p.Held()), s.Say(what))
 }
 
-// unpromised says what to measure first where nobody says what the unit needs, so that nothing is
+// unpromised says what to measure first where nobody says what a unit needs, so that nothing is
 // promised of its flow, and one unknown alone moves that by more than a tenth; else "".
-func unpromised(r *spread.Ranges, s form.Style) string {
+func unpromised(r *spread.Ranges, names *tag.Names, s form.Style) string {
+	promised := map[string]bool{}
 	for _, p := range r.Promises {
 		if p.Kind == spread.LeastFlow || p.Kind == spread.MostFlow {
-			return ""
+			promised[p.Part] = true
 		}
 	}
 	var most *spread.Influence
-	for i := range r.MeasureFirst { // in the order of what moves most, the unit's flow or, where it stands, the jets'
-		if f := &r.MeasureFirst[i]; most == nil || f.Unit > most.Unit {
-			most = f
+	unit, share := "", spread.HarmfulGuess
+	for i := range r.MeasureFirst {
+		f := &r.MeasureFirst[i]
+		for at, moves := range f.UnitIn { // in any order: the greatest, of equals the first unit
+			if !promised[at.Unit] && f.Reading != "" && (moves > share || moves == share && most == f && at.Unit < unit) {
+				most, unit, share = f, at.Unit, moves
+			}
 		}
 	}
-	if most == nil || most.Unit <= spread.HarmfulGuess || most.Reading == "" {
+	if most == nil {
 		return ""
 	}
-	return fmt.Sprintf("MEASURE FIRST: %s. What the unit needs is not known: its sheet says it. What moves its flow most is %s, by %s %% either way.",
-		s.Say(most.Reading), most.Said(), form.Fixed(100*most.Unit, 0))
+	who := "the unit"
+	if r.Unit != "" {
+		who = oneOf(unit, names)
+	}
+	return fmt.Sprintf("MEASURE FIRST: %s. What %s needs is not known: its sheet says it. What moves its flow most is %s, by %s %% either way.",
+		s.Say(most.Reading), who, most.Said(), form.Fixed(100*share, 0))
+}
+
+// oneOf is one of several units by what it is called among names; nil: by its id in quotes, as a file
+// speaks of it. "" where it is the only one.
+func oneOf(id string, names *tag.Names) string {
+	switch {
+	case id == "":
+		return ""
+	case names == nil:
+		return strconv.Quote(id)
+	}
+	return names.Tag(id)
 }
 
 // promiseText words a promise; how a spring stands is no order.
@@ -316,10 +338,6 @@ func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 	if r == nil || len(r.Promises) == 0 && len(r.MeasureFirst) == 0 {
 		return nil
 	}
-	unit := r.OneOf()
-	if unit != "" && names != nil {
-		unit = names.Tag(r.Unit)
-	}
 	b := form.Block{Title: fmt.Sprintf("How sure (%s samples of what is not known exactly; nine in ten lie in the ranges)", samplesOf(r))}
 	if r.Narrowed() {
 		b.Title = fmt.Sprintf("How sure (%d samples of what is not known exactly, those of %d that fit what was read; nine in ten lie in the ranges)", r.Samples, r.Tried)
@@ -335,7 +353,7 @@ func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 	}
 	b.Lines = append(b.Lines, readLines(r, names, s)...)
 	b.Lines = append(b.Lines, AcceptedLines(r, names, s)...)
-	b.Lines = append(b.Lines, setLines(r.Set, unit, names, s)...)
+	b.Lines = append(b.Lines, setLines(r.Set, oneOf(r.Unit, names), names, s)...)
 	if len(r.Promises) > 0 {
 		b.Grid = form.NewGrid(form.Column{Head: "mode"}, form.Column{Head: "promise", Widest: 70}, form.Column{Head: "held in, of 100 ways the unknowns could lie", Right: true, Widest: 22}, form.Column{Head: "samples", Right: true})
 	}
@@ -360,14 +378,14 @@ func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 		if i > 0 {
 			lead = "  then"
 		}
-		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s: it moves %s by ±%s %% (%s)", lead, f.Said(), f.Moves.Of(unit), form.Fixed(f.Effect*100, 0), strings.TrimPrefix(modeWords(names, f.Mode), "mode ")))
+		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s: it moves %s by ±%s %% (%s)", lead, f.Said(), f.Moves.Of(oneOf(f.UnitID, names)), form.Fixed(f.Effect*100, 0), strings.TrimPrefix(modeWords(names, f.Mode), "mode ")))
 		if i == 0 && f.Reading != "" {
 			b.Lines = append(b.Lines, "    by "+s.Say(f.Reading))
 		}
 	}
 	for _, f := range r.MeasureFirst[:min(surest, len(r.MeasureFirst))] {
 		if until := r.UntilSet(f.Moves); until != "" {
-			b.Lines = append(b.Lines, "    "+f.Moves.Of(unit)+" is moved so far only"+strings.TrimPrefix(s.Say(until), ","))
+			b.Lines = append(b.Lines, "    "+f.Moves.Of(oneOf(f.UnitID, names))+" is moved so far only"+strings.TrimPrefix(s.Say(until), ","))
 			break
 		}
 	}

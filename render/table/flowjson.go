@@ -150,6 +150,7 @@ type influenceJSON struct {
 	Mode   string  `json:"mode"`
 	Effect float64 `json:"effect_percent"`
 	Moves  string  `json:"moves"`
+	UnitID string  `json:"unit_id,omitempty"` // of several units, whose flow it moves so
 	Unit   float64 `json:"unit_flow_percent,omitempty"`
 	Jets   float64 `json:"jets_flow_percent,omitempty"`
 	Head   float64 `json:"pump_head_percent,omitempty"`
@@ -319,7 +320,7 @@ func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
 			if r.UntilSet(q.Moves) != "" {
 				until = r.Set.Valve
 			}
-			out.MeasureFirst = append(out.MeasureFirst, influenceJSON{q.Said(), q.Part, q.Mode, form.Round(q.Effect*100, 2), q.Moves.String(), form.Round(q.Unit*100, 2), form.Round(q.Jets*100, 2), form.Round(q.Head*100, 2), until})
+			out.MeasureFirst = append(out.MeasureFirst, influenceJSON{q.Said(), q.Part, q.Mode, form.Round(q.Effect*100, 2), q.Moves.String(), q.UnitID, form.Round(q.Unit*100, 2), form.Round(q.Jets*100, 2), form.Round(q.Head*100, 2), until})
 		}
 	}
 	return out

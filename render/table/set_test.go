@@ -32,7 +32,7 @@ func TestSureNamesOneOfSeveralUnits(t *testing.T) {
 	for unit, name := range map[string]string{"unit-2": `"unit-2"`, "": "the unit"} {
 		flow := spread.UnitsFlow.Of(strings.TrimPrefix(name, "the unit"))
 		r := &spread.Ranges{Samples: 1021, Unit: unit,
-			MeasureFirst: []spread.Influence{{What: "the drop of filter", Mode: "on", Effect: 0.2, Moves: spread.UnitsFlow}},
+			MeasureFirst: []spread.Influence{{What: "the drop of filter", Mode: "on", Effect: 0.2, Moves: spread.UnitsFlow, UnitID: unit}},
 			Set: &spread.Set{Setting: spread.Setting{Valve: "bypass", Mode: "on", Flow: 1e-3}, Of: 9, Shut: 2, Reading: tables.Span{Low: -0.1, High: 0.1},
 				Modes: []spread.SetMode{{Mode: "on"}}},
 		}

@@ -56,7 +56,7 @@ func supposedFirst(p *plan.Plan, s form.Style) []string {
 	if p.Ranges != nil && len(p.Ranges.MeasureFirst) > 0 && p.Ranges.MeasureFirst[0].What == f.What {
 		return nil
 	}
-	line := fmt.Sprintf("measure this first: %s: it moves %s by ±%s %%", f.Said(), f.Moves.Of(p.Supposed.Ranges.OneOf()), form.Fixed(f.Effect*100, 0))
+	line := fmt.Sprintf("measure this first: %s: it moves %s by ±%s %%", f.Said(), f.Moves.Of(f.OneOf()), form.Fixed(f.Effect*100, 0))
 	if f.Reading != "" {
 		line += "; by " + s.Say(f.Reading)
 	}

@@ -11,9 +11,9 @@ import (
 // worthSaying is the least effect of an unknown that is worth a line, as a share.
 const worthSaying = 0.005
 
-// influences says how far each unknown alone moves the unit's flow (the jets' where there is
-// no unit, else the pump's), what matters most first; an unknown is named once, in the mode
-// in which it moves most. Of a very large circuit those alone are moved whose indices are in moved
+// influences says how far each unknown alone moves the unit's flow, of several that of the one it moves
+// most (the jets' where there is no unit, else the pump's), what matters most first; an unknown is named
+// once, in the mode in which it moves most. Of a very large circuit those alone are moved whose indices are in moved
 // (worthMoving); of the others nothing is said but that they are there.
 func (s *spreader) influences(moved []int) []Influence {
 	best := map[string]Influence{}
@@ -40,16 +40,19 @@ func (s *spreader) influences(moved []int) []Influence {
 			f, told := best[name]
 			if !told {
 				f = u.influence()
-				f.Mode, f.Moves, f.Reading, f.UnitIn = m.name, moves, u.reading(m.after.model, s.past[u.part]), map[string]float64{}
+				f.Mode, f.Moves, f.Reading, f.UnitIn = m.name, moves, u.reading(m.after.model, s.displays(u.part)), map[UnitIn]float64{}
 				_, tried := slices.BinarySearch(moved, k)
 				f.Untried = !tried && !m.narrowed
 			}
 			if e.value > f.Effect+alike {
 				f.Mode, f.Effect, f.Moves = m.name, e.value, moves
 			}
-			f.UnitIn[m.name] = e.unit
-			if e.unit > f.Unit+alike {
-				f.Unit, f.UnitMode = e.unit, m.name
+			for i, moved := range e.units {
+				id := m.after.likely.Parts[m.units[i]].Part.ID
+				f.UnitIn[UnitIn{id, m.name}] = moved
+				if moved > f.Unit+alike {
+					f.Unit, f.UnitMode, f.UnitID = moved, m.name, s.named(id)
+				}
 			}
 			if e.jets > f.Jets+alike {
 				f.Jets, f.JetsMode = e.jets, m.name
@@ -93,15 +96,16 @@ func pumpHead(s *hydraulic.Solution) float64 {
 
 // effect is how far an unknown alone moves things in a mode, each as a share of what is likely.
 type effect struct {
-	known                   bool // both its ends have an answer, or nobody asked
-	value, unit, jets, head float64
+	known             bool // both its ends have an answer, or nobody asked
+	value, jets, head float64
+	units             []float64 // of each unit that is watched
 }
 
 // effects works out what each unknown that is moved moves in a mode; nil where what is watched stands still.
 func (s *spreader) effects(m *spreadMode, moved []int) []effect {
-	value, _ := m.watched()
+	values, _ := m.watched()
 	likely := m.moving()
-	if value(likely) == 0 {
+	if values[0](likely) == 0 {
 		return nil
 	}
 	out := make([]effect, len(s.all))
@@ -120,9 +124,9 @@ func (s *spreader) effects(m *spreadMode, moved []int) []effect {
 			}
 			return 0
 		}
-		out[k] = effect{known: true, value: half(value), jets: half(jetsFlow), head: half(pumpHead)}
-		if m.unit >= 0 {
-			out[k].unit = half(func(s *hydraulic.Solution) float64 { return s.Parts[m.unit].Flow })
+		out[k] = effect{known: true, jets: half(jetsFlow), head: half(pumpHead)}
+		for _, value := range values {
+			out[k].moves(half(value), len(m.units) > 0)
 		}
 	}
 	return out
@@ -145,15 +149,26 @@ func (m *spreadMode) moving() *hydraulic.Solution {
 	return &out
 }
 
-// watched returns the flow that matters in a mode, and which it is.
-func (m *spreadMode) watched() (value func(*hydraulic.Solution) float64, moves Moved) {
-	if m.unit >= 0 && m.runs(m.unit) > 1e-9 {
-		return func(s *hydraulic.Solution) float64 { return s.Parts[m.unit].Flow }, UnitsFlow
+// moves takes up a flow that is watched, a unit's or another.
+func (e *effect) moves(share float64, unit bool) {
+	if e.value = max(e.value, share); unit {
+		e.units = append(e.units, share)
+	}
+}
+
+// watched returns the flows that matter in a mode, those of the units that are watched or one other, and
+// which they are.
+func (m *spreadMode) watched() (values []func(*hydraulic.Solution) float64, moves Moved) {
+	for _, i := range m.units {
+		values = append(values, func(s *hydraulic.Solution) float64 { return s.Parts[i].Flow })
+	}
+	if len(values) > 0 {
+		return values, UnitsFlow
 	}
 	if jetsFlow(m.moving()) > 0 {
-		return jetsFlow, JetsFlow
+		return []func(*hydraulic.Solution) float64{jetsFlow}, JetsFlow
 	}
-	return func(s *hydraulic.Solution) float64 {
+	return []func(*hydraulic.Solution) float64{func(s *hydraulic.Solution) float64 {
 		most := 0.0
 		for _, p := range s.Parts {
 			if p.Part.Kind == graph.Pump {
@@ -161,7 +176,7 @@ func (m *spreadMode) watched() (value func(*hydraulic.Solution) float64, moves M
 			}
 		}
 		return most
-	}, PumpsFlow
+	}}, PumpsFlow
 }
 
 // alone returns the solution with unknown k alone at a quantile of its spread; nil where

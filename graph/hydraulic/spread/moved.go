@@ -1,5 +1,7 @@
 package spread
 
+import "math"
+
 // Moved is a flow that what may be off moves.
 type Moved int
 
@@ -24,4 +26,40 @@ func (m Moved) Of(unit string) string {
 		return "the flow of " + unit
 	}
 	return "the unit's flow"
+}
+
+// watchedIn lists the units whose flow is watched in a mode, by their index after the work: the one the
+// job is about first, and every other that gets water but those that were there and get what they get
+// today, for the work does not meet their water.
+func (s *spreader) watchedIn(m *spreadMode) (out []int) {
+	if m.unit >= 0 && m.runs(m.unit) > noWater {
+		out = append(out, m.unit)
+	}
+	for _, o := range s.others {
+		at, ok := m.after.model.PartAt[o.ID]
+		if ok && m.runs(at) > noWater && !(o.Existing && m.asToday(o.ID, m.runs(at))) {
+			out = append(out, at)
+		}
+	}
+	return out
+}
+
+// noWater is a flow that is none, m³/s.
+const noWater = 1e-9
+
+// asToday reports whether a part gets as described what it gets before the work.
+func (m *spreadMode) asToday(id string, flow float64) bool {
+	if m.before == nil {
+		return false
+	}
+	at, ok := m.before.model.PartAt[id]
+	return ok && math.Abs(flow-math.Abs(m.before.likely.Parts[at].Flow)) <= sameJets*flow
+}
+
+// named is a unit's id where there are several; "" of the only one.
+func (s *spreader) named(id string) string {
+	if len(s.others) == 0 {
+		return ""
+	}
+	return id
 }

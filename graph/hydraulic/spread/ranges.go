@@ -89,13 +89,16 @@ type Ranges struct {
 	Moves          []Influence // all that may be off, in the same order
 }
 
-// OneOf is that unit's id in quotes, as a file speaks of it; "" where it is the only one.
-func (r *Ranges) OneOf() string {
-	if r.Unit == "" {
+// OneOf is the id in quotes of the unit whose flow it moves; "" where there is only one.
+func (f *Influence) OneOf() string {
+	if f.UnitID == "" {
 		return ""
 	}
-	return strconv.Quote(r.Unit)
+	return strconv.Quote(f.UnitID)
 }
+
+// UnitIn is a unit, by its id, in a mode.
+type UnitIn struct{ Unit, Mode string }
 
 // ModeRanges holds the ranges of one stage in one mode. Parts and Runs are in the order of
 // the solution's.
@@ -188,7 +191,8 @@ func (p *Promise) Held() quantity.Text {
 	return graph.Say("held in %s of 100 ways the unknowns could lie", p.Of100())
 }
 
-// Influence is how far one unknown moves the unit's flow (or the jets', where there is no unit).
+// Influence is how far one unknown moves the unit's flow, of several that of the one it moves most (or
+// the jets', where there is no unit).
 type Influence struct {
 	What   string // "jets' drop"
 	Part   string // id of the part or run, "" for a whole class
@@ -203,7 +207,8 @@ type Influence struct {
 	UnitMode, JetsMode string             // where it moves each most
 	Met                float64            // what it does to the jets' flow in the modes in which the work meets their water
 	MetMode            string             // where it does so most
-	UnitIn             map[string]float64 // what it does to the unit's flow, by mode
+	UnitID             string             // of several units, whose flow it moves so; "" where there is only one
+	UnitIn             map[UnitIn]float64 // what it does to the flow of each unit that is watched, in each mode
 	Span               tables.Span        // how far it may be off
 	Adds               bool               // Span is added to the number, not a share of it
 	Key                settle.Key         // of the settled value that was used; zero: Value says it

@@ -314,7 +314,10 @@ func (r *Ranges) Few() []int {
 func (r *Ranges) Narrowed() bool { return r.Tried > 0 && !r.Unfit }
 
 // moved are the flows that unknowns move, at the points that fit what was read.
-type moved struct{ value, unit, jets, head []float64 }
+type moved struct {
+	values     [][]float64 // those that are watched
+	jets, head []float64
+}
 
 // follow keeps them of a point, where something was read.
 func (s *spreader) follow(m *spreadMode, a answer, point int) {
@@ -323,23 +326,23 @@ func (s *spreader) follow(m *spreadMode, a answer, point int) {
 	}
 	sol := a.sol
 	m.answered = append(m.answered, point)
-	value, _ := m.watched()
-	m.moved.value = append(m.moved.value, value(sol))
+	values, _ := m.watched()
+	if m.moved.values == nil {
+		m.moved.values = make([][]float64, len(values))
+	}
+	for i, value := range values {
+		m.moved.values[i] = append(m.moved.values[i], value(sol))
+	}
 	m.moved.jets = append(m.moved.jets, jetsFlow(sol))
 	m.moved.head = append(m.moved.head, pumpHead(sol))
-	unit := 0.0
-	if m.unit >= 0 {
-		unit = sol.Parts[m.unit].Flow
-	}
-	m.moved.unit = append(m.moved.unit, unit)
 }
 
 // left works out what each unknown still moves once something was read: how far the flow lies, times
 // how closely it goes with the unknown over the points that fit. Of a sample of n points a
 // correlation below 2.5/√n is none.
 func (s *spreader) left(m *spreadMode) []effect {
-	n := len(m.moved.value)
-	if n < fewFit/2 || half(m.moved.value) == 0 {
+	n := len(m.answered)
+	if n < fewFit/2 || half(m.moved.values[0]) == 0 {
 		return nil
 	}
 	out := make([]effect, len(s.all))
@@ -354,7 +357,10 @@ func (s *spreader) left(m *spreadMode) []effect {
 			}
 			return 0
 		}
-		out[k] = effect{known: true, value: goes(m.moved.value), jets: goes(m.moved.jets), head: goes(m.moved.head), unit: goes(m.moved.unit)}
+		out[k] = effect{known: true, jets: goes(m.moved.jets), head: goes(m.moved.head)}
+		for _, flow := range m.moved.values {
+			out[k].moves(goes(flow), len(m.units) > 0)
+		}
 	}
 	return out
 }

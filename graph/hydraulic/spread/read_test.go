@@ -331,17 +331,17 @@ func TestHowFarAReadingIsOff(t *testing.T) {
 // and apart, a moves 2/√5 of it and b 1/√5 (variances add); two coordinates of the sample go with each other by a few hundredths.
 func TestWhatIsLeftToMove(t *testing.T) {
 	s := &spreader{all: []unknown{{span: tables.Span{Low: -0.2, High: 0.2}}, {span: tables.Span{Low: -0.2, High: 0.2}}, {span: tables.Span{Low: -0.2, High: 0.2}}}}
-	m := &spreadMode{narrowed: true}
+	m := &spreadMode{narrowed: true, units: []int{0}, moved: moved{values: make([][]float64, 1)}}
 	for i := range sample.Size {
 		v := s.values(i)
 		y := 100 + 2*v[0] + v[1]
-		m.answered, m.moved.value = append(m.answered, i), append(m.moved.value, y)
-		m.moved.unit, m.moved.jets, m.moved.head = append(m.moved.unit, y), append(m.moved.jets, 1), append(m.moved.head, 1)
+		m.answered, m.moved.values[0] = append(m.answered, i), append(m.moved.values[0], y)
+		m.moved.jets, m.moved.head = append(m.moved.jets, 1), append(m.moved.head, 1)
 	}
-	left, all := s.left(m), half(m.moved.value)
+	left, all := s.left(m), half(m.moved.values[0])
 	for k, want := range []float64{2 / math.Sqrt(5), 1 / math.Sqrt(5), 0} {
-		if !agree.Within(left[k].unit/all, want, 0.06) || left[k].jets != 0 {
-			t.Errorf("unknown %d moves %.3f of what is left, want %.3f; of the jets %g", k, left[k].unit/all, want, left[k].jets)
+		if !agree.Within(left[k].units[0]/all, want, 0.06) || left[k].jets != 0 {
+			t.Errorf("unknown %d moves %.3f of what is left, want %.3f; of the jets %g", k, left[k].units[0]/all, want, left[k].jets)
 		}
 	}
 }

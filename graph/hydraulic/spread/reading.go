@@ -10,9 +10,9 @@ import (
 )
 
 // reading says what would settle an unknown: what a person reads, with what, where. All common
-// practice, no source. past says that it is of a valve past a unit, which alone is set by what the unit
-// shows; one elsewhere is not turned for it.
-func (u *unknown) reading(m *hydraulic.Model, past bool) quantity.Text {
+// practice, no source. display names, of a valve past a unit, what shows that unit's flow, by which alone
+// it is set; "" of one elsewhere, that is not turned for it.
+func (u *unknown) reading(m *hydraulic.Model, display quantity.Text) quantity.Text {
 	var part *hydraulic.ModelPart
 	if i, ok := m.PartAt[u.part]; ok && u.part != "" {
 		part = &m.Parts[i]
@@ -36,12 +36,12 @@ func (u *unknown) reading(m *hydraulic.Model, past bool) quantity.Text {
 		return graph.Say("the data sheet of %q; or a gauge before it: where it begins to pass water as a valve beside it is shut slowly", u.part)
 	case starts("the flow that holds"):
 		return graph.Say("the data sheet of %q: the least flow that holds it fully open", u.part)
-	case starts("where the handle") && !past:
+	case starts("where the handle") && display == "":
 		return graph.Say("where the handle of %q stands, held against its two ends; the turns of one that is turned more than a quarter, counted from shut", u.part)
-	case starts("the Kv of") && !past:
+	case starts("the Kv of") && display == "":
 		return graph.Say("the data sheet of %q: what it passes fully open; or a gauge before and after it at a flow that is known", u.part)
 	case starts("where the handle", "the Kv of"):
-		return graph.Say("the flow on the unit's display, and %q set by it", u.part)
+		return graph.Say("the flow on %s, and %q set by it", display, u.part)
 	case part != nil && part.Part.Kind == graph.DiverterValve:
 		return graph.Say("where the knob of %q points; or the pressure before the jets of each of its ways", u.part)
 	case part != nil && part.Part.Kind == graph.HeatPump:
@@ -74,4 +74,25 @@ func unhindered(m *hydraulic.Model) string {
 		return "open with the filter's own valve set to lead past the sand"
 	}
 	return "open"
+}
+
+// displays names what shows the flow of the units that a part leads past; "" of a part that leads past
+// none.
+func (s *spreader) displays(id string) quantity.Text {
+	past := s.past[id]
+	switch {
+	case len(past) == 0:
+		return ""
+	case len(s.others) == 0:
+		return "the unit's display"
+	}
+	units := make([]quantity.Text, len(past))
+	for i, unit := range past {
+		units[i] = graph.Say("%q", unit)
+	}
+	what := quantity.Text("the display")
+	if len(units) > 1 {
+		what += "s"
+	}
+	return what + " of " + quantity.Join(units, " and ")
 }

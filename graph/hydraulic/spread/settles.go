@@ -6,7 +6,7 @@ import (
 )
 
 // Settles says which reading would settle a judged promise, and what it would tell: of a flow what
-// moves the unit's flow most in the promise's mode, once a throttle is set by its reading a finer reading
+// moves the flow of the promise's unit most in its mode, once a throttle is set by its reading a finer reading
 // where that is what breaks it and never again the throttle; of a pressure the level nobody gave, else how
 // much the pump puts on and the unit or the pipe stands. Empty where nothing would.
 func (r *Ranges) Settles(p *Promise) (reading, what quantity.Text) {
@@ -32,7 +32,7 @@ func (r *Ranges) Settles(p *Promise) (reading, what quantity.Text) {
 		if p.SetOf > 0 && r.Set != nil && f.Part == r.Set.Valve {
 			continue
 		}
-		if most == nil || f.UnitIn[p.Mode] > most.UnitIn[p.Mode]+alike {
+		if at := (UnitIn{p.Part, p.Mode}); most == nil || f.UnitIn[at] > most.UnitIn[at]+alike {
 			most = f
 		}
 	}

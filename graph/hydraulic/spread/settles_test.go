@@ -33,12 +33,12 @@ func TestReadingThatSettles(t *testing.T) {
 		}
 	}
 	r := &Ranges{MeasureFirst: []Influence{
-		{What: "the drop of unit", Reading: "its sheet", UnitIn: map[string]float64{"low": 0.05, "high": 0.3}},
-		{What: "the low speed of pump", Reading: "its plate", UnitIn: map[string]float64{"low": 0.2, "high": 0}},
+		{What: "the drop of unit", Reading: "its sheet", UnitIn: map[UnitIn]float64{{"unit", "low"}: 0.05, {"unit", "high"}: 0.3, {"unit-2", "low"}: 0.25}},
+		{What: "the low speed of pump", Reading: "its plate", UnitIn: map[UnitIn]float64{{"unit", "low"}: 0.2, {"unit-2", "high"}: 0.1}},
 	}}
-	for mode, want := range map[string]string{"low": "its plate", "high": "its sheet"} {
-		if got, _ := r.Settles(&Promise{Mode: mode, Kind: LeastFlow}); string(got) != want {
-			t.Errorf("%s: %s, want %s", mode, got, want)
+	for in, want := range map[UnitIn]string{{"unit", "low"}: "its plate", {"unit", "high"}: "its sheet", {"unit-2", "low"}: "its sheet", {"unit-2", "high"}: "its plate"} {
+		if got, _ := r.Settles(&Promise{Part: in.Unit, Mode: in.Mode, Kind: LeastFlow}); string(got) != want {
+			t.Errorf("%v: %s, want %s", in, got, want)
 		}
 	}
 	if got, _ := (&Ranges{}).Settles(&Promise{Kind: LeastFlow}); got != "" {
@@ -66,16 +66,16 @@ func TestFinerReadingSettles(t *testing.T) {
 		}
 	}
 	r = &Ranges{Set: &Set{Setting: Setting{Valve: "bypass"}}, MeasureFirst: []Influence{
-		{What: "the Kv of bypass", Part: "bypass", Reading: "its handle", UnitIn: map[string]float64{"on": 0.3}},
-		{What: "the drop of filter", Part: "filter", Reading: "its sheet", UnitIn: map[string]float64{"on": 0.2}},
+		{What: "the Kv of bypass", Part: "bypass", Reading: "its handle", UnitIn: map[UnitIn]float64{{"unit", "on"}: 0.3}},
+		{What: "the drop of filter", Part: "filter", Reading: "its sheet", UnitIn: map[UnitIn]float64{{"unit", "on"}: 0.2}},
 	}}
 	for exact, want := range map[int]string{70: "its sheet", 85: "its sheet", 86: finer, 100: finer} {
-		p := Promise{Mode: "on", Kind: LeastFlow, SetOf: 100, SetKept: 70, SetExact: exact}
+		p := Promise{Part: "unit", Mode: "on", Kind: LeastFlow, SetOf: 100, SetKept: 70, SetExact: exact}
 		if got, _ := r.Settles(&p); string(got) != want {
 			t.Errorf("%d of 100 by an exact reading: %s, want %s", exact, got, want)
 		}
 	}
-	if got, _ := r.Settles(&Promise{Mode: "on", Kind: MostFlow}); string(got) != "its handle" { // not set in that mode
+	if got, _ := r.Settles(&Promise{Part: "unit", Mode: "on", Kind: MostFlow}); string(got) != "its handle" { // not set in that mode
 		t.Errorf("unset: %s", got)
 	}
 }

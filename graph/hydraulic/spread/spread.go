@@ -118,8 +118,8 @@ type spreader struct {
 	modes      []*spreadMode
 	all        []unknown
 	unitPart   *graph.Part
-	others     []*graph.Part   // the other units, with their limits as settled
-	past       map[string]bool // by id: the part lies past a unit
+	others     []*graph.Part       // the other units, with their limits as settled
+	past       map[string][]string // by id of a part: the units, by theirs, that it leads past
 	unsolved   int
 	setting    *setting           // nil: no valve is set by a reading
 	asItStands bool               // before and after the work are the same
@@ -135,6 +135,7 @@ type spreadMode struct {
 	name          string
 	before, after *spreadStage // before may be nil
 	unit          int          // index of the unit in after's parts; -1
+	units         []int        // indices of the units whose flow is watched, that one first
 	jetsChange    []sampled
 	unitFlow      []float64 // by point of the sample; NaN: no answer
 	twice         int       // in how many samples it would get more were its water moving already
@@ -165,7 +166,7 @@ type spreadStage struct {
 }
 
 func newSpread(before, after *route.Layout, unit string) *spreader {
-	s := &spreader{unitPart: unitOf(after, unit), asItStands: before != nil && before == after, past: map[string]bool{}}
+	s := &spreader{unitPart: unitOf(after, unit), asItStands: before != nil && before == after, past: map[string][]string{}}
 	for _, p := range after.Circuit.Units() {
 		if p.ID != unit {
 			s.others = append(s.others, unitOf(after, p.ID))
@@ -173,7 +174,7 @@ func newSpread(before, after *route.Layout, unit string) *spreader {
 	}
 	for _, b := range after.Stage.Branches() {
 		for _, p := range b.BypassParts {
-			s.past[p.ID] = true
+			s.past[p.ID] = append(s.past[p.ID], b.Unit.ID)
 		}
 	}
 	var models []*hydraulic.Model
@@ -193,6 +194,7 @@ func newSpread(before, after *route.Layout, unit string) *spreader {
 				m.unit = i
 			}
 		}
+		m.units = s.watchedIn(m)
 		m.stands = standsOf(m.after.model, after, m.unit)
 		s.modes = append(s.modes, m)
 	}

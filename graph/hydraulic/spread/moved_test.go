@@ -1,0 +1,33 @@
+package spread
+
+import (
+	"slices"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+)
+
+// Beside the unit the job is about every other is watched that gets water, but one that was there and
+// gets what it gets today: the work does not meet its water.
+func TestUnitsThatAreWatched(t *testing.T) {
+	job, met, apart, fresh, idle := &graph.Part{ID: "job"}, &graph.Part{ID: "met", Existing: true}, &graph.Part{ID: "apart", Existing: true}, &graph.Part{ID: "new"}, &graph.Part{ID: "idle"}
+	stage := func(flows map[*graph.Part]float64) *spreadStage {
+		st := &spreadStage{model: &hydraulic.Model{PartAt: map[string]int{}}, likely: &hydraulic.Solution{}}
+		for i, p := range []*graph.Part{job, met, apart, fresh, idle} {
+			st.model.PartAt[p.ID] = i
+			st.likely.Parts = append(st.likely.Parts, hydraulic.PartFlow{Part: p, Flow: flows[p]})
+		}
+		return st
+	}
+	s := &spreader{unitPart: job, others: []*graph.Part{met, apart, fresh, idle}}
+	m := &spreadMode{unit: 0, after: stage(map[*graph.Part]float64{job: 1e-3, met: 1.5e-3, apart: 2e-3, fresh: 1e-3})}
+	m.before = stage(map[*graph.Part]float64{met: 2e-3, apart: 2e-3, fresh: 1e-3})
+	if got := s.watchedIn(m); !slices.Equal(got, []int{0, 1, 3}) {
+		t.Errorf("watched are %v, want the job's, the one that loses water to it and the other new one", got)
+	}
+	m.before = nil // nothing to compare with
+	if got := s.watchedIn(m); !slices.Equal(got, []int{0, 1, 2, 3}) {
+		t.Errorf("with no circuit before the work watched are %v, want all that get water", got)
+	}
+}

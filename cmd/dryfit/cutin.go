@@ -88,7 +88,7 @@ func mayWritePlan(name, output string, force bool, w *world.World) error {
 	switch {
 	case name == "" || name == "-":
 		return nil
-	case name == output:
+	case output != "-" && disk.OneFile(name, output):
 		return fmt.Errorf("--write-plan and -o both name %s", name)
 	case force:
 		return w.Files.Writable(name)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"strings"
 )
 
@@ -86,4 +87,31 @@ func same(name, input string) string {
 		return "an input"
 	}
 	return "the same file as " + input + ", an input"
+}
+
+// OneFile reports whether two names are those of one file, by whatever path or link. Of names that
+// only differ in case nobody can say so before both are there: they count as one.
+func OneFile(a, b string) bool {
+	x, y := placeOf(a), placeOf(b)
+	one, errX := os.Stat(x)
+	other, errY := os.Stat(y)
+	if errX == nil && errY == nil {
+		return os.SameFile(one, other)
+	}
+	return strings.EqualFold(x, y)
+}
+
+// placeOf is the whole path of a file, links followed, whether it is there or not.
+func placeOf(name string) string {
+	if to, err := follow(name); err == nil {
+		name = to
+	}
+	dir, base := filepath.Split(filepath.Clean(name))
+	if whole, err := filepath.Abs(dir); err == nil {
+		dir = whole
+	}
+	if real, err := filepath.EvalSymlinks(dir); err == nil {
+		dir = real
+	}
+	return filepath.Join(dir, base)
 }

@@ -94,11 +94,14 @@ func (f *Files) beside(target string, mode fs.FileMode, data []byte, put func(fr
 	return nil
 }
 
-// fill writes and flushes a file and closes it.
+// fill writes and flushes a file and closes it. Who may read it is settled before anything is in it.
 func fill(file *os.File, mode fs.FileMode, data []byte) error {
-	_, err := file.Write(data)
-	if info, bad := file.Stat(); err == nil && mode != 0 && (bad != nil || info.Mode().Perm() != mode) {
+	var err error
+	if info, bad := file.Stat(); mode != 0 && (bad != nil || info.Mode().Perm() != mode) {
 		err = file.Chmod(mode)
+	}
+	if err == nil {
+		_, err = file.Write(data)
 	}
 	if err == nil {
 		err = file.Sync()

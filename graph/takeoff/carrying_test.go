@@ -1,6 +1,8 @@
 package takeoff
 
 import (
+	"os"
+	"strings"
 	"testing"
 
 	"dryfit/catalog"
@@ -27,5 +29,28 @@ func TestClipsByTheSpan(t *testing.T) {
 		if clips != c.want {
 			t.Errorf("%g spacings of %g mm: %g clips, want %g", c.spans, spacing, clips, c.want)
 		}
+	}
+}
+
+// New pipe known by its length is bought by the length, with a tenth more, also where a transition at
+// its end stands on a nipple, which is cut: 1657 mm and a tenth.
+func TestPipeByItsLengthIsBought(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/plug-in.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(data)
+	for _, put := range [][2]string{
+		{`legs = ["front 357 mm", "right 1300 mm"]`, "spec = \"pvc-pn16\"\nsize = \"50 mm\"\nlength = \"1657 mm\"\nfittings = { elbow-90 = 1 }"},
+		{"id = \"isolator-to\"\n", "id = \"isolator-to\"\nspec = \"pvc-sch40\"\nsize = \"1 1/2 in\"\n"},
+		{"id = \"union-to\"\n", "id = \"union-to\"\nspec = \"pvc-sch40\"\nsize = \"1 1/2 in\"\n"},
+	} {
+		if !strings.Contains(text, put[0]) {
+			t.Fatalf("the demo has no %q", put[0])
+		}
+		text = strings.Replace(text, put[0], put[1], 1)
+	}
+	if got := item(t, bill(t, read(t, "job.toml", text)), true, "pipe", "50 mm", "m"); !near(got.Quantity, 1.657*1.1, 1e-9) {
+		t.Errorf("%g m are bought", got.Quantity)
 	}
 }

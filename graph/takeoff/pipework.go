@@ -26,7 +26,7 @@ func (b *biller) addPipe() {
 		switch {
 		case !r.New():
 			b.addLength(path, "pipe", path.LengthMM/1000, false, false)
-		case len(path.Pieces) == 0 && len(r.Legs) == 0:
+		case slices.Contains(b.lay.Unmeasured, i):
 			b.addLength(path, "pipe of runs known by their length alone", path.LengthMM/1000*(1+pipeAllowance), true, false)
 		}
 	}

@@ -17,7 +17,7 @@ func unmeasured(p *plan.Plan, s form.Style) []string {
 	var out []string
 	for _, i := range p.After.Layout.Unmeasured {
 		path := &p.After.Layout.Paths[i]
-		out = append(out, fmt.Sprintf("Not in here: %s of %s %s for run %s, known only by its length. Write its legs to have it cut and bought.",
+		out = append(out, fmt.Sprintf("In no bar and in no cut list: %s of %s %s for run %s, known only by its length. It is bought by the length, with a tenth more; write its legs to have it cut.",
 			s.Length(path.LengthMM), path.Run.Spec, path.Run.Size, path.Run.ID))
 	}
 	for i := range p.After.Layout.Paths {

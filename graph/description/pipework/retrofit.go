@@ -182,13 +182,21 @@ func readCutLeg(r *field.Reader, v located.Value, cut *graph.Cut, run *graph.Run
 	if !ok || cut.AtMM < 0 {
 		return
 	}
+	switch {
+	case cut.Leg > 0 || len(run.Legs) == 0:
+	case len(run.Legs) == 1:
+		cut.Leg = 1
+	default:
+		d := r.Fail(c, "name the leg it is on, such as leg = 1, or leave at out to have every leg looked at", "at says where on a leg, and the run %s has %s: which is meant is not said", located.Said(run.ID), Counted(len(run.Legs), "leg"))
+		located.Related(d, run.Pos, "the run is described here")
+		return
+	}
 	long := run.LengthMM
-	if len(run.Legs) > 0 {
-		long = run.Legs[max(cut.Leg, 1)-1].LengthMM()
+	if cut.Leg > 0 && len(run.Legs) > 0 {
+		long = run.Legs[cut.Leg-1].LengthMM()
 	}
 	if cut.AtMM > long {
-		d := r.Fail(c, "the place is counted from the start of the leg", "the cut is at %s, beyond the end of the leg at %s",
-			quantity.Format(cut.AtMM, quantity.Length, quantity.MetricSystem), quantity.Format(long, quantity.Length, quantity.MetricSystem))
+		d := r.Fail(c, "the place is counted from the start of the leg", "the cut is at %s, beyond the end of the leg at %s", quantity.Closely(cut.AtMM), quantity.Closely(long))
 		located.Related(d, run.Pos, "the run is described here")
 	}
 }

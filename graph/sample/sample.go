@@ -51,7 +51,7 @@ func Few() []int { return parabola(few) }
 // as many of them, but those of Few at least; all where there is time for more than half.
 func Some(most int) []int {
 	if most > Size/2 {
-		return All(1)
+		return All()
 	}
 	return parabola(max(most, few))
 }
@@ -71,11 +71,11 @@ func parabola(count int) []int {
 	return out
 }
 
-// All returns every so many points of the sample.
-func All(every int) []int {
-	var out []int
-	for i := 0; i < Size; i += max(every, 1) {
-		out = append(out, i)
+// All returns the points of the sample.
+func All() []int {
+	out := make([]int, Size)
+	for i := range out {
+		out[i] = i
 	}
 	return out
 }

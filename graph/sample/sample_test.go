@@ -62,7 +62,7 @@ func TestFew(t *testing.T) {
 			t.Errorf("coordinate %d: mean %.3f", dim, mean)
 		}
 	}
-	if n := len(All(1)); n != Size {
+	if n := len(All()); n != Size {
 		t.Errorf("%d of %d", n, Size)
 	}
 }

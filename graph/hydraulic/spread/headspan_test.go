@@ -29,7 +29,7 @@ func TestShutOffHeadLiesWhereItIsSaid(t *testing.T) {
 		lay := laying.Of(c.At(graph.After))
 		s := newSpread(lay, lay, "unit")
 		var heads []float64
-		for _, i := range sample.All(1) {
+		for _, i := range sample.All() {
 			p := s.solve(s.modes[0].after, s.values(i), 0)
 			if p.sol == nil {
 				t.Fatalf("%s: point %d has no answer", name, i)

@@ -62,7 +62,7 @@ length = "1 m"
 			t.Fatal(ds)
 		}
 		lay := laying.Of(c.At(graph.After))
-		r := Every(lay, lay, "unit", 16)
+		r := Coarse(lay, lay, "unit", 64)
 		least, most := r.Promises[0], r.Promises[1]
 		if least.Kind != LeastFlow || most.Kind != MostFlow {
 			t.Fatalf("%+v", r.Promises)

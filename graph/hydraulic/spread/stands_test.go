@@ -106,7 +106,7 @@ func TestPressureIsOfTheHighestPoint(t *testing.T) {
 		}
 		lay := laying.Of(c.At(graph.After))
 		said := 0
-		for _, p := range Every(lay, lay, "unit", 8).Promises {
+		for _, p := range Coarse(lay, lay, "unit", 128).Promises {
 			if p.Kind == UnitPressure {
 				said++
 				if p.Share != want {

@@ -20,7 +20,7 @@ import (
 var (
 	twins = flag.Int("twins", 0, "how many tubs of each family and level; 0 is 2, with -wide 8")
 	only  = flag.String("family", "", "draw tubs of families that begin so only")
-	every = flag.Int("every", 0, "take every so many points of the sample; 0 is 16, with -wide 8")
+	among = flag.Int("points", 0, "of the sample, how many are taken; 0 is 64, with -wide 128")
 )
 
 // answers are the true values of one tub: by mode and by name.
@@ -91,11 +91,11 @@ func (u *tub) solveStage(t testing.TB, c *graph.Circuit, mode graph.Mode, stage 
 // ranges returns what is printed of the survey.
 func (u *tub) ranges(t testing.TB) (*spread.Ranges, *graph.Circuit) {
 	t.Helper()
-	c, points := read(t, u.survey.String()), *every
+	c, points := read(t, u.survey.String()), *among
 	if points == 0 {
-		points = lots.Count(8, 16)
+		points = lots.Count(128, 64)
 	}
-	return spread.Every(laying.Of(c.At(graph.Before)), laying.Of(c.At(graph.After)), "unit", points), c.At(graph.After)
+	return spread.Coarse(laying.Of(c.At(graph.Before)), laying.Of(c.At(graph.After)), "unit", points), c.At(graph.After)
 }
 
 // tally counts how the true values lie to what was printed.

@@ -210,19 +210,24 @@ func (t *tub) counterRun(w way) {
 	isOld := w.of != newWork
 	p, nominal, bore := t.counterBore(w, isOld)
 	k := w.extra
+	var each []float64
 	for range w.elbows {
-		k += t.elbow * t.w.elbow(d)
+		each = append(each, t.elbow*t.w.elbow(d))
+		k += each[len(each)-1]
 	}
 	if w.length > 0 && w.spec != "hose" {
+		joints := 0.0
 		for range 2 + int(w.length/2000) {
-			k += t.w.joint(d)
+			joints += t.w.joint(d)
 		}
+		t.told.joints(isOld, joints, false)
+		k += joints
 	}
 	for range w.ends {
-		k += t.w.barb(d)
+		k += t.told.barb(isOld, t.w.barb(d))
 	}
 	if len(w.from) > 4 && w.from[:4] == "tub." {
-		k += t.w.entrance(d) + t.w.suction(d)
+		k += t.told.cover(t.w.entrance(d) + t.w.suction(d))
 	}
 	if len(w.to) > 4 && w.to[:4] == "tub." && w.length > 0 {
 		k++
@@ -256,6 +261,8 @@ func (t *tub) counterRun(w way) {
 			elbows++
 		}
 	}
+	t.told.elbows(id, each, elbows)
+	t.told.know("bore of "+id, bore)
 	fmt.Fprintf(&t.survey, "%slength = \"%.0f mm\"\n%s", head, said, known)
 	switch {
 	case w.corrugated || w.length == 0 || !isOld:
@@ -294,7 +301,9 @@ func (t *tub) counterValve(id string, bore, open float64) {
 		t.part(id, "ball-valve", newWork, fmt.Sprintf("loss = { k = %.4f, bore = \"%.1f mm\" }\n", d.nine(0.1, 0.6), bore), "")
 		return
 	}
-	k := t.counterBall(d.IntN(3), min(0.97, max(0.26, open+t.by.handle*d.NormFloat64())))
+	at := min(0.97, max(0.26, open+t.by.handle*d.NormFloat64()))
+	k := t.counterBall(d.IntN(3), at)
+	t.told.valve(id, at-open, k/valveK("ball-valve", at))
 	t.part(id, "ball-valve", newWork, fmt.Sprintf("loss = { k = %.5f, bore = \"%.1f mm\" }\n", k, bore), fmt.Sprintf("position = \"%.0f %%\"\n", 100*open))
 }
 

@@ -37,6 +37,7 @@ type tub struct {
 	by    surveyor
 	cut   left
 	runs  int
+	told  told
 }
 
 const (
@@ -126,15 +127,18 @@ func (t *tub) pipe(w way) {
 	}
 	length := w.length
 	if length > 0 {
+		joints := 0.0
 		for range 2 + int(length/3000) {
-			k += t.w.joint(d)
+			joints += t.w.joint(d)
 		}
+		t.told.joints(isOld, joints, w.spec == "hose")
+		k += joints
 	}
 	for range w.ends {
-		k += t.w.barb(d)
+		k += t.told.barb(isOld, t.w.barb(d))
 	}
 	if strings.HasPrefix(w.from, "tub.") {
-		k += t.w.entrance(d) + t.w.suction(d)
+		k += t.told.cover(t.w.entrance(d) + t.w.suction(d))
 	}
 	if strings.HasPrefix(w.to, "tub.") && length > 0 {
 		k++
@@ -169,6 +173,7 @@ func (t *tub) pipe(w way) {
 	if w.of == removed {
 		t.cut = left{id, p, each, elbows}
 	}
+	t.told.elbows(id, each, elbows)
 	if elbows > 0 {
 		fmt.Fprintf(&t.survey, "fittings = { elbow-90 = %d }\n", elbows)
 	}
@@ -348,6 +353,7 @@ func (t *tub) valveOf(of, id, kind string, bore, open float64) {
 		at = min(0.98, max(0.26, open+t.by.handle*t.d.NormFloat64()))
 	}
 	k := valveK(kind, at) * t.w.valve(t.d)
+	t.told.valve(id, at-open, k/valveK(kind, at))
 	if open == 1 {
 		k = t.d.nine(0.04, 0.3)
 	}
@@ -362,7 +368,7 @@ func (t *tub) valveOf(of, id, kind string, bore, open float64) {
 // teePart writes a tee.
 func (t *tub) teePart(id, of string) {
 	t.part(id, "tee", of, "", "")
-	t.tee[id] = t.w.tee(t.d)
+	t.tee[id] = t.told.note("the handbook's loss of tees", t.w.tee(t.d))
 }
 
 // assembly writes the unit with its two pipes between two new tees in the line: from the

@@ -12,8 +12,9 @@ import (
 	"strings"
 	"sync"
 
+	"github.com/BurntSushi/toml"
+
 	"dryfit/catalog/data"
-	"dryfit/catalog/data/plain"
 	"dryfit/catalog/quantity"
 )
 
@@ -71,8 +72,8 @@ func load(files fs.FS) ([]Row, []Problem) {
 }
 
 func readTOML(name string, raw []byte) ([]Row, []Problem) {
-	all, err := plain.Decode(raw)
-	if err != nil {
+	var all map[string]any
+	if _, err := toml.Decode(string(raw), &all); err != nil {
 		return nil, []Problem{{Origin: name, Message: quantity.OfError(err)}}
 	}
 	return decodeRows(all, name)

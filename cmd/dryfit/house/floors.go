@@ -39,7 +39,7 @@ var floors = [][]string{
 	{"catalog/tables", "graph/hydraulic/formula"},
 	{"catalog"},
 	{"catalog/data"},
-	{"catalog/quantity", "catalog/data/plain"},
+	{"catalog/quantity"},
 }
 
 // forTests are packages that only tests import.

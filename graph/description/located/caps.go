@@ -60,7 +60,7 @@ func (f *File) badBytes() {
 	const enough = 10
 	text, remark := 0, false // where the text in quotes ends; between # and the end of its line
 	for i := 0; i < len(f.data) && len(f.Found) < enough; {
-		if harmless[f.data[i]] { // most of every file
+		if plain[f.data[i]] { // most of every file
 			i++
 			continue
 		}
@@ -91,9 +91,9 @@ func (f *File) badBytes() {
 	}
 }
 
-// harmless are the bytes that badBytes has nothing to say of wherever they stand: of ASCII, what is shown and
+// plain are the bytes that badBytes has nothing to say of wherever they stand: of ASCII, what is shown and
 // begins no text or remark.
-var harmless = func() (is [256]bool) {
+var plain = func() (is [256]bool) {
 	for c := ' '; c < 0x7f; c++ {
 		is[c] = c != '"' && c != '\'' && c != '#'
 	}

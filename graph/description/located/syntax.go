@@ -7,7 +7,6 @@ import (
 
 	"github.com/BurntSushi/toml"
 
-	"dryfit/catalog/data/plain"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
@@ -17,8 +16,8 @@ func (f *File) Decode() (Value, bool) {
 	if !f.precheck() {
 		return Value{}, false
 	}
-	top, err := plain.Decode(f.data)
-	if err != nil {
+	var top map[string]any
+	if _, err := toml.Decode(string(f.data), &top); err != nil {
 		var pe toml.ParseError
 		if errors.As(err, &pe) {
 			f.syntax(pe.Position.Start, pe.Message)

@@ -42,6 +42,7 @@ func Check(rows []Row) []Problem {
 		checkNumbers(r, say)
 		checkRanges(r, say)
 		checkCurves(r, say)
+		checkSense(r, say)
 	}
 	for _, p := range checkOrder(laid) {
 		p.Index = indexOf(rows, p)

@@ -77,6 +77,12 @@ func TestCheckFindsDefects(t *testing.T) {
 		{"speed twice", pump, func(r *Row) { r.Speeds = []SpeedRow{pump.Speeds[0], pump.Speeds[0]} }, "speeds", "two speeds"},
 		{"least above rated", unit, func(r *Row) { r.Least = 1 }, "least", "more than the rated"},
 		{"rated above most", unit, func(r *Row) { r.Most = r.Rated / 2 }, "rated", "more than the most"},
+		{"more power in the water than on the label", pump, func(r *Row) { r.Speeds, r.PowerW, r.Curve = nil, 200, [][2]float64{{0, 12}, {0.004, 8}, {0.006, 1}} }, "curve", "more than any pump"},
+		{"next to no power in the water", pump, func(r *Row) { r.Speeds, r.PowerW, r.Curve = nil, 900, [][2]float64{{0, 3}, {0.0005, 2}, {0.001, 0.5}} }, "curve", "far less"},
+		{"gives less than it draws", unit, func(r *Row) { r.Ratings = []RatingRow{{15, 38, 2000, 9000}} }, "ratings", "gives 2 kW for 9 kW: a heat pump gives more"},
+		{"gives what none does", unit, func(r *Row) { r.Ratings = []RatingRow{{15, 38, 90000, 2000}} }, "ratings", "no heat pump gives so much"},
+		{"warms its flow as a kettle", unit, func(r *Row) { r.Rated, r.Least = 0.0001, 0.00005 }, "rated", "units are made for 2 to 5 K"},
+		{"costs more than it stands", unit, func(r *Row) { r.RatingPa, r.LossDropPa, r.LossHighPa = 3e5, 4e5, 0 }, "loss", "stands 300.0 kPa"},
 		{"flow without drop", unit, func(r *Row) { r.LossDropPa = 0 }, "loss-flow", "go together"},
 	} {
 		row := c.of

@@ -56,8 +56,11 @@ func (s *Stage) rowOfLine(p *graph.Part, generic catalog.Row) catalog.Row {
 	return generic
 }
 
-// OpenEyes reports whether jets are eyes in the wall, by which a line gives its water back.
-func (p *Part) OpenEyes() bool { return p.LossRow.V.Name == openEyes }
+// OpenEyes reports whether jets are eyes in the wall, by which a line gives its water back. What a row
+// of the user's says of them is as good as said at the part: what they are the line tells all the same.
+func (p *Part) OpenEyes() bool {
+	return p.LossRow.V.Name == openEyes || p.LossRow.V.Own && p.usual.V.Name == openEyes
+}
 
 // circulationHead is the shut-off head in m below which a pump is one for circulation, whose
 // returns are open, and above which it drives jets. Common practice, no source: circulation

@@ -146,5 +146,4 @@ const (
 	MostTimes    = 100  // a week, or a year
 	MostActivity = 10   // factor on the evaporation
 	MostBathers  = 50
-	MostCOP      = 20
 )

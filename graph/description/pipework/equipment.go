@@ -162,7 +162,7 @@ var RatingFields = slices.Concat([]field.Field[graph.Rating]{
 	field.Needed(always("water", field.RatedWater, func(t *graph.Rating) *float64 { return &t.WaterC }), `water = "38 °C"`),
 	field.Needed(field.Qty("output", field.ElectricPower, func(t *graph.Rating) *float64 { return &t.OutputW }), `output = "11.8 kW"`),
 	field.Qty("input", field.ElectricPower, func(t *graph.Rating) *float64 { return &t.InputW }),
-	field.Number("cop", 0.1, field.MostCOP, func(t *graph.Rating) *float64 { return &t.COP }, nil),
+	field.Number("cop", 0.1, catalog.MostCOP, func(t *graph.Rating) *float64 { return &t.COP }, nil),
 }, ratingNotes(func(t *graph.Rating) *graph.RatingNotes { return &t.RatingNotes }))
 
 // ratingNotes are the circumstances of a rating, in its own line or of all of them.

@@ -167,10 +167,11 @@ func jetUnknowns(m *hydraulic.Model, p *hydraulic.ModelPart, n settle.Unknown) [
 		span: tables.Span{Low: p.Row.KLow/p.Row.K - 1, High: p.Row.KHigh/p.Row.K - 1},
 		used: used{value: graph.Say("K %.3g", p.Row.K), source: p.Row.Source, guess: true}}
 	bore := unknown{what: "the bore of " + id, part: id, set: onLoss(id, -4), power: 4,
-		used: used{value: graph.Say("%s", quantity.Length.Of(p.Row.BoreMM)), source: p.Row.Source, guess: true}}
+		used: used{value: graph.Say("%s", quantity.Length.Finely(p.Row.BoreMM)), source: p.Row.Source, given: p.Row.Owns("bore"),
+			guess: !p.Row.Owns("bore") || p.Part.Known == graph.Assumed}}
 	bore.span = tables.Spread(tables.SpreadJetBore, known)
 	if j := p.Part.Jets; j != nil && j.BoreMM > 0 {
-		bore.used = used{value: graph.Say("%s", quantity.Length.Of(j.BoreMM)), given: true, guess: p.Part.Known == graph.Assumed}
+		bore.used = used{value: graph.Say("%s", quantity.Length.Finely(j.BoreMM)), given: true, guess: p.Part.Known == graph.Assumed}
 	}
 	out := one(loss)
 	switch p.Given {

@@ -49,7 +49,12 @@ existing = true
 // spansOfP is how far what may be off of part p, by its words.
 func spansOfP(t *testing.T, kind, what, row string) map[string][2]float64 {
 	t.Helper()
-	text := strings.NewReplacer("KIND", kind, "WHAT", what).Replace(ownRowText)
+	return spansIn(t, ownRowText, kind, what, row)
+}
+
+func spansIn(t *testing.T, base, kind, what, row string) map[string][2]float64 {
+	t.Helper()
+	text := strings.NewReplacer("KIND", kind, "WHAT", what).Replace(base)
 	if kind == "pump" { // it is the only one
 		text = strings.Replace(text, `id = "moves"`+"\nkind = \"pump\"", `id = "moves"`+"\nkind = \"union\"", 1)
 		text = strings.Replace(text, "known = \"data-sheet\"\ncurve = [[\"0 m3/h\", \"11 m\"], [\"9 m3/h\", \"8 m\"], [\"17 m3/h\", \"2 m\"]]\n", "", 1)
@@ -98,6 +103,24 @@ func TestOwnRowIsAsSureAsKeys(t *testing.T) {
 			if len(byKey) == 0 || len(byRow) != len(byKey) {
 				t.Errorf("%s %q: by its keys %v, by a row %v", c.kind, known, byKey, byRow)
 			}
+		}
+	}
+}
+
+// Two openings on a pump for circulation are eyes in the wall, which hang on no hoses, and what is said of
+// them is as much the user's own, whether their nozzle stands at the part or in a row of his.
+func TestOwnRowOfEyes(t *testing.T) {
+	eyes := strings.NewReplacer("11 m", "3 m", "8 m", "2 m", "\"2 m\"]]", "\"0.5 m\"]]").Replace(ownRowText)
+	row := "\n[[catalog.jet-group]]\nname = \"mine\"\nsource = \"by calliper\"\nrating = \"3 bar\"\nbore = \"14.5 mm\"\nk = 1.1\n"
+	byKey := spansIn(t, eyes, "jet-group", "count = 2\nbore = \"14.5 mm\"\nk = 1.1", "")
+	byRow := spansIn(t, eyes, "jet-group", "type = \"mine\"\ncount = 2", row)
+	if _, on := byRow[hosesClass]; on || len(byRow) != len(byKey) || len(byKey) == 0 {
+		t.Errorf("by a row %v, by keys %v", byRow, byKey)
+	}
+	c, _ := description.Read("own.toml", []byte(strings.NewReplacer("KIND", "jet-group", "WHAT", "type = \"mine\"\ncount = 2").Replace(eyes)+row))
+	for _, u := range Unknowns(nil, laying.Of(c.At(graph.After)), "") {
+		if u.What == "the bore of p" && (!u.Given || u.Value.In(0) != "14.5 mm") {
+			t.Errorf("the bore in a row of the user's is %q, given %v", u.Value.In(0), u.Given)
 		}
 	}
 }

@@ -1,0 +1,168 @@
+package catalog
+
+import (
+	"math"
+
+	"dryfit/catalog/quantity"
+)
+
+// What a pump or a heat pump can't be, whether a part of the description says so or a row of the user's:
+// bounds outside of all there are, so that a wrong unit is asked about.
+
+// What share of the watts on its label a pump turns into water power (flow times head), at the
+// best point of its curve. The best wet ends of tubs reach some 70 % and their motors 85 %; a
+// pump of half a kilowatt or more turns a tenth at the least, a small one with a magnet rotor two
+// or three in a hundred. The bounds lie outside all of them, so that a wrong unit (kPa for m, l/min
+// for m³/h, ft for m) or two speeds mixed up is asked about. Common practice, no source.
+const (
+	mostOfWatts      = 0.85
+	leastOfWatts     = 0.03
+	leastOfFewWatts  = 0.01
+	fewWatts         = 500 // W
+	measuredFarShare = 0.5 // the last head over the first: a curve that ends higher does not show its best point
+)
+
+// Labelled is a speed of a pump with the watts on its label.
+type Labelled struct {
+	Name   string
+	Curve  [][2]float64 // flow m³/s and pressure Pa, flow rising; nil: not of its own
+	LabelW float64      // 0: not said
+}
+
+// LabelDisagrees finds a curve that gives more water power than the watts of its speed allow, or, at the
+// speed with the most watts, next to none of them: of a slower one a label may say those of the fastest.
+// It returns the speed, by its index, and what is wrong with it; -1 where the two agree.
+func LabelDisagrees(speeds []Labelled) (int, quantity.Text) {
+	most := 0.0
+	for _, s := range speeds {
+		most = max(most, s.LabelW)
+	}
+	best := 0.0 // of those with the most watts
+	for _, s := range speeds {
+		if s.LabelW == most {
+			best = max(best, s.waterPower())
+		}
+	}
+	for i, s := range speeds {
+		if s.LabelW == 0 || len(s.Curve) < 2 {
+			continue
+		}
+		watts, share := s.waterPower(), leastOfWatts
+		if s.LabelW < fewWatts {
+			share = leastOfFewWatts
+		}
+		far := s.Curve[len(s.Curve)-1][1] < measuredFarShare*s.Curve[0][1]
+		says := "more than any pump makes of them"
+		switch {
+		case watts > mostOfWatts*s.LabelW:
+		case far && s.LabelW == most && best < share*s.LabelW:
+			says = "far less than any pump makes of them"
+		default:
+			continue
+		}
+		return i, quantity.Say("%s of water power for %s on its label: %s", quantity.Power.Of(math.Round(watts)), quantity.Power.Of(s.LabelW), says)
+	}
+	return -1, ""
+}
+
+// waterPower is flow times head at the best point of the curve, W.
+func (s Labelled) waterPower() float64 {
+	best := 0.0
+	for k := 1; k < len(s.Curve); k++ {
+		for t := 0.0; t <= 1; t += 0.25 { // the greatest may lie between two points
+			a, b := s.Curve[k-1], s.Curve[k]
+			best = max(best, (a[0]+t*(b[0]-a[0]))*(a[1]+t*(b[1]-a[1])))
+		}
+	}
+	return best
+}
+
+// mostRatedRiseK is how much the water may warm in a unit at its rated flow and its greatest output
+// before one of the two is asked about, K: units are rated at 2.5 K (AHRI 1160, from memory), those
+// on the market at 1.5 to 5. Judgement, no source.
+const mostRatedRiseK = 15
+
+// sheetHeat is what warms a cubic metre of the water of sheets by a kelvin, J/(m³ K): at 20 °C 998.2
+// kg/m³ (IAPWS-95) times 4,184 J/(kg K) (IAPWS-95, from memory).
+const sheetHeat = 998.2 * 4184
+
+// RiseDisagrees says of a unit that it would warm its flow (m³/s; word says which) beyond all measure by
+// its output (W): the flows or the outputs are in another unit. "" where it doesn't, or one isn't known.
+func RiseDisagrees(word string, flow, outputW float64) quantity.Text {
+	if flow <= 0 || outputW <= 0 || outputW/(flow*sheetHeat) <= mostRatedRiseK {
+		return ""
+	}
+	return quantity.Say("%s of output would warm the %s flow, %s, by %s; units are made for 2 to 5 K",
+		quantity.Power.Of(outputW), word, quantity.Flow.Of(flow), quantity.TemperatureDifference.Of(math.Round(outputW/(flow*sheetHeat))))
+}
+
+// MostCOP is more heat for a watt than any heat pump gives. Judgement, no source.
+const MostCOP = 20
+
+// RatingDisagrees says of a rating (both in W) that a unit gives by it no more heat than it draws, or
+// more than any does; "" where it doesn't, or one of the two isn't known.
+func RatingDisagrees(outputW, inputW float64) quantity.Text {
+	says := "a heat pump gives more"
+	switch {
+	case inputW == 0 || outputW == 0 || outputW > inputW && outputW <= MostCOP*inputW:
+		return ""
+	case outputW > inputW:
+		says = "no heat pump gives so much"
+	}
+	return quantity.Say("a rating gives %s for %s: %s", quantity.Power.Of(outputW), quantity.Power.Of(inputW), says)
+}
+
+// checkSense holds what a row says of one thing against what it says of another.
+func checkSense(r Row, say sayFunc) {
+	if i, says := LabelDisagrees(labelled(r)); i >= 0 {
+		key := "curve"
+		if len(r.Speeds) > 0 {
+			key = "speeds"
+		}
+		say(key, "the curve comes to %s", says)
+	}
+	if r.LossDropPa > 0 && r.RatingPa > 0 && r.LossDropPa > r.RatingPa {
+		say("loss", "it is to cost the water %s at %s and stands %s", quantity.Pressure.Of(r.LossDropPa), quantity.Flow.Of(r.LossFlow), quantity.Pressure.Of(r.RatingPa))
+	}
+	output := 0.0
+	for _, t := range r.Ratings {
+		output = max(output, t.OutputW)
+		if says := RatingDisagrees(t.OutputW, t.InputW); says != "" {
+			say("ratings", "%s", says)
+			return
+		}
+	}
+	flow, key := r.Rated, "rated"
+	if flow == 0 {
+		flow, key = r.Most, "most"
+	}
+	if says := RiseDisagrees(key, flow, output); says != "" {
+		say(key, "%s", says)
+	}
+}
+
+// labelled are the speeds of a pump's row, with its watts.
+func labelled(r Row) []Labelled {
+	if r.Kind != "pump" {
+		return nil
+	}
+	pressed := func(c [][2]float64) [][2]float64 {
+		out := make([][2]float64, len(c))
+		for i, p := range c {
+			out[i] = [2]float64{p[0], p[1] * conventionalHead}
+		}
+		return out
+	}
+	if len(r.Speeds) == 0 {
+		return []Labelled{{Curve: pressed(r.Curve), LabelW: r.PowerW}}
+	}
+	var out []Labelled
+	for _, s := range r.Speeds {
+		l := Labelled{Name: s.Name, LabelW: s.PowerW}
+		if s.Ratio == 0 {
+			l.Curve = pressed(s.Curve)
+		}
+		out = append(out, l)
+	}
+	return out
+}

@@ -143,7 +143,7 @@ func (p *Plan) unsure() []graph.Diagnostic {
 		}
 		what, mode := f.Harmed()
 		out = append(out, graph.Diagnostic{Rule: "guess", Severity: graph.Warning, Pos: p.posOf(f.Part),
-			Message: graph.Say("%s: a guess that moves %s by %.0f %% either way (mode %q)%s", f.Said(), what.Of(f.OneOf()), 100*f.Harm(), mode, r.UntilSet(what)),
+			Message: graph.Say("%s: a guess that moves %s by %.0f %% either way (mode %q)%s", f.Said(), what.Of(f.OneOf()), 100*f.Harm(), mode, r.UntilSet(what, f.UnitID)),
 			Hint:    graph.Say("read %s", f.Reading)})
 	}
 	return out

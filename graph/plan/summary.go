@@ -15,7 +15,7 @@ import (
 // ModeSummary is what one mode comes to, in the numbers a customer follows. Flows are m³/s.
 type ModeSummary struct {
 	Mode               string
-	HasUnit            bool
+	HasUnit            bool // the job's own has a place
 	UnitID             string
 	Unit               float64 // flow through the unit
 	Least, Rated, Most float64 // of the unit; 0: not given
@@ -23,6 +23,7 @@ type ModeSummary struct {
 	HasCheck           bool
 	CheckState         string  // of the bypass element, if it is a check
 	Bypass             float64 // flow past the unit
+	Past               string  // id of what throttles or checks that; "" where nothing does
 	HasJets            bool
 	Jets, JetsToday    float64
 	HasToday           bool    // the circuit as it stands was solved too: JetsToday is its own
@@ -38,15 +39,19 @@ type UnitSummary struct {
 	ID                       string
 	Flow, Least, Rated, Most float64
 	RiseK                    float64
+
+	Past   string  // id of what throttles or checks its bypass; "" where nothing does
+	Bypass float64 // flow past it there
+	State  string  // of a check there
 }
 
 // Units are all the units that have water, in the order of the circuit, which is that of their names
 // on the papers.
 func (m *ModeSummary) Units() []UnitSummary {
 	if !m.HasUnit {
-		return nil
+		return m.Beside
 	}
-	own := UnitSummary{m.UnitID, m.Unit, m.Least, m.Rated, m.Most, m.RiseK}
+	own := UnitSummary{ID: m.UnitID, Flow: m.Unit, Least: m.Least, Rated: m.Rated, Most: m.Most, RiseK: m.RiseK, Past: m.Past, Bypass: m.Bypass, State: m.CheckState}
 	return slices.Insert(slices.Clone(m.Beside), m.ahead, own)
 }
 
@@ -84,10 +89,12 @@ func Summarise(p *Plan) []ModeSummary {
 				m.JetsToday, m.HasToday = today, stage != p.Before
 			}
 		}
+		var own *graph.Part
 		if branch != nil {
-			m.addUnit(sol, branch, advice.PromiseOf(stage.Layout.Stage.Part(branch.Unit.ID)))
-			m.addBeside(sol, stage, branch.Unit)
+			own = branch.Unit
+			m.addUnit(sol, branch, advice.PromiseOf(stage.Layout.Stage.Part(own.ID)))
 		}
+		m.addBeside(sol, stage, own)
 		out = append(out, m)
 	}
 	return out
@@ -105,14 +112,14 @@ func (m *ModeSummary) addUnit(sol *hydraulic.Solution, branch *stream.UnitBranch
 		return
 	}
 	if flow := sol.Part(element.ID); flow != nil {
-		m.Bypass = flow.Flow
+		m.Bypass, m.Past = flow.Flow, element.ID
 		if element.Kind == graph.CheckValve {
 			m.HasCheck, m.CheckState = true, flow.State
 		}
 	}
 }
 
-// addBeside lists the other units that have a branch of their own.
+// addBeside lists the units that have a branch, but the job's own; nil: it has none.
 func (m *ModeSummary) addBeside(sol *hydraulic.Solution, stage *stage.Stage, own *graph.Part) {
 	before := true
 	for _, b := range stage.Layout.Stage.Branches() {
@@ -125,7 +132,16 @@ func (m *ModeSummary) addBeside(sol *hydraulic.Solution, stage *stage.Stage, own
 			m.ahead++
 		}
 		asks := advice.PromiseOf(stage.Layout.Stage.Part(b.Unit.ID))
-		m.Beside = append(m.Beside, UnitSummary{b.Unit.ID, u.Flow, asks.Least, asks.Rated, asks.Most, u.RiseK})
+		one := UnitSummary{ID: b.Unit.ID, Flow: u.Flow, Least: asks.Least, Rated: asks.Rated, Most: asks.Most, RiseK: u.RiseK}
+		if element := b.Element(); element != nil {
+			if past := sol.Part(element.ID); past != nil {
+				one.Past, one.Bypass = element.ID, past.Flow
+				if element.Kind == graph.CheckValve {
+					one.State = past.State
+				}
+			}
+		}
+		m.Beside = append(m.Beside, one)
 	}
 }
 

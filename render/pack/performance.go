@@ -61,7 +61,7 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 		}
 		for _, u := range all {
 			mode := quantity.Capital(names.Mode(m.Mode))
-			if len(all) > 1 {
+			if len(all) > 1 || u.ID != unit.ID {
 				mode += ", " + names.Tag(u.ID)
 			}
 			middle, span := spreadOf(p, spread, m.Mode, p.After.Circuit.Part(u.ID), units)
@@ -70,7 +70,7 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 					middle, span, byReading = flow(set.Unit.Middle), set.Unit.Words(flow), true
 				}
 			}
-			row := []string{mode, flow(u.Flow), middle, span, cmp.Or(u.RiseWords().In(units), "-"), flow(m.Bypass)}
+			row := []string{mode, flow(u.Flow), middle, span, cmp.Or(u.RiseWords().In(units), "-"), flow(u.Bypass)}
 			g.Rows = append(g.Rows, append(row, jets...))
 		}
 	}

@@ -384,7 +384,7 @@ func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 		}
 	}
 	for _, f := range r.MeasureFirst[:min(surest, len(r.MeasureFirst))] {
-		if until := r.UntilSet(f.Moves); until != "" {
+		if until := r.UntilSet(f.Moves, f.UnitID); until != "" {
 			b.Lines = append(b.Lines, "    "+f.Moves.Of(oneOf(f.UnitID, names))+" is moved so far only"+strings.TrimPrefix(s.Say(until), ","))
 			break
 		}

@@ -317,7 +317,7 @@ func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
 		out.Set = setOf(r.Set)
 		for _, q := range r.MeasureFirst {
 			until := ""
-			if r.UntilSet(q.Moves) != "" {
+			if r.UntilSet(q.Moves, q.UnitID) != "" {
 				until = r.Set.Valve
 			}
 			out.MeasureFirst = append(out.MeasureFirst, influenceJSON{q.Said(), q.Part, q.Mode, form.Round(q.Effect*100, 2), q.Moves.String(), q.UnitID, form.Round(q.Unit*100, 2), form.Round(q.Jets*100, 2), form.Round(q.Head*100, 2), until})

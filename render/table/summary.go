@@ -77,12 +77,12 @@ func todayWithoutAnswer(p *plan.Plan) []stage.NoAnswer {
 
 func summaryLine(s form.Style, m plan.ModeSummary) string {
 	var said []string
-	if m.HasUnit {
-		for _, u := range m.Units() {
-			said = append(said, unitWords(s, u, len(m.Beside) > 0))
-		}
-		said = append(said, bypassWords(m, s))
-	} else if m.Pump > 0 {
+	units := m.Units()
+	for _, u := range units {
+		said = append(said, unitWords(s, u, len(m.Beside) > 0))
+	}
+	said = append(said, bypasses(units, s)...)
+	if !m.HasUnit && m.Pump > 0 {
 		said = append(said, "the pump moves "+s.Flow(m.Pump))
 	}
 	if m.HasJets {
@@ -135,14 +135,36 @@ func unitWords(s form.Style, u plan.UnitSummary, several bool) string {
 	return got
 }
 
-func bypassWords(m plan.ModeSummary, s form.Style) string {
+// bypasses says what each bypass does, once where units share it; by the id of what stands in it where
+// there are several.
+func bypasses(units []plan.UnitSummary, s form.Style) []string {
+	var own []plan.UnitSummary
+	for _, u := range units {
+		if u.Past != "" && !slices.ContainsFunc(own, func(o plan.UnitSummary) bool { return o.Past == u.Past }) {
+			own = append(own, u)
+		}
+	}
+	var out []string
+	for _, u := range own {
+		name := "bypass"
+		if len(own) > 1 {
+			name = fmt.Sprintf("%q", u.Past)
+		}
+		out = append(out, bypassWords(name, u, s))
+	}
+	return out
+}
+
+func bypassWords(name string, u plan.UnitSummary, s form.Style) string {
 	switch {
-	case m.HasCheck && m.Bypass > 0:
-		return "bypass " + advice.StateWords(m.CheckState) + ", it takes " + s.Flow(m.Bypass)
-	case m.HasCheck:
-		return "bypass " + advice.StateWords(m.CheckState)
-	case m.Bypass > 0:
-		return "the bypass takes " + s.Flow(m.Bypass)
+	case u.State != "" && u.Bypass > 0:
+		return name + " " + advice.StateWords(u.State) + ", it takes " + s.Flow(u.Bypass)
+	case u.State != "":
+		return name + " " + advice.StateWords(u.State)
+	case u.Bypass > 0 && name == "bypass":
+		return "the bypass takes " + s.Flow(u.Bypass)
+	case u.Bypass > 0:
+		return name + " takes " + s.Flow(u.Bypass)
 	}
 	return ""
 }

@@ -30,16 +30,25 @@ func (m Moved) Of(unit string) string {
 
 // watchedIn lists the units whose flow is watched in a mode, by their index after the work: the one the
 // job is about first, and every other that gets water but those that were there and get what they get
-// today, for the work does not meet their water.
+// today, for the work does not meet their water; those too where there is nothing else, as where the job's
+// own has no place.
 func (s *spreader) watchedIn(m *spreadMode) (out []int) {
 	if m.unit >= 0 && m.runs(m.unit) > noWater {
 		out = append(out, m.unit)
 	}
+	var apart []int
 	for _, o := range s.others {
 		at, ok := m.after.model.PartAt[o.ID]
-		if ok && m.runs(at) > noWater && !(o.Existing && m.asToday(o.ID, m.runs(at))) {
+		switch {
+		case !ok || m.runs(at) <= noWater:
+		case o.Existing && m.asToday(o.ID, m.runs(at)):
+			apart = append(apart, at)
+		default:
 			out = append(out, at)
 		}
+	}
+	if len(out) == 0 {
+		return apart
 	}
 	return out
 }

@@ -384,9 +384,9 @@ func (r *Ranges) BySetting(f Influence) bool {
 }
 
 // UntilSet is said behind what moves the unit's flow: so far it goes only until a throttle is set by
-// its reading; "" where none is set so, or of another flow.
-func (r *Ranges) UntilSet(flow Moved) quantity.Text {
-	if r.Set == nil || flow != UnitsFlow {
+// its reading; "" where none is set so, or of another flow, or of another unit than shows it.
+func (r *Ranges) UntilSet(flow Moved, unit string) quantity.Text {
+	if r.Set == nil || flow != UnitsFlow || unit != r.Unit {
 		return ""
 	}
 	return graph.Say(", until %q is set by its reading", r.Set.Valve)

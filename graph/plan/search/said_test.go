@@ -34,7 +34,7 @@ func TestThrottleIsSetInTheFirstOfModesAlike(t *testing.T) {
 		want       string
 	}{{1e-3, 1e-3 - 1e-12, "mode heat"}, {1e-3 - 1e-12, 1e-3, "mode heat"}, {1e-3, 0.9e-3, "mode jets"}} {
 		flows := []unitFlow{{mode: "heat", flow: c.heat, wanted: true}, {mode: "jets", flow: c.jets, wanted: true}}
-		if got := setBy(flows).String(); !strings.HasSuffix(got, c.want) {
+		if got := setBy(flows, "the unit").String(); !strings.HasSuffix(got, c.want) {
 			t.Errorf("%g and %g: %s", c.heat, c.jets, got)
 		}
 	}

@@ -171,12 +171,16 @@ func (s *search) summary(t *trial) quantity.Text {
 	if !t.solved {
 		return ""
 	}
+	who := quantity.Text("the unit")
+	if len(t.stage.Circuit.Units()) > 1 {
+		who = graph.Say("%q", t.unit)
+	}
 	var modes []quantity.Text
 	for _, f := range t.unitFlows {
 		if !f.wanted {
 			continue
 		}
-		text := graph.Say("%s: the unit gets %s", f.mode, quantity.Flow.Of(f.flow))
+		text := graph.Say("%s: %s gets %s", f.mode, who, quantity.Flow.Of(f.flow))
 		if f.bypass != "" {
 			text += graph.Say(", bypass %s", bypassState(f))
 		}
@@ -196,14 +200,14 @@ func (s *search) summary(t *trial) quantity.Text {
 	case c.Shut:
 		modes = append(modes, "bypass valve shut in use")
 	case c.ThrottleKv > 0:
-		modes = append(modes, setBy(t.unitFlows))
+		modes = append(modes, setBy(t.unitFlows, who))
 	}
 	return quantity.Join(modes, "; ")
 }
 
 // setBy says by what the throttle in the bypass is set: the unit's flow, in the mode in which it is
 // least.
-func setBy(flows []unitFlow) quantity.Text {
+func setBy(flows []unitFlow, who quantity.Text) quantity.Text {
 	var least *unitFlow
 	modes := 0
 	for i := range flows {
@@ -218,9 +222,9 @@ func setBy(flows []unitFlow) quantity.Text {
 	case least == nil:
 		return "bypass valve throttled"
 	case modes == 1:
-		return graph.Say("bypass valve set until the unit gets %s", quantity.Flow.Of(least.flow))
+		return graph.Say("bypass valve set until %s gets %s", who, quantity.Flow.Of(least.flow))
 	}
-	return graph.Say("bypass valve set until the unit gets %s in mode %s", quantity.Flow.Of(least.flow), least.mode)
+	return graph.Say("bypass valve set until %s gets %s in mode %s", who, quantity.Flow.Of(least.flow), least.mode)
 }
 
 func (s *search) length(mm float64) quantity.Amount { return quantity.Length.Of(mm) }

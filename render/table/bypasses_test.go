@@ -1,0 +1,34 @@
+package table
+
+import (
+	"testing"
+
+	"dryfit/graph/plan"
+	"dryfit/render/table/form"
+)
+
+// Of units that each have a bypass of their own every bypass is told by its id, of units that share one
+// it is told once; where the job's own unit has no place the others are told all the same, beside what
+// the pump moves.
+func TestBypassOfEachUnit(t *testing.T) {
+	const h = 1. / 3600
+	own := plan.ModeSummary{Mode: "on", HasUnit: true, UnitID: "unit-2", Unit: 3 * h, Bypass: 7.5 * h, Past: "bypass-2", Pump: 10.5 * h}
+	beside := func(m plan.ModeSummary, u plan.UnitSummary) plan.ModeSummary {
+		m.Beside = []plan.UnitSummary{u}
+		return m
+	}
+	valve := plan.UnitSummary{ID: "unit", Flow: 4 * h, Past: "bypass", Bypass: 6.7 * h}
+	check, shared := valve, valve
+	check.State, shared.Past, shared.Bypass = "open", "bypass-2", 7.5*h
+	for want, m := range map[string]plan.ModeSummary{
+		`on: the unit gets 3.0 m3/h (what it needs is not known); the bypass takes 7.5 m3/h`:                                                                                      own,
+		`on: "unit-2" gets 3.0 m3/h (what it needs is not known); "unit" gets 4.0 m3/h (what it needs is not known); "bypass-2" takes 7.5 m3/h; "bypass" takes 6.7 m3/h`:          beside(own, valve),
+		`on: "unit-2" gets 3.0 m3/h (what it needs is not known); "unit" gets 4.0 m3/h (what it needs is not known); "bypass-2" takes 7.5 m3/h; "bypass" open, it takes 6.7 m3/h`: beside(own, check),
+		`on: "unit-2" gets 3.0 m3/h (what it needs is not known); "unit" gets 4.0 m3/h (what it needs is not known); the bypass takes 7.5 m3/h`:                                   beside(own, shared),
+		`on: "unit" gets 4.0 m3/h (what it needs is not known); the bypass takes 6.7 m3/h; the pump moves 11.0 m3/h`:                                                              beside(plan.ModeSummary{Mode: "on", Pump: 11 * h}, valve),
+	} {
+		if got := summaryLine(form.Style{}, m); got != want {
+			t.Errorf("%s\nwant %s", got, want)
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package spread
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -28,6 +29,9 @@ func TestBarbsAreWhereBordaHasThem(t *testing.T) {
 					continue
 				}
 				found = true
+				if got, want := u.used.value.String(), fmt.Sprintf("K %.2g on the barb's own bore", f.K); got != want || f.BoreM >= m.Runs[i].BoreM {
+					t.Errorf("%s: %s, want %s", size, got, want)
+				}
 				k := f.K * math.Pow(m.Runs[i].BoreM/f.BoreM, 4)
 				low, middle, high := k*(1+u.span.Low), k*(1+u.span.Middle), k*(1+u.span.High)
 				if !(low > 0.15 && low < byHand(0.87) && middle > byHand(0.9) && middle < byHand(0.82) && high > byHand(0.82) && high < byHand(0.76)) {

@@ -27,7 +27,7 @@ func ofRun(r *hydraulic.ModelRun, n settle.Unknown) []unknown {
 	case settle.BarbNumber:
 		for _, f := range r.Fittings {
 			if f.Barb {
-				u.set, u.used = onBarbs(old), byClass(n.Spread, graph.Say("K %.2g on the hose", f.K))
+				u.set, u.used = onBarbs(old), byClass(n.Spread, graph.Say("K %.2g on the barb's own bore", f.K))
 				return one(u)
 			}
 		}

@@ -362,10 +362,11 @@ func (s *spreader) keptSet(p *Promise) {
 }
 
 // SetIn returns what a mode comes to once the throttle in the bypass of a unit is set by its reading;
-// nil where none is, or nothing is promised of the unit's flow in the mode.
+// nil where none is, or nothing is promised of the unit's flow in the mode, or it is another unit than shows
+// the reading: the range of that is among those of all parts.
 func (r *Ranges) SetIn(mode, unit string) *SetMode {
 	promised := func(p Promise) bool { return p.SetOf > 0 && p.Mode == mode && p.Part == unit }
-	if r.Set == nil || !slices.ContainsFunc(r.Promises, promised) {
+	if r.Set == nil || r.Unit != "" && unit != r.Unit || !slices.ContainsFunc(r.Promises, promised) {
 		return nil
 	}
 	for i := range r.Set.Modes {

@@ -105,6 +105,11 @@ func TestSetByReading(t *testing.T) {
 	if r.SetIn("on", "unit") != &r.Set.Modes[0] || r.SetIn("on", "other") != nil || r.SetIn("off", "unit") != nil {
 		t.Error("what it comes to once set is of the mode and of the unit in whose bypass the valve is")
 	}
+	several := *r // another unit, which is promised its flow of the same samples
+	several.Unit, several.Promises = "unit", append(several.Promises[:len(several.Promises):len(several.Promises)], Promise{Mode: "on", Part: "other", Kind: LeastFlow, SetOf: 9})
+	if several.SetIn("on", "other") != nil || several.SetIn("on", "unit") == nil {
+		t.Error("what a valve set by one unit's flow gives that unit is not what another gets")
+	}
 	unit := r.Set.Modes[0].Unit
 	if r.Set.Reached() < 950 || unit.OpenHigh || unit.OpenLow {
 		t.Fatalf("reached in %d of %d: %+v", r.Set.Reached(), r.Set.Of, unit)

@@ -13,13 +13,20 @@ type Catalog struct {
 	rows   []Row
 	byName map[string]int
 	byKind map[string][]int // indexes into rows, the user's before the embedded
+	pipes  map[pipe]int     // the row of each, of several the first of byKind
 	hangs  bool             // any row on what water is pumped
+}
+
+// pipe is a spec in a size: asked for of every run and of both its ends.
+type pipe struct {
+	spec Spec
+	size Size
 }
 
 // newCatalog indexes the rows, which are the catalogue's from then on; of rows with the same name
 // the last counts.
 func newCatalog(rows []Row) *Catalog {
-	c := &Catalog{rows: rows[:0], byName: make(map[string]int, len(rows)), byKind: map[string][]int{}}
+	c := &Catalog{rows: rows[:0], byName: make(map[string]int, len(rows)), byKind: map[string][]int{}, pipes: map[pipe]int{}}
 	for i := range rows {
 		if at, ok := c.byName[rows[i].Name]; ok {
 			c.rows[at] = rows[i]
@@ -35,6 +42,9 @@ func newCatalog(rows []Row) *Catalog {
 	}
 	for _, list := range c.byKind {
 		slices.SortStableFunc(list, func(a, b int) int { return cmp.Compare(c.rank(a), c.rank(b)) })
+	}
+	for _, i := range slices.Backward(c.byKind["pipe"]) {
+		c.pipes[pipe{c.rows[i].Spec, c.rows[i].Size}] = i
 	}
 	return c
 }

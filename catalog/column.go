@@ -179,11 +179,21 @@ func Form(name string) string {
 }
 
 func findColumn(name string) (column, bool) {
-	i := slices.IndexFunc(columns, func(c column) bool { return c.name == name })
+	i := columnAt(name)
 	if i < 0 {
 		return column{}, false
 	}
 	return columns[i], true
+}
+
+// columnAt returns the index of a column; -1 where there is none.
+func columnAt(name string) int {
+	for i := range columns {
+		if columns[i].name == name {
+			return i
+		}
+	}
+	return -1
 }
 
 // longestWords is the longest text a row may hold, in bytes.

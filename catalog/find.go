@@ -36,7 +36,11 @@ var styleKinds = map[string]string{
 
 // Pipe returns the row of pipe of the spec and size.
 func (c *Catalog) Pipe(spec Spec, size Size) (Row, bool) {
-	return c.first("pipe", func(r *Row) bool { return r.Spec == spec && r.Size == size })
+	i, ok := c.pipes[pipe{spec, size}]
+	if !ok {
+		return Row{}, false
+	}
+	return c.rows[i], true
 }
 
 // PipeSizes returns the sizes in which the catalogue has pipe of the spec, rising.

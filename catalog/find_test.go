@@ -132,3 +132,25 @@ func TestEveryHoseHasABarb(t *testing.T) {
 		}
 	}
 }
+
+// Of pipe of one spec and size the user's row goes first, the first of several; the catalogue's where he
+// has none, and none where there is none.
+func TestPipeIsTheUsersFirst(t *testing.T) {
+	c := Embedded()
+	two := Size{Nominal: 2}
+	plain, ok := c.Pipe("pvc-sch40", two)
+	if !ok || plain.Own {
+		t.Fatalf("the catalogue's own: %v, %t", plain.Name, ok)
+	}
+	own := func(name string, spec Spec) Row { return Row{Name: name, Kind: "pipe", Spec: spec, Size: two} }
+	with := c.With([]Row{own("mine", "pvc-sch40"), own("another", "pvc-sch40"), own("other", "pvc-sch80")})
+	if r, _ := with.Pipe("pvc-sch40", two); r.Name != "mine" {
+		t.Errorf("%q, not the user's first", r.Name)
+	}
+	if r, _ := with.Pipe("pvc-sch40", Size{Nominal: 1.5}); r.Own || r.Name == "" {
+		t.Errorf("in another size %q", r.Name)
+	}
+	if r, ok := c.Pipe("pvc-sch40", Size{Nominal: 2, Metric: true}); ok {
+		t.Errorf("a metric size of an inch spec: %q", r.Name)
+	}
+}

@@ -38,7 +38,10 @@ func (r *Row) owns(i int) bool {
 
 // Owns reports whether the row is the user's and says itself what stands in a column.
 func (r *Row) Owns(name string) bool {
-	i := slices.IndexFunc(columns, func(c column) bool { return c.name == name })
+	if !r.Own { // as most
+		return false
+	}
+	i := columnAt(name)
 	return i >= 0 && r.owns(i)
 }
 

@@ -73,12 +73,12 @@ var counter = &world{
 // than of the others, for two thirds of his ball valves open two to five times as easily as the cock that
 // stands in the table of openings.
 var counterCareful = surveyor{name: "counter, careful", paced: 0.14, taped: 0.02, step: 152.4, missed: 1.0 / 6, over: 1.0 / 12,
-	handle: 0.045, sheet: 0.05, shaft: 0.12, grime: 1, bores: 0.5, boreOff: 0.5, leans: true, least: 72}
+	handle: 0.045, sheet: 0.05, shaft: 0.12, grime: 1, bores: 0.5, boreOff: 0.5, leans: true, least: 80}
 
 // counterHurried does it from the lorry: a fifth off, one elbow in four too few, a nominal size written
 // as the bore in one run of ten, the jets miscounted now and then, labels of the shaft more often.
 var counterHurried = surveyor{name: "counter, hurried", paced: 0.18, short: 0.04, taped: 0.03, step: 304.8, missed: 0.25, over: 0.1,
-	handle: 0.055, sheet: 0.07, shaft: 0.2, miscount: 0.15, grime: 1.1, bores: 0.3, boreOff: 0.7, nominal: 0.1, leans: true, least: 70}
+	handle: 0.055, sheet: 0.07, shaft: 0.2, miscount: 0.15, grime: 1.1, bores: 0.3, boreOff: 0.7, nominal: 0.1, leans: true, least: 77}
 
 // counterPump draws a pump by its kind's printed data.
 //

@@ -221,7 +221,7 @@ func cover(t *testing.T, w *world, who surveyor, seed int) {
 				}
 			}
 			if f == plugIn { // solved in a moment, and the least sure of all: a count of few says little
-				count *= 5
+				count *= 3
 			}
 			for i := range count {
 				u := newTub(w, f, l, who, uint64(seed+1000*(10*fi+li)+i))

@@ -51,23 +51,18 @@ func narrowed(s tables.Span, adds bool) tables.Span {
 // pair is a tub as it is and as it is taken to be.
 type pair struct{ is, said *hydraulic.Model }
 
-// pairIn builds both after the work, in the first or the last of the tub's modes.
-func (u *tub) pairIn(t *testing.T, last bool) pair {
+// built builds both after the work, in a mode of theirs: the number of it, or from the last -1.
+func built(t *testing.T, is, said *graph.Circuit, mode int) pair {
 	t.Helper()
-	model := func(text string) *hydraulic.Model {
-		c := read(t, text)
+	model := func(c *graph.Circuit) *hydraulic.Model {
 		modes := c.AllModes()
-		mode := modes[0]
-		if last {
-			mode = modes[len(modes)-1]
-		}
-		m, err := hydraulic.Build(laying.Of(c.At(graph.After)), mode, graph.After)
+		m, err := hydraulic.Build(laying.Of(c.At(graph.After)), modes[(mode+len(modes))%len(modes)], graph.After)
 		if err != nil {
 			t.Fatal(err)
 		}
 		return m
 	}
-	return pair{model(u.is.String()), model(u.survey.String())}
+	return pair{model(is), model(said)}
 }
 
 // parts returns a part as it is and as it is taken to be; nil where either has none.
@@ -265,7 +260,7 @@ func TestEachGuess(t *testing.T) {
 		{bench, []surveyor{benchCareful, benchHurried}}, {counter, []surveyor{counterCareful, counterHurried}}} {
 		for fi, f := range m.w.families {
 			for li, l := range levels {
-				for i := range lots.Count(12, 1) {
+				for i := range lots.Count(12, 2) {
 					u := newTub(m.w, f, l, m.who[(i+li+fi)%len(m.who)], uint64(7_000_000+1000*(10*fi+li)+i))
 					u.guesses(t, by)
 				}
@@ -280,9 +275,13 @@ func TestEachGuess(t *testing.T) {
 // guesses holds each unknown of a tub against what was drawn of it.
 func (u *tub) guesses(t *testing.T, by map[string]*guess) {
 	t.Helper()
-	c := read(t, u.survey.String())
-	low, high := u.pairIn(t, false), u.pairIn(t, true)
-	for _, s := range spread.Unknowns(nil, laying.Of(c.At(graph.After)), "unit") {
+	is, said := read(t, u.is.String()), read(t, u.survey.String())
+	high := built(t, is, said, -1)
+	low := high
+	if len(said.AllModes()) > 1 {
+		low = built(t, is, said, 0)
+	}
+	for _, s := range spread.Unknowns(nil, laying.Of(said.At(graph.After)), "unit") {
 		v := u.truth(&s, low, high)
 		if math.IsNaN(v) {
 			continue

@@ -99,8 +99,25 @@ func (u *tub) truth(s *spread.Sampled, low, high pair) float64 {
 		return dropAt(&is.Check.Open, 1e-3)/dropAt(&said.Check.Open, 1e-3) - 1
 	case is.Law == nil || said.Law == nil:
 		return math.NaN()
+	case said.Part.Kind == graph.JetGroup && !strings.HasPrefix(s.What, "the share"):
+		return u.truthOfNozzles(s, is, said)
 	}
 	return truthOfLoss(s, is, said, high)
+}
+
+// truthOfNozzles is that of jets by their sheet, of makers whose jets hang on no hoses: of the others what
+// is drawn is the nozzle and its hose together.
+func (u *tub) truthOfNozzles(s *spread.Sampled, is, said *hydraulic.ModelPart) float64 {
+	switch {
+	case u.w.line != nil || said.Part.Jets == nil:
+	case strings.HasPrefix(s.What, "the bore"):
+		return is.Part.Jets.BoreMM/said.Part.Jets.BoreMM - 1
+	case strings.HasPrefix(s.What, "K of"):
+		return is.Part.Jets.K/said.Row.K - 1
+	case strings.HasPrefix(s.What, "the drop"):
+		return dropAt(is.Law, 1e-3)/dropAt(said.Law, 1e-3) - 1 // both go by the square
+	}
+	return math.NaN()
 }
 
 func (u *tub) truthOfRun(s *spread.Sampled, is *hydraulic.Model, said *hydraulic.ModelRun) float64 {
@@ -157,7 +174,7 @@ func truthOfLoss(s *spread.Sampled, is, said *hydraulic.ModelPart, p pair) float
 	case strings.HasPrefix(s.What, "the shape"):
 		steep := func(l *laws.PartLaw, q float64) float64 { return math.Log2(dropAt(l, 2*q) / dropAt(l, q)) }
 		return steep(is.Law, flow) - steep(said.Law, at)
-	case strings.HasPrefix(s.What, "the drop") && said.Part.Kind != graph.JetGroup, strings.HasPrefix(s.What, "the share"):
+	case strings.HasPrefix(s.What, "the drop"), strings.HasPrefix(s.What, "the share"):
 		return times*dropAt(is.Law, flow)/dropAt(said.Law, at) - 1
 	}
 	return math.NaN()
@@ -213,11 +230,12 @@ func usedK(m *hydraulic.Model, s *spread.Sampled) float64 {
 
 // guessed names what an unknown is of, whatever its part is called, and how wide it is.
 func guessed(s *spread.Sampled, m *hydraulic.Model) string {
-	what := s.What
-	if i, ok := m.PartAt[s.Part]; ok && s.Part != "" {
-		what = strings.ReplaceAll(what, s.Part, string(m.Parts[i].Part.Kind))
-	} else if s.Part != "" {
-		what = strings.ReplaceAll(what, s.Part, "run")
+	what, of := s.What, "run"
+	if i, ok := m.PartAt[s.Part]; ok {
+		of = string(m.Parts[i].Part.Kind)
+	}
+	if at := strings.LastIndex(what, s.Part); s.Part != "" && at >= 0 {
+		what = what[:at] + of + what[at+len(s.Part):]
 	}
 	if first, rest, ok := strings.Cut(what, " pipe of "); ok && strings.HasPrefix(what, "the bore written") {
 		return first[:strings.LastIndex(first, " ")] + " of " + rest

@@ -13,22 +13,23 @@ import (
 	"dryfit/graph/stream"
 )
 
-// BesideUnit returns the unit that is there already and on whose pipes a second could be
-// teed in; nil where there is none.
-func BesideUnit(c *graph.Circuit, lay *route.Layout) *stream.UnitBranch {
+// BesideUnits returns the units that are there already and on whose pipes another could be teed in,
+// in the order of the description.
+func BesideUnits(c *graph.Circuit, lay *route.Layout) []*stream.UnitBranch {
 	if c.Retrofit == nil || lay == nil || c.Retrofit.Remove {
 		return nil
 	}
 	net := lay.Stage.Net()
+	var out []*stream.UnitBranch
 	for _, u := range lay.Circuit.Units() {
 		if u.ID == c.Retrofit.Unit {
 			continue
 		}
 		if b, _ := net.UnitBranch(u); b != nil && b.TeeIn != nil {
-			return b
+			out = append(out, b)
 		}
 	}
-	return nil
+	return out
 }
 
 // teeIn is one tee with a union beside it, let into one of the first unit's pipes, where the
@@ -62,7 +63,14 @@ func (site *Site) Parallel(beside *stream.UnitBranch) (*Proposal, []graph.Diagno
 	to, okTo := bestTee(c, lay, net, beside.ToUnitRuns, true, want)
 	from, okFrom := bestTee(c, lay, net, beside.FromUnitRuns, false, want)
 	if !okTo || !okFrom {
-		return refuse("neither pipe of %q is known leg by leg where a tee could go: measure the legs to and from it", beside.Unit.ID)
+		which := "neither is"
+		switch {
+		case okTo:
+			which = "the pipe from it is not"
+		case okFrom:
+			which = "the pipe to it is not"
+		}
+		return refuse("a tee goes into both pipes of %q, and %s known leg by leg where it could go: measure the legs to and from it", beside.Unit.ID, which)
 	}
 	keepApart(lay, to, &from)
 	d := draft.Of(c)

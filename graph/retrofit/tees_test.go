@@ -9,6 +9,7 @@ import (
 	"dryfit/graph/description"
 	"dryfit/graph/route"
 	"dryfit/graph/route/laying"
+	"dryfit/graph/stream"
 )
 
 // secondUnit is the description of a job where a second unit goes in beside a first, some of its
@@ -39,6 +40,16 @@ func laidOut(t *testing.T, text string) (*graph.Circuit, *route.Layout) {
 	return c, laying.Of(c.At(graph.Before))
 }
 
+// besideFirst is the first unit on whose pipes another could be teed in.
+func besideFirst(t *testing.T, c *graph.Circuit, lay *route.Layout) *stream.UnitBranch {
+	t.Helper()
+	all := BesideUnits(c, lay)
+	if len(all) == 0 {
+		t.Fatal("no unit that a second could stand beside")
+	}
+	return all[0]
+}
+
 // Of the legs of the first unit's pipe that have room for a tee, that one is taken from which the
 // pipe on to the first unit comes nearest to what the second has. By hand: the pipe to the first
 // unit has legs of 1 m, 1.5 m and 1.5 m and 100 mm behind its union, so that a tee in the middle
@@ -46,10 +57,7 @@ func laidOut(t *testing.T, text string) (*graph.Circuit, *route.Layout) {
 // 1.475 m before it, the lengths of the parts left out of the count on both sides.
 func TestTeeWhereThePipesBecomeAlike(t *testing.T) {
 	c, lay := laidOut(t, secondUnit(t, `legs = ["front 300 mm", "left 1500 mm"]`, `legs = ["front 1 m", "up 1500 mm", "left 1500 mm"]`))
-	beside := BesideUnit(c, lay)
-	if beside == nil {
-		t.Fatal("no unit that a second could stand beside")
-	}
+	beside := besideFirst(t, c, lay)
 	for _, x := range []struct {
 		want      float64
 		leg       int
@@ -74,7 +82,7 @@ func TestBranchesAreKeptApart(t *testing.T) {
 		{80, 60, 700, 200}, {80, 60, 390, 150}, {80, -250, 700, -50}, {80, 260, 700, 0}, {130, 60, 700, 150},
 	} {
 		c, lay := laidOut(t, secondUnit(t))
-		beside := BesideUnit(c, lay)
+		beside := besideFirst(t, c, lay)
 		to, ok := bestTee(c, lay, lay.Stage.Net(), beside.ToUnitRuns, true, 0)
 		if !ok {
 			t.Fatal("no tee")

@@ -137,11 +137,12 @@ func (s *search) with(t *trial, some []help) *trial {
 func (s *search) again(t *trial) *trial {
 	c, before := s.asked, s.before
 	if t.parallel() {
-		branch := retrofit.BesideUnit(c, before.Layout)
-		if branch == nil {
-			return nil
+		for _, branch := range retrofit.BesideUnits(c, before.Layout) {
+			if branch.Unit.ID == t.beside {
+				return s.inParallel(branch)
+			}
 		}
-		return s.inParallel(branch)
+		return nil
 	}
 	cut := graph.Cut{Run: t.place.Run, Leg: t.place.Leg, AtMM: -1}
 	if asked := c.Retrofit.Cut; asked != nil && asked.Leg == t.place.Leg && asked.Run == t.place.Run {

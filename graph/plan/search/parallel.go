@@ -9,20 +9,21 @@ import (
 	"dryfit/graph/stream"
 )
 
-// beside tries the place for a second unit: in parallel with one that is there, teed into its
+// beside tries the places for a further unit: in parallel with each that is there, teed into its
 // pipes. Units in a row on one line warm each other's water, and each costs the line its
 // own bypass. Where the cut is named the description decides.
 func (s *search) beside() {
-	branch := retrofit.BesideUnit(s.asked, s.before.Layout)
-	if branch == nil || s.asked.Retrofit.Cut != nil {
+	if s.asked.Retrofit.Cut != nil {
 		return
 	}
-	s.trials = append(s.trials, s.inParallel(branch))
+	for _, branch := range retrofit.BesideUnits(s.asked, s.before.Layout) {
+		s.trials = append(s.trials, s.inParallel(branch))
+	}
 }
 
 // inParallel tries the unit in parallel with one that is there.
 func (s *search) inParallel(branch *stream.UnitBranch) *trial {
-	t := &trial{unit: s.asked.Retrofit.Unit, before: s.before.Layout.Stage, others: s.bound}
+	t := &trial{unit: s.asked.Retrofit.Unit, beside: branch.Unit.ID, before: s.before.Layout.Stage, others: s.bound}
 	t.made(func() (*retrofit.Proposal, []graph.Diagnostic) { return s.site.Parallel(branch) })
 	if t.proposal == nil {
 		t.place = retrofit.Place{Run: firstRun(branch.ToUnitRuns)}

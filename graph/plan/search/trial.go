@@ -21,6 +21,7 @@ type trial struct {
 	assembly  *route.Assembly
 	findings  []graph.Diagnostic // of everything done so far
 	unit      string             // id of the unit to be fitted
+	beside    string             // id of the unit whose pipes it is teed into; "" for a place of its own
 	before    *settle.Stage      // the circuit before the work, most of which stays; nil: not used
 	solved    bool
 	barred    bool               // it stands wrong in the way of the water

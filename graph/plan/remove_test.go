@@ -6,6 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/agree"
+	"dryfit/graph/description"
 	"dryfit/graph/plan"
 )
 
@@ -28,6 +29,9 @@ func TestFitAndRemove(t *testing.T) {
 				if d.Severity == graph.Error {
 					t.Errorf("%s: %s [%s]", d.Severity, d.Message, d.Rule)
 				}
+			}
+			if c, ds := description.Read("left.toml", description.Write(removed.Circuit.Built())); c == nil || graph.HasErrors(ds) {
+				t.Errorf("what is left is written and does not read: %v", graph.Errors(ds))
 			}
 			if !removed.Assembly.OK {
 				t.Error("the line can't be closed: no order of assembly")

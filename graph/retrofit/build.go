@@ -138,24 +138,33 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 	return p, l.findings
 }
 
-// asked returns the unit that is asked for and the path that is cut at a place; why says what
-// stands against it before anything is built, "" for nothing.
-func (site *Site) asked(place Place) (unit *graph.Part, path *route.Path, why quantity.Text) {
+// unitAsked returns the unit that is asked for; why says what stands against fitting it anywhere, ""
+// for nothing.
+func (site *Site) unitAsked() (unit *graph.Part, why quantity.Text) {
 	c := site.circuit
-	refuse := func(format string, args ...any) (*graph.Part, *route.Path, quantity.Text) {
-		return nil, nil, graph.Say(format, args...)
-	}
 	if c.Retrofit == nil {
-		return refuse("nothing is asked for: there is no [retrofit]")
+		return nil, "nothing is asked for: there is no [retrofit]"
 	}
 	unit = c.Part(c.Retrofit.Unit)
 	if unit == nil {
-		return refuse("there is no part %q to fit", c.Retrofit.Unit)
+		return nil, graph.Say("there is no part %q to fit", c.Retrofit.Unit)
 	}
 	for _, r := range c.Runs {
 		if r.From.Part == unit.ID || r.To.Part == unit.ID {
-			return refuse("%q is joined already, by run %q: leave its ports open to have it fitted, or leave [retrofit] out", unit.ID, r.ID)
+			return nil, graph.Say("%q is joined already, by run %q: leave its ports open to have it fitted, or leave [retrofit] out", unit.ID, r.ID)
 		}
+	}
+	return unit, ""
+}
+
+// asked returns the unit that is asked for and the path that is cut at a place; why says what
+// stands against it before anything is built, "" for nothing.
+func (site *Site) asked(place Place) (unit *graph.Part, path *route.Path, why quantity.Text) {
+	refuse := func(format string, args ...any) (*graph.Part, *route.Path, quantity.Text) {
+		return nil, nil, graph.Say(format, args...)
+	}
+	if unit, why = site.unitAsked(); why != "" {
+		return nil, nil, why
 	}
 	path = site.lay.Path(place.Run)
 	if path == nil {

@@ -52,12 +52,12 @@ type teeIn struct {
 // length. The second place is the cut in the pipe back.
 func (site *Site) Parallel(beside *stream.UnitBranch) (*Proposal, []graph.Diagnostic) {
 	c, lay, net := site.circuit, site.lay, site.net
-	refuse := func(format string, args ...any) (*Proposal, []graph.Diagnostic) {
-		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: graph.Say(format, args...)}}
+	refuse := func(why quantity.Text) (*Proposal, []graph.Diagnostic) {
+		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: why}}
 	}
-	unit := c.Part(c.Retrofit.Unit)
-	if unit == nil {
-		return refuse("there is no part %q to fit", c.Retrofit.Unit)
+	unit, why := site.unitAsked()
+	if why != "" {
+		return refuse(why)
 	}
 	want := (way(c.Retrofit.ToUnit) + way(c.Retrofit.FromUnit)) / 2
 	to, okTo := bestTee(c, lay, net, beside.ToUnitRuns, true, want)
@@ -70,7 +70,7 @@ func (site *Site) Parallel(beside *stream.UnitBranch) (*Proposal, []graph.Diagno
 		case okFrom:
 			which = "the pipe to it is not"
 		}
-		return refuse("a tee goes into both pipes of %q, and %s known leg by leg where it could go: measure the legs to and from it", beside.Unit.ID, which)
+		return refuse(graph.Say("a tee goes into both pipes of %q, and %s known leg by leg where it could go: measure the legs to and from it", beside.Unit.ID, which))
 	}
 	keepApart(lay, to, &from)
 	d := draft.Of(c)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -161,16 +162,23 @@ func theUnit(p *plan.Plan, a plan.Aim) string {
 	return "the unit"
 }
 
-// shows says what the unit shows when the throttle is set, and what the others on the same
-// bypass show then, each by its own name.
+// shows says what the unit shows when the throttle is set, and what the others that the valve leads past
+// show then, each by its own name.
 func shows(p *plan.Plan, a plan.Aim, units quantity.System) string {
 	for _, m := range plan.Summarise(p) {
 		if m.Mode != a.Mode || len(m.Beside) == 0 {
 			continue
 		}
 		names := tag.Of(p.Circuit, p.Net())
+		passed := map[string]bool{} // the units that the valve leads past
+		for _, b := range p.After.Layout.Stage.Branches() {
+			passed[b.Unit.ID] = slices.ContainsFunc(b.BypassParts, func(v *graph.Part) bool { return v.ID == a.Valve })
+		}
 		var all []string
 		for _, u := range m.Units() {
+			if !passed[u.ID] {
+				continue
+			}
 			all = append(all, names.Tag(u.ID)+" shows "+quantity.Format(math.Abs(u.Flow), quantity.Flow, units))
 		}
 		return strings.Join(all, " and ")

@@ -120,10 +120,14 @@ func modesAlike(p *plan.Plan, sums []plan.ModeSummary, lines []string, was map[s
 	return out
 }
 
-// byTag puts the tags of the units in a summary for their ids, which it quotes where there are several.
+// byTag puts the tags of the units and of what stands in their bypasses in a summary for their ids, which
+// it quotes where there are several.
 func byTag(names *tag.Names, m plan.ModeSummary, line string) string {
 	for _, u := range m.Units() {
 		line = strings.ReplaceAll(line, strconv.Quote(u.ID), names.Tag(u.ID))
+		if u.Past != "" {
+			line = strings.ReplaceAll(line, strconv.Quote(u.Past), names.Tag(u.Past))
+		}
 	}
 	return line
 }

@@ -86,8 +86,12 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 
 // modeLines says what the columns of the modes hold, and which modes run past a pump's curve.
 func modeLines(p *plan.Plan, sums []plan.ModeSummary, names *tag.Names, who string, byReading bool) []string {
+	of := "the unit"
+	if byReading && p.Ranges.Unit != "" {
+		of = names.Tag(p.Ranges.Unit)
+	}
 	lines := []string{who + " the case as described; middle and range are of the samples of what is not known exactly: half lie below the middle, nine in ten in the range." +
-		ifSo(byReading, " Those of the unit are once the bypass is set by its reading.") + " The rise is at the greatest of the unit's ratings; a colder day gives less."}
+		ifSo(byReading, " Those of "+of+" are once the bypass is set by its reading.") + " The rise is at the greatest of the unit's ratings; a colder day gives less."}
 	for _, m := range sums {
 		if past := p.Ranges.Of(m.Mode, graph.After).PastWords(); past != "" {
 			lines = append(lines, quantity.Capital(names.Mode(m.Mode))+": "+past+".")

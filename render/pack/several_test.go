@@ -128,6 +128,12 @@ func TestUnitInTheBranchOfAnother(t *testing.T) {
 			t.Errorf("the owner does not read %q:\n%s", want, said)
 		}
 	}
+	for i, v := range valveSchedule(p, j).Valves { // a valve is set by the unit it leads past, not by the other
+		at := valveSchedule(p, j).Rows[0].Positions[i]
+		if one, other := map[string]string{"V3": "HP2", "V4": "HP1"}[v], map[string]string{"V3": "HP1", "V4": "HP2"}[v]; one != "" && (!strings.Contains(at, one+" shows") || strings.Contains(at, other)) {
+			t.Errorf("%s is %s", v, at)
+		}
+	}
 	for i, v := range valveSchedule(p, j).Valves {
 		if at := valveSchedule(p, j).Rows[1].Positions[i]; (v == "V3" || v == "V4") && at != "OPEN" {
 			t.Errorf("%s, past a unit, stands %s while the units are shut off", v, at)

@@ -92,7 +92,7 @@ func (s *search) none() graph.Diagnostic {
 	}
 	v := s.verdict(s.trials[0])
 	if len(v.Reasons) > 0 {
-		d.Message += graph.Say("; nearest is %s: %s", v.Place.Where(), v.Reasons[0].Text)
+		d.Message += graph.Say("; nearest is %s: %s", v.Place.Where(), v.Reasons[0].Text) + alsoAgainst(s.trials[0], v.Reasons[0].Text)
 		d.Of = v.Reasons[0].Of
 		switch stand := s.asked.Retrofit.Stand; {
 		case !v.Reasons[0].Pos.IsValid():
@@ -111,6 +111,29 @@ func (s *search) none() graph.Diagnostic {
 		d.Hint = v.Next + s.another()
 	}
 	return d
+}
+
+// mostAgainst is how many errors of the nearest place are told behind the first. Judgement, no source.
+const mostAgainst = 2
+
+// alsoAgainst is what else is wrong at a place: what would help against the first of it alone does not
+// help it.
+func alsoAgainst(t *trial, first quantity.Text) (out quantity.Text) {
+	more := 0
+	for _, e := range t.errors() {
+		switch {
+		case e.Message == first:
+		case more < mostAgainst:
+			out += "; and: " + e.Message
+			more++
+		default:
+			more++
+		}
+	}
+	if more > mostAgainst {
+		out += graph.Say("; and %d more, which cutin lists", more-mostAgainst)
+	}
+	return out
 }
 
 // nextPlaces is how many places behind the nearest are asked what would make one of them

@@ -9,6 +9,7 @@ import (
 	"dryfit/cmd/dryfit/world"
 	"dryfit/graph"
 	"dryfit/graph/description"
+	"dryfit/graph/description/layout"
 	"dryfit/graph/plan"
 	"dryfit/render/table"
 )
@@ -17,7 +18,7 @@ func cutinVerb() *verb {
 	return &verb{
 		name: "cutin", args: "FILE",
 		does:    "places to cut, ranked, with the reason for each that was ruled out",
-		more:    "--write-plan writes the whole description with the best place built in: existing,\nremoved and new work, ready for every other verb; with --as-built as it stands once\nthat is done, all of it existing: what a second unit or any later work is planned from.\nRemarks of FILE are not written into it; of a place that is ruled out nothing is.\nA file that is there is left alone without --force.",
+		more:    "--write-plan writes the whole description with the best place built in: existing,\nremoved and new work, ready for every other verb; with --as-built as it stands once\nthat is done, all of it existing: what a second unit or any later work is planned from.\nRemarks of FILE stay at their keys and tables, where these are still written; of a place\nthat is ruled out nothing is.\nA file that is there is left alone without --force.",
 		example: "dryfit cutin job.toml\ndryfit cutin --write-plan planned.toml job.toml",
 		run:     runCutin,
 	}
@@ -58,7 +59,7 @@ func runCutin(v *verb, args []string, w *world.World) int {
 		if built {
 			planned = planned.Built()
 		}
-		if code := writeOver(w, writePlan, description.Write(planned), force); code != world.Done {
+		if code := writeOver(w, writePlan, layout.Carry(j.sources[j.file], description.Write(planned), description.Names), force); code != world.Done {
 			return code
 		}
 		if stand := p.Asked.Retrofit.Stand; stand != nil && len(stand.KeepClear) > 0 {

@@ -1,6 +1,7 @@
 // Package layout writes a description in the layout of the house: a key at the left, one space
 // round its "=", a comment behind it at a column of its own, a blank line before each table,
-// what goes on over lines set in. Values, comments and their order stay as they are.
+// what goes on over lines set in. Values, comments and their order stay as they are. Carry puts the
+// comments of one text at the same keys of another.
 package layout
 
 import (
@@ -49,6 +50,7 @@ type line struct {
 	code    string // what is said, without space at its ends
 	comment string // from "#" on
 	depth   int    // brackets that are open where it begins, less those it closes first
+	open    int    // brackets that are open where it begins
 	inside  bool   // it begins, or goes on, inside a text of several lines
 	opens   bool   // it ends inside one
 	end     string // LF or CRLF
@@ -77,7 +79,7 @@ func split(text string) []line {
 		l.raw = raw
 		end := len(raw)
 		first := true // nothing but closing brackets so far
-		l.depth = depth
+		l.depth, l.open = depth, depth
 		for i := 0; i < len(raw); {
 			switch rest := raw[i:]; {
 			case fence != "":

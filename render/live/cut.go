@@ -14,6 +14,7 @@ import (
 	"dryfit/graph/whatif"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
+	"dryfit/render/tag"
 )
 
 // CutID is the section in which the cut is moved along the old pipe.
@@ -98,12 +99,15 @@ func CutNowHTML(s *whatif.Study, a *whatif.Answer) string {
 		return "<p class=\"error\">No cut is built in: " + text(whyNot(a, units)) + "</p>\n"
 	}
 	p := v.Place
+	names := tag.Of(s.Plan.Circuit, s.Plan.Net())
+	p.Datum = names.Text(p.Datum)
 	length := func(mm float64) string { return quantity.Format(mm, quantity.Length, units) }
 	var b bytes.Buffer
 	if i := slices.IndexFunc(c.Legs, func(l retrofit.Place) bool { return l.Run == p.Run && l.Leg == p.Leg }); i >= 0 {
 		p.Far, p.FarMM = c.Legs[i].Far, c.Legs[i].FarMM
 		stripSVG(&b, p, units)
 	}
+	p.Far = names.Text(p.Far)
 	first, second := p.Cuts()
 	from, to := p.Lies()
 	before, behind := from-p.DatumMM, p.LegMM()-p.FarMM-to

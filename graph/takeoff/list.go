@@ -71,3 +71,19 @@ type StockPlan struct {
 	Tight         []Tight         // bars without room for what is still to be measured
 	Spares        []stock.Bar     // bought besides, for what may come out longer or be cut wrong
 }
+
+// Unit is what a length of its stock is called: a bar, of what bends a coil.
+func (p *StockPlan) Unit() string {
+	if p.Spec.Flexible() {
+		return "coil"
+	}
+	return "bar"
+}
+
+// Word is what one of its lengths is called: a coil of which there is but an offcut is a length.
+func (p *StockPlan) Word(b stock.Bar) string {
+	if b.Offcut && p.Spec.Flexible() {
+		return "length"
+	}
+	return p.Unit()
+}

@@ -89,12 +89,9 @@ func (b *biller) addLength(path *route.Path, what string, m float64, isNew, remo
 // addBars lists the bars of one stock plan, its spares, and the net length cut from them.
 func (b *biller) addBars(plan StockPlan) {
 	row := b.lay.Stage.PipeRow(plan.Spec, plan.Size)
-	what, unit := plan.Spec.Word(), "bar"
-	if plan.Spec.Flexible() {
-		unit = "coil"
-		if plan.Spec.Family() != catalog.Hose {
-			what = "flexible pipe"
-		}
+	what, unit := plan.Spec.Word(), plan.Unit()
+	if plan.Spec.Flexible() && plan.Spec.Family() != catalog.Hose {
+		what = "flexible pipe"
 	}
 	net, runs := 0.0, []string{}
 	for _, p := range b.cuts.Pieces {
@@ -104,7 +101,7 @@ func (b *biller) addBars(plan StockPlan) {
 		}
 	}
 	bought := func(bar stock.Bar, quantity, spare float64) {
-		name := join(what, plan.Size.String(), string(plan.Spec), unit+" of "+b.metres(bar.StockMM))
+		name := join(what, plan.Size.String(), string(plan.Spec), plan.Word(bar)+" of "+b.metres(bar.StockMM))
 		if bar.Offcut {
 			name += ", offcut in the van"
 		}

@@ -3,6 +3,7 @@ package cutplan
 import (
 	"math"
 
+	"dryfit/graph/takeoff"
 	"dryfit/graph/takeoff/stock"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
@@ -20,8 +21,8 @@ const (
 	runEm   = sheet.LeastEm
 )
 
-// bar is the strip of one bar.
-func (d *drawing) bar(n int, b stock.Bar) row {
+// bar is the strip of one bar or coil.
+func (d *drawing) bar(plan *takeoff.StockPlan, n int, b stock.Bar) row {
 	top := aboveMM
 	calls := d.calls(b, func(mm float64) float64 { return mm / d.per })
 	if len(calls) > 0 {
@@ -35,7 +36,7 @@ func (d *drawing) bar(n int, b stock.Bar) row {
 		marks = math.Max(marks, 3.2+widest(append(list, call{text: "left " + d.text(b.OffcutMM)}), runEm))
 	}
 	return row{height: top + barH + marks + 1.5, draw: func(at scene.Point, width float64) []scene.Item {
-		first, second := d.barWords(n, b)
+		first, second := d.barWords(plan, n, b)
 		second, size := sheet.Shrink(second, lenEm, sheet.LeastEm, barX-2, false)
 		items := []scene.Item{
 			scene.Text{At: scene.Point{X: at.X, Y: at.Y + top + 4}, Text: first, SizeMM: 3, Bold: true, Name: "bar"},

@@ -86,7 +86,7 @@ func (d *drawing) page(n, of int) *sheet.Sheet {
 	p := d.in.Page
 	h := sheet.HeadOf(d.in.Job, "Cut plan")
 	h.Sheet, h.Of = n, of
-	h.Scale = "bars " + d.scaleText() + " along"
+	h.Scale = d.stock("bars", "coils", "bars and coils") + " " + d.scaleText() + " along"
 	s := sheet.New(p.Format, p.Orientation, h)
 	s.Notes(d.notes()...)
 	s.Legend(d.legend()...)
@@ -102,14 +102,14 @@ func (d *drawing) notes() []string {
 	}
 	out := []string{
 		kerf + ". Cut beside the mark, on the side of the pipe still to be cut.",
-		"Figures under a bar: where each piece ends, from the bar's left end, saw cuts counted in.",
+		"Figures under a " + d.stock("bar", "coil", "bar or coil") + ": where each piece ends, from its left end, saw cuts counted in.",
 	}
 	if d.in.Units == quantity.MetricSystem {
 		out = append(out, "Lengths are in mm.")
 	}
 	for i := range d.in.List.Plans {
 		for _, t := range d.in.List.Plans[i].Tight {
-			out = append(out, fmt.Sprintf("%s, bar %d has no room should a piece with * come out longer: see the stock plan.", d.in.List.Plans[i].Size, t.Bar))
+			out = append(out, fmt.Sprintf("%s, %s %d has no room should a piece with * come out longer: see the stock plan.", d.in.List.Plans[i].Size, d.in.List.Plans[i].Unit(), t.Bar))
 		}
 	}
 	if slices.ContainsFunc(d.in.List.Pieces, func(p route.Piece) bool { return p.OnSite }) {
@@ -119,6 +119,19 @@ func (d *drawing) notes() []string {
 		out = append(out, "Pieces with * hang on a part that has to be measured first: see the cut list.")
 	}
 	return out
+}
+
+// stock is the word for what is cut: of pipe that comes in bars, in coils, or of both.
+func (d *drawing) stock(bars, coils, both string) string {
+	bends := func(p takeoff.StockPlan) bool { return p.Spec.Flexible() }
+	rigid := func(p takeoff.StockPlan) bool { return !bends(p) }
+	switch {
+	case !slices.ContainsFunc(d.in.List.Plans, bends):
+		return bars
+	case !slices.ContainsFunc(d.in.List.Plans, rigid):
+		return coils
+	}
+	return both
 }
 
 // text writes a length: in mm without its unit, which a note says; in inches in full.

@@ -46,10 +46,10 @@ func (d *drawing) flow(area scene.Box) [][]row {
 		}
 		rows := []row{head}
 		for k, b := range plan.Bars {
-			rows = append(rows, d.bar(k+1, b))
+			rows = append(rows, d.bar(&plan, k+1, b))
 		}
 		if len(plan.Unplaced) > 0 {
-			rows = append(rows, d.unplaced(plan.Unplaced))
+			rows = append(rows, d.unplaced(&plan))
 		}
 		for k, r := range rows {
 			need := r.height
@@ -164,22 +164,22 @@ func (d *drawing) proof(plan takeoff.StockPlan) string {
 	return p
 }
 
-// unplaced names the pieces no bar is long enough for.
-func (d *drawing) unplaced(pieces []int) row {
+// unplaced names the pieces no length of its stock is long enough for.
+func (d *drawing) unplaced(plan *takeoff.StockPlan) row {
 	var names []string
-	for _, n := range pieces {
+	for _, n := range plan.Unplaced {
 		names = append(names, fmt.Sprintf("%d (%s)", n, d.full(d.length[n])))
 	}
-	text := "Longer than any stock, not cut from a bar: piece " + strings.Join(names, ", ")
+	text := "Longer than any stock, not cut from a " + plan.Unit() + ": piece " + strings.Join(names, ", ")
 	return row{height: 6, draw: func(at scene.Point, width float64) []scene.Item {
 		t, size := sheet.Shrink(text, 2.8, sheet.LeastEm, width, true)
 		return []scene.Item{scene.Text{At: scene.Point{X: at.X, Y: at.Y + 4}, Text: t, SizeMM: size, Bold: true, Name: "unplaced"}}
 	}}
 }
 
-// barWords is what stands before a bar: its number, its length and where it is from.
-func (d *drawing) barWords(n int, b stock.Bar) (first, second string) {
-	first = fmt.Sprintf("bar %d", n)
+// barWords is what stands before a bar or coil: its number, its length and where it is from.
+func (d *drawing) barWords(plan *takeoff.StockPlan, n int, b stock.Bar) (first, second string) {
+	first = fmt.Sprintf("%s %d", plan.Word(b), n)
 	second = d.full(b.StockMM)
 	switch {
 	case b.Offcut:

@@ -161,7 +161,7 @@ func StockBlocks(p *plan.Plan, s form.Style) []form.Block {
 func stockBlock(plan *takeoff.StockPlan, list *takeoff.CutList, s form.Style) form.Block {
 	b := form.Block{Title: strings.TrimSpace(fmt.Sprintf("Stock plan %s %s", plan.Spec, plan.Size))}
 	length, marks := lengths(list), onSite(list)
-	b.Grid = form.NewGrid(form.Column{Head: "bar", Right: true}, form.Column{Head: "length"}, form.Column{Head: "price", Right: true},
+	b.Grid = form.NewGrid(form.Column{Head: plan.Unit(), Right: true}, form.Column{Head: "length"}, form.Column{Head: "price", Right: true},
 		form.Column{Head: "pieces, in the order to cut", Widest: 66}, form.Column{Head: "left over", Right: true})
 	for i, bar := range plan.Bars {
 		var cuts []string
@@ -180,21 +180,13 @@ func stockBlock(plan *takeoff.StockPlan, list *takeoff.CutList, s form.Style) fo
 	}
 	b.Lines = append(b.Lines, cost+s.Say(plan.Proof))
 	for _, t := range plan.Tight {
-		b.Lines = append(b.Lines, s.Say(t.Words(unitOfStock(plan))))
+		b.Lines = append(b.Lines, s.Say(t.Words(plan.Unit())))
 	}
 	if len(plan.Unplaced) > 0 {
 		b.Lines = append(b.Lines, "not placed: pieces "+strings.Trim(fmt.Sprint(plan.Unplaced), "[]"))
 	}
 	b.Lines = append(b.Lines, s.Says(plan.Problems)...)
 	return b
-}
-
-// unitOfStock is what a length of stock is called.
-func unitOfStock(plan *takeoff.StockPlan) string {
-	if plan.Spec.Flexible() {
-		return "coil"
-	}
-	return "bar"
 }
 
 func lengths(list *takeoff.CutList) map[int]float64 {
@@ -229,7 +221,7 @@ func barsOf(plan *takeoff.StockPlan, list *takeoff.CutList, width int, s form.St
 		if bar.Offcut {
 			from = ", in the van"
 		}
-		out = append(out, fmt.Sprintf("bar %d  %s%s", k+1, s.Length(bar.StockMM), from))
+		out = append(out, fmt.Sprintf("%s %d  %s%s", plan.Word(bar), k+1, s.Length(bar.StockMM), from))
 		out = append(out, barLines(bar, length, marks, max(width, 40), longest, s)...)
 	}
 	return out

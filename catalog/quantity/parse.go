@@ -201,7 +201,11 @@ func (r *reader) unit(word string, at int) (UnitInfo, *Error) {
 			quoted(r.text), dimensionWords[other.Dimension].a, wantWords(r.want))
 	}
 	hint := fitHint(r.want)
-	if near := nearUnit(word, r.want); near != "" {
+	near := r.mended()
+	if near == "" {
+		near = nearUnit(word, r.want)
+	}
+	if near != "" {
 		hint = fmt.Sprintf("did you mean %q? %s", near, hint)
 	}
 	return UnitInfo{}, r.fail(at, hint, "unknown unit %s in %s", quoted(word), quoted(r.text))

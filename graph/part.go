@@ -100,6 +100,7 @@ type Part struct {
 	Ends              string       // what its ports are: "socket", "spigot", "thread", "union", "barb"; "" as its row says
 	OutsideMM         float64      // largest outside diameter of a part in line, as measured; 0: the catalogue's
 	Box               *Span        // two opposite corners of what it takes up, from its first port, mm; nil: not given
+	KeepClear         []KeepClear  // boxes no new pipe passes, their corners counted from its first port
 	Ports             []Port
 	HighestPressurePa float64 // 0: the catalogue's
 

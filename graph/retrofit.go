@@ -1,6 +1,10 @@
 package graph
 
-import "dryfit/catalog"
+import (
+	"fmt"
+
+	"dryfit/catalog"
+)
 
 // Retrofit is the request to fit a unit into the existing circuit.
 type Retrofit struct {
@@ -40,11 +44,20 @@ type Stand struct {
 	Pos       Pos
 }
 
-// KeepClear is a box no new pipe may pass, by two opposite corners counted as Stand.At is, mm.
+// KeepClear is a box no new pipe may pass, by two opposite corners, mm: counted as Stand.At is, or from the
+// first port of the part that has it.
 type KeepClear struct {
 	From, To Vec
 	What     string // in the user's words; ""
 	Pos      Pos
+}
+
+// Said is what stands or moves in the box, in the user's words, else which box of its list it is, from 1.
+func (k *KeepClear) Said(number int) string {
+	if k.What != "" {
+		return k.What
+	}
+	return fmt.Sprintf("box %d of keep-clear", number)
 }
 
 // Cut is a place on an existing run.

@@ -62,9 +62,6 @@ func runCutin(v *verb, args []string, w *world.World) int {
 		if code := writeOver(w, writePlan, layout.Carry(j.sources[j.file], description.Write(planned), description.Names), force); code != world.Done {
 			return code
 		}
-		if stand := p.Asked.Retrofit.Stand; stand != nil && len(stand.KeepClear) > 0 {
-			fmt.Fprintln(w.Stderr, "dryfit: the boxes of keep-clear stood for this search: the plan that is written is clear of them and holds them no more; what is changed in it is not held against them")
-		}
 	}
 	if writePlan != "-" {
 		show := map[string]printer{"text": table.CutinText, "csv": table.CutinCSV, "json": table.CutinJSON}[j.format]

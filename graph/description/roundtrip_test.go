@@ -277,6 +277,7 @@ media = "sand"
 dirty-factor = 2.5
 outside-diameter = "14 in"
 box = { from = ["left 3 in", "down 10 mm", "front 0.5 in"], to = ["right 250 mm", "up 1 ft", "back 9 in"] }
+keep-clear = [{ from = ["left 2 ft"], to = ["right 250 mm", "up 1 ft", "front 9 in"], what = "hatch" }]
 least-flow = "20 gpm"
 loss = { points = [["5 m3/h", "2 kPa"], ["10 m3/h", "0.7 m"]] }
 

@@ -122,7 +122,7 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 	}
 	l.keptWords(path, w)
 	l.sizeWords(w)
-	facing(d, unit, c.Retrofit.Stand)
+	standing(d, unit, c.Retrofit.Stand)
 	to, from := l.strands(teeA, teeB, way, line, line.Scale(a.spacing()), a.guard == 0 && feederBelow(c, net, path.Run))
 	l.lay(to)
 	l.lay(from)

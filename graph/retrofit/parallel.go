@@ -104,7 +104,7 @@ func (site *Site) Parallel(beside *stream.UnitBranch) (*Proposal, []graph.Diagno
 	for _, ref := range c.Retrofit.AdaptorsKept {
 		l.find(ref.Pos, graph.Note, graph.Say("%s is left as it is: a second unit is teed into the pipes of %q, whose ends stay", ref, beside.Unit.ID), "leave adaptors-kept out")
 	}
-	facing(d, unit, c.Retrofit.Stand)
+	standing(d, unit, c.Retrofit.Stand)
 	outgoing, back := l.strands(teeA, teeB, way, dirA, apart, false)
 	l.lay(outgoing)
 	l.lay(back)

@@ -66,10 +66,6 @@ func (l *limb) led(line, apart graph.Vec, out, back []graph.Leg) (to, from []gra
 		in = in.Sub(s.teeA)
 		out, back = l.closed(out, back, apart, &in)
 	}
-	if (len(out) > 0 || len(back) > 0) && len(l.w.asked.Stand.KeepClear) > 0 {
-		l.keptClear(s, s.teeA, out)
-		l.keptClear(s, s.teeB, reversed(back))
-	}
 	if len(out) > 0 && len(back) > 0 {
 		l.stands(s, out, back) // says where they lead elsewhere
 		return out, back, false
@@ -82,35 +78,6 @@ func (l *limb) led(line, apart graph.Vec, out, back []graph.Leg) (to, from []gra
 		l.findings = append(l.findings, k.findings...)
 	}
 	return s.known.to, s.known.from, !s.known.ok
-}
-
-// keptClear reports the legs that are written and pass a box that is to be kept clear.
-func (l *limb) keptClear(s *survey, from graph.Vec, legs []graph.Leg) {
-	in, _, ok := l.stands(s, nil, nil)
-	if !ok {
-		return
-	}
-	origin, pipe := in.Sub(l.w.asked.Stand.At), l.girth("elbow-90", catalog.Row{})/(1+2*solid.SocketWall)
-	for _, g := range legs {
-		to := from.Add(g.By)
-		for i, k := range l.w.asked.Stand.KeepClear {
-			box := solid.Box(origin.Add(k.From), origin.Add(k.To))
-			if solid.Distance(solid.Capsule(from, to, pipe), box) > 0 {
-				continue
-			}
-			name := k.What
-			if name == "" {
-				name = fmt.Sprintf("box %d of keep-clear", i+1)
-			}
-			pos := g.Pos
-			if !pos.IsValid() {
-				pos = k.Pos
-			}
-			l.find(pos, graph.Error, graph.Say("your leg %s passes what is to be kept clear: %s", g.Quoted(), name),
-				graph.Say("lead it round, or leave to-unit and from-unit out to have the pipes found"))
-		}
-		from = to
-	}
 }
 
 // stands tells where the unit's ports are: its inlet as the request says, or where a pipe that
@@ -449,11 +416,12 @@ func (s *survey) boxes(l *limb, in, outlet graph.Vec, guesses bool) []lead.Box {
 	out, stand := s.there(guesses), l.w.asked.Stand
 	origin := in.Sub(stand.At)
 	for i, k := range stand.KeepClear {
-		name := k.What
-		if name == "" {
-			name = fmt.Sprintf("box %d of keep-clear", i+1)
+		out = append(out, sliced(solid.Box(origin.Add(k.From), origin.Add(k.To)), k.Said(i+1), lead.Apart)...)
+	}
+	for _, k := range route.KeptClear(s.lay) {
+		if k.Group == s.group {
+			out = append(out, sliced(solid.Box(k.Low, k.High), k.Said(k.Number), lead.Apart)...)
 		}
-		out = append(out, sliced(solid.Box(origin.Add(k.From), origin.Add(k.To)), name, lead.Apart)...)
 	}
 	return append(out, s.unitBox(l.w.unit, stand, in, outlet))
 }

@@ -34,6 +34,7 @@ var MorePartFields = slices.Concat([]field.Field[graph.Part]{
 	field.Qty("outside-diameter", field.OutsideWidth.SuchAs("92 mm"), func(p *graph.Part) *float64 { return &p.OutsideMM }),
 	field.Word("ends", []string{"socket", "spigot", "thread", "union", "barb"}, func(p *graph.Part) *string { return &p.Ends }),
 	boxField(),
+	keepClearField(func(p *graph.Part) *[]graph.KeepClear { return &p.KeepClear }),
 	portPlacesField(),
 	lossField(),
 	field.Qty("highest-pressure", field.Highest, func(p *graph.Part) *float64 { return &p.HighestPressurePa }),

@@ -59,7 +59,7 @@ var RetrofitFields = []field.Field[graph.Retrofit]{
 	standField("at", standAtField()),
 	standField("at-from", standFromField()),
 	standField("ports-face", field.Way("ports-face", func(s *graph.Stand) *graph.Vec { return &s.PortsFace })),
-	standField("keep-clear", keepClearField()),
+	standField("keep-clear", keepClearField(func(s *graph.Stand) *[]graph.KeepClear { return &s.KeepClear })),
 	standField("along", legsField("along", func(s *graph.Stand) *[]graph.Leg { return &s.Along })),
 }
 

@@ -82,11 +82,12 @@ func cornerField[T any](name string, at func(*T) *graph.Vec) field.Field[T] {
 // mostBoxes is how many boxes are read.
 const mostBoxes = 100
 
-func keepClearField() field.Field[graph.Stand] {
+func keepClearField[T any](of func(*T) *[]graph.KeepClear) field.Field[T] {
 	const write = `keep-clear = [{ from = ["right 600 mm"], to = ["right 1400 mm", "front 900 mm", "down 800 mm"], what = "door" }]`
-	return field.Field[graph.Stand]{
+	return field.Field[T]{
+		Key:   "keep-clear",
 		Shape: func() schema.Shape { return schema.List(field.TableShape(KeepClearFields, "keep-clear"), 0) },
-		Read: func(r *field.Reader, v located.Value, into *graph.Stand) {
+		Read: func(r *field.Reader, v located.Value, into *T) {
 			items, ok := v.Items()
 			switch {
 			case !ok && r.Blank(v, write):
@@ -105,13 +106,13 @@ func keepClearField() field.Field[graph.Stand] {
 				if len(r.Found) == before && flat(box.To.Sub(box.From)) {
 					r.Fail(item, "give two opposite corners that differ left to right, front to back and in height", "the box to keep clear has no room in it")
 				}
-				into.KeepClear = append(into.KeepClear, box)
+				*of(into) = append(*of(into), box)
 			}
 		},
-		Write: func(from *graph.Stand) string {
+		Write: func(from *T) string {
 			var out []string
-			for i := range from.KeepClear {
-				out = append(out, field.Inline(KeepClearFields, &from.KeepClear[i]))
+			for i := range *of(from) {
+				out = append(out, field.Inline(KeepClearFields, &(*of(from))[i]))
 			}
 			return field.List(out)
 		},

@@ -183,7 +183,8 @@ func (s *Bodies) Check() []graph.Diagnostic {
 	if olds > 1 {
 		out[oldest].Message += graph.Say(" (and %d more like it in the existing pipe)", olds-1)
 	}
-	return graph.SortDiagnostics(append(out, s.checkCabinet(s.lay)...))
+	out = append(out, s.checkCabinet(s.lay)...)
+	return graph.SortDiagnostics(append(out, s.checkKeptClear()...))
 }
 
 // measuredShort reports whether one of two old bodies belongs to a run with a leg shorter than its own

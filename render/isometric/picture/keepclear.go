@@ -1,10 +1,10 @@
 package picture
 
 import (
-	"fmt"
 	"math"
 
 	"dryfit/graph"
+	"dryfit/graph/route"
 	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
@@ -25,16 +25,11 @@ const (
 // between the pipes as they do in the cabinet, and labels keep off their lines. On a sheet with
 // no pipe near a box it is left out.
 func (p *Picture) paintKeepClear() {
-	r := p.D.In.Asked
-	if r == nil || r.Stand == nil || p.D.Only != nil || p.D.In.Gone != nil {
+	if p.D.Only != nil || p.D.In.Gone != nil {
 		return
 	}
-	origin, ok := p.countedFrom(r)
-	if !ok {
-		return
-	}
-	for i, k := range r.Stand.KeepClear {
-		a, b := origin.Add(k.From), origin.Add(k.To)
+	for _, k := range p.keptClear() {
+		a, b := k.Low, k.High
 		lo := graph.Vec{X: math.Min(a.X, b.X), Y: math.Min(a.Y, b.Y), Z: math.Min(a.Z, b.Z)}
 		hi := graph.Vec{X: math.Max(a.X, b.X), Y: math.Max(a.Y, b.Y), Z: math.Max(a.Z, b.Z)}
 		if !p.near(lo, hi) {
@@ -46,12 +41,25 @@ func (p *Picture) paintKeepClear() {
 			p.block(0.3, s.Named("keep-clear"))
 		}
 		p.used(symbol.Symbol{Items: []scene.Item{scene.Rect(-6, -2, 12, 4, scene.Dashed(penDim, keepClearDash...))}}, "kept clear")
-		what := k.What
-		if what == "" {
-			what = fmt.Sprintf("box %d of keep-clear", i+1)
-		}
-		p.wantBoxName(what, lo, hi)
+		p.wantBoxName(k.Said(k.Number), lo, hi)
 	}
+}
+
+// keptClear are the boxes: those the parts drawn have; where these have none, as where no place is
+// found, those that are asked for.
+func (p *Picture) keptClear() []route.Kept {
+	out, r := route.KeptClear(p.D.Lay), p.D.In.Asked
+	if len(out) > 0 || r == nil || r.Stand == nil {
+		return out
+	}
+	origin, ok := p.countedFrom(r)
+	if !ok {
+		return nil
+	}
+	for i, k := range r.Stand.KeepClear {
+		out = append(out, route.Kept{KeepClear: k, Number: i + 1, Low: origin.Add(k.From), High: origin.Add(k.To)})
+	}
+	return out
 }
 
 // countedFrom is where the corners of the boxes are counted from.

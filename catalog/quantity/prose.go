@@ -74,7 +74,7 @@ var proseNumber = regexp.MustCompile(`\d+(?:\.\d+)?`)
 // system behind it in brackets ("40 °C (104 °F)") gives each reader his own. Nominal sizes of
 // pipe ("a 50 mm socket") are names and stay, as do inches.
 func Prose(words string) Text {
-	if !strings.ContainsAny(words, "0123456789") {
+	if !mayHoldAmount(words) { // as most: tables and standards have numbers too
 		return Text(words)
 	}
 	var b strings.Builder
@@ -107,6 +107,21 @@ func Prose(words string) Text {
 		}
 		words = words[end:]
 	}
+}
+
+// mayHoldAmount reports whether a digit, a space and one of proseUnits stand behind each other anywhere.
+func mayHoldAmount(words string) bool {
+	for i := 0; i+2 < len(words); i++ {
+		if words[i] < '0' || words[i] > '9' || words[i+1] != ' ' {
+			continue
+		}
+		for unit := range proseUnits {
+			if strings.HasPrefix(words[i+2:], unit) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // converted returns numbers of one unit in its like of the other system; the sizes of pipe

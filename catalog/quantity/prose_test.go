@@ -29,3 +29,19 @@ func TestProse(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// What holds no digit and unit behind each other is not searched: no amount is missed by it.
+func TestNoAmountIsPassedOver(t *testing.T) {
+	for unit := range proseUnits {
+		for _, words := range []string{"1 " + unit, "(0.25, 0.35 and 0.70 " + unit + ")", "of 1 to 5 " + unit + ", as a rule", "table 2: 3 " + unit + "."} {
+			if !mayHoldAmount(words) || !proseAmount.MatchString(words) {
+				t.Errorf("%q: may hold an amount %t, holds one %t", words, mayHoldAmount(words), proseAmount.MatchString(words))
+			}
+		}
+	}
+	for _, words := range []string{"", "1", "1 ", "ASTM D2466, table 2", "2 in pipe", "12  mm", "5mm", "DN 50"} {
+		if mayHoldAmount(words) || proseAmount.MatchString(words) {
+			t.Errorf("%q holds an amount", words)
+		}
+	}
+}

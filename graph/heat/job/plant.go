@@ -13,12 +13,14 @@ import (
 // element as a back-up where it stays.
 func (b *builder) plants(s *scene) {
 	watts, heatShare, filter, runs := b.pump()
-	element := b.element()
+	elements := b.elements()
 	base := heat.Plant{PumpW: watts, PumpHeat: heatShare, FilterH: filter, Runs: runs, Heating: heat.AnyTime(), OtherW: b.otherSpeeds()}
-	if element != nil {
+	if len(elements) > 0 {
 		today := base
 		today.Runs = heat.PumpOnCall
-		today.ElementW = b.powerOf(element, "element")
+		for _, p := range elements {
+			today.ElementW += b.powerOf(p, "element")
+		}
 		if u := b.in.Stage.Circuit.Use; u != nil && len(u.Heating) > 0 {
 			today.Heating = heat.Shares(windows(u.Heating))
 		}
@@ -31,11 +33,7 @@ func (b *builder) plants(s *scene) {
 	planned.Unit = b.unit()
 	planned.FlowM3s = b.in.Heating.FlowM3s
 	b.duty()
-	if element != nil && !element.Element.Disconnected {
-		e := element.Element
-		planned.ElementW, planned.Apart = s.today.ElementW, keepsApart(e.Interlock)
-		planned.HasTop, planned.TopC = e.Interlock == graph.InterlockSetPoint && e.SetPointSet, e.SetPointC
-	}
+	b.kept(&planned, elements)
 	s.planned = &planned
 	b.vary("heat that the pump gives the water", 0.6, 1.5, func(s *scene, f float64) { s.plants(func(p *heat.Plant) { p.PumpHeat = min(1, p.PumpHeat*f) }) })
 }
@@ -48,14 +46,33 @@ func windows(list []graph.Hours) []heat.Window {
 	return out
 }
 
-// element returns the element heater that heats the tub today; nil where there is none.
-func (b *builder) element() *settle.Part {
+// elements are the element heaters that heat the tub today, in the order of the description.
+func (b *builder) elements() []*settle.Part {
+	var out []*settle.Part
 	for _, p := range b.in.Stage.Parts {
 		if p.Kind == graph.ElementHeater && p.Element != nil && (p.Existing || b.in.Unit == nil) && !b.in.Stage.Net().Apart(p.Part) {
-			return p
+			out = append(out, p)
 		}
 	}
-	return nil
+	return out
+}
+
+// kept gives a plant the elements that stay connected beside the unit: all they make; kept apart from
+// it where every one is, and up to the highest set point where every one has its own.
+func (b *builder) kept(plant *heat.Plant, elements []*settle.Part) {
+	for _, p := range elements {
+		e := p.Element
+		if e.Disconnected {
+			continue
+		}
+		first := plant.ElementW == 0
+		plant.ElementW += b.powerOf(p, "element")
+		apart, top := keepsApart(e.Interlock), e.Interlock == graph.InterlockSetPoint && e.SetPointSet
+		plant.Apart, plant.HasTop = apart && (first || plant.Apart), top && (first || plant.HasTop)
+		if plant.HasTop {
+			plant.TopC = max(plant.TopC, e.SetPointC)
+		}
+	}
 }
 
 // pumpHeatShare is the part of a pump's power that ends in the water. Source: judgement, the

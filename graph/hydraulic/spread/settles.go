@@ -23,7 +23,11 @@ func (r *Ranges) Settles(p *Promise) (reading, what quantity.Text) {
 		return graph.Say("the flow through %q as it is today, on its display or by a meter clamped on, given as a reading", p.Part),
 			graph.Say("the flow through %q", p.Part)
 	case r.Set != nil && p.Coarse():
-		return graph.Say("the flow through the unit, by a finer meter than its display, and %q set by that", r.Set.Valve),
+		who := quantity.Text("the unit")
+		if r.Unit != "" {
+			who = graph.Say("%q", p.Part)
+		}
+		return graph.Say("the flow through %s, by a finer meter than its display, and %q set by that", who, r.Set.Valve),
 			graph.Say("the reading by which %q is set, good for %.0f %%", r.Set.Valve, 100*max(r.Set.Reading.High, -r.Set.Reading.Low))
 	}
 	var most *Influence

@@ -75,6 +75,10 @@ func TestFinerReadingSettles(t *testing.T) {
 			t.Errorf("%d of 100 by an exact reading: %s, want %s", exact, got, want)
 		}
 	}
+	r.Unit = "unit" // one of several
+	if got, _ := r.Settles(&Promise{Part: "unit", Mode: "on", Kind: LeastFlow, SetOf: 100, SetKept: 70, SetExact: 100}); string(got) != strings.Replace(finer, "the unit", `"unit"`, 1) {
+		t.Errorf("one of several: %s", got)
+	}
 	if got, _ := r.Settles(&Promise{Part: "unit", Mode: "on", Kind: MostFlow}); string(got) != "its handle" { // not set in that mode
 		t.Errorf("unset: %s", got)
 	}

@@ -108,6 +108,13 @@ func unitLeastFlow(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
 		least, _, _ := v.limits(b.Unit)
+		if shut, modes := shutInAll(in, b); shut != nil {
+			report(b.Unit.Existing && shut.Existing, graph.Diagnostic{
+				Pos: key(shut, "position"), Severity: graph.Error, Unit: b.Unit.ID, Related: []graph.Related{here(b.Unit)},
+				Message: graph.Say("%s %q stands shut in %d of %d modes in which pump %q runs: %q gets no water", shut.Kind, shut.ID, modes, modes, b.Pump.ID, b.Unit.ID),
+				Hint:    "write position = \"open\"; where a mode of its own shuts the unit off, position goes into that [[mode]]",
+			})
+		}
 		for _, m := range modesOf(in, b) {
 			if least == 0 || m.flow >= least {
 				continue

@@ -69,17 +69,36 @@ func runsIn(s *hydraulic.Solution, pump *graph.Part) bool {
 	return p != nil && p.State != "" && p.State != "off"
 }
 
+// shutInAll returns a hand valve that shuts a unit off in every mode in which its pump runs, and how many
+// these are; nil where there is none, or no such mode.
+func shutInAll(in *Input, b branch) (shut *graph.Part, modes int) {
+	for i := range in.Solutions {
+		s := &in.Solutions[i]
+		if s.Part(b.Unit.ID) == nil || !pumpRuns(s, b) {
+			continue
+		}
+		if shut = shutBy(s, b); shut == nil {
+			return nil, 0
+		}
+		modes++
+	}
+	return shut, modes
+}
+
 // isolated reports whether the mode shuts a hand valve in the unit's pipes.
-func isolated(s *hydraulic.Solution, b branch) bool {
+func isolated(s *hydraulic.Solution, b branch) bool { return shutBy(s, b) != nil }
+
+// shutBy returns the hand valve in the unit's pipes that the mode shuts; nil: none.
+func shutBy(s *hydraulic.Solution, b branch) *graph.Part {
 	to, from := b.Isolators()
 	for _, list := range [][]*graph.Part{to, from} {
 		for _, p := range list {
 			if position(s.Mode, p) == 0 {
-				return true
+				return p
 			}
 		}
 	}
-	return false
+	return nil
 }
 
 // position returns how far a hand valve is open in a mode, 0 to 1.

@@ -324,3 +324,44 @@ func printed(t *testing.T, b *Book) func(word string) []int {
 		return on
 	}
 }
+
+// A table with more columns than a page has room for goes on below itself, its first column before each part;
+// none is squeezed to less than a letter.
+func TestWideTableIsParted(t *testing.T) {
+	grid := &form.Grid{Header: []string{"run"}, Right: []bool{false}, Rows: [][]string{{"return-line"}}}
+	for i := range 70 {
+		grid.Header, grid.Right = append(grid.Header, fmt.Sprintf("at speed %d", i)), append(grid.Right, true)
+		grid.Rows[0] = append(grid.Rows[0], fmt.Sprint(i))
+	}
+	b := sample()
+	b.Chapters[2].Items[0].Block.Grid = grid
+	if _, err := b.PDF(); err != nil {
+		t.Fatal(err)
+	}
+	p := b.printer()
+	p.print()
+	var seen []string
+	for _, part := range p.parts(grid, false) {
+		if part.Header[0] != "run" || part.Rows[0][0] != "return-line" || len(part.Right) != len(part.Header) || part.Right[0] || !part.IsRight(1) {
+			t.Errorf("a part is headed %v, its row %v", part.Header, part.Rows[0])
+		}
+		if least, _ := p.needs(part, false, brokenWord); len(least) > 2 && sum(least) > p.wide() {
+			t.Errorf("a part of %d columns wants %.0f mm of %.0f", len(least), sum(least), p.wide())
+		}
+		seen = append(seen, part.Rows[0][1:]...)
+	}
+	if len(seen) != 70 || seen[0] != "0" || seen[69] != "69" {
+		t.Errorf("the parts hold %v", seen)
+	}
+	if parts := p.parts(sample().Chapters[2].Items[0].Block.Grid, false); len(parts) != 1 {
+		t.Errorf("a table that fits is in %d parts", len(parts))
+	}
+}
+
+func sum(all []float64) float64 {
+	out := 0.0
+	for _, x := range all {
+		out += x
+	}
+	return out
+}

@@ -255,6 +255,9 @@ func (p *printer) wrap(text string, width float64) []string {
 		for _, word := range unbroken(para) {
 			for p.f.GetStringWidth(word) > width { // a word longer than the line is broken
 				runes, n := []rune(word), 1
+				if len(runes) < 2 { // no line is narrower than a letter
+					break
+				}
 				for n < len(runes) && p.f.GetStringWidth(now+string(runes[:n+1])) <= width {
 					n++
 				}
@@ -436,7 +439,9 @@ func (p *printer) block(b form.Block, blanks bool) {
 		p.air(0.8)
 	}
 	if b.Grid != nil && len(b.Grid.Header) > 0 {
-		p.grid(b.Grid, blanks)
+		for _, part := range p.parts(b.Grid, blanks) {
+			p.grid(part, blanks)
+		}
 	}
 	for _, l := range b.Lines {
 		p.text(strings.TrimSpace(l), tablePt+0.3, false, 0, p.wide())
@@ -478,6 +483,33 @@ func (p *printer) grid(g *form.Grid, blanks bool) {
 	p.air(1.2)
 }
 
+// parts is a table as often as its columns want: one wider than the page goes on in further ones below it,
+// each with the first column before it.
+func (p *printer) parts(g *form.Grid, blanks bool) []*form.Grid {
+	least, _ := p.needs(g, blanks, brokenWord)
+	var out []*form.Grid
+	for from := 1; from == 1 || from < len(least); {
+		to, wide := from, least[0]
+		for to < len(least) && (to == from || wide+least[to] <= p.wide()) {
+			wide += least[to]
+			to++
+		}
+		if from == 1 && to >= len(least) {
+			return []*form.Grid{g}
+		}
+		out = append(out, g.Columns(from, to))
+		from = to
+	}
+	return out
+}
+
+// How long a word is, mm, that is not broken in a cell if that can be, and of which a cell holds so much
+// in a table that is not parted.
+const (
+	narrowWord = 32.0
+	brokenWord = 14.0
+)
+
 // leastRow is how high a row is at the least, mm: one to be filled in has room for a hand.
 func (p *printer) leastRow(blanks bool) float64 {
 	if blanks {
@@ -518,14 +550,15 @@ func (p *printer) widths(g *form.Grid, blanks bool) []float64 {
 			return out
 		}
 	}
-	out, _ := p.widthsFor(g, blanks, 32)
+	out, _ := p.widthsFor(g, blanks, narrowWord)
 	return out
 }
 
-// widthsFor is widths with words broken that are longer than so many mm, and whether all find room.
-func (p *printer) widthsFor(g *form.Grid, blanks bool, longest float64) (out []float64, fits bool) {
+// needs is how wide each column has to be, mm, with words broken that are longer than so many, and how
+// wide it would like to be.
+func (p *printer) needs(g *form.Grid, blanks bool, longest float64) (least, wish []float64) {
 	n := len(g.Header)
-	least, wish := make([]float64, n), make([]float64, n)
+	least, wish = make([]float64, n), make([]float64, n)
 	measure := func(cells []string, bold bool) {
 		style := ""
 		if bold {
@@ -551,12 +584,21 @@ func (p *printer) widthsFor(g *form.Grid, blanks bool, longest float64) (out []f
 		least[n-1] = max(least[n-1], 46)
 		wish[n-1] = max(wish[n-1], 46)
 	}
-	sumLeast, sumWish := 0.0, 0.0
 	for i := range least {
 		least[i] = max(least[i], 4)
 		wish[i] = max(wish[i], least[i])
+	}
+	return least, wish
+}
+
+// widthsFor is widths with words broken that are longer than so many mm, and whether all find room.
+func (p *printer) widthsFor(g *form.Grid, blanks bool, longest float64) (out []float64, fits bool) {
+	least, wish := p.needs(g, blanks, longest)
+	sumLeast, sumWish := 0.0, 0.0
+	for i := range least {
 		sumLeast, sumWish = sumLeast+least[i], sumWish+wish[i]
 	}
+	n := len(least)
 	out = make([]float64, n)
 	for i := range out {
 		switch {

@@ -3,6 +3,7 @@ package form
 import (
 	"bytes"
 	"regexp"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -56,6 +57,20 @@ func (g *Grid) DropLast() {
 
 // IsRight reports whether a column is set to the right.
 func (g *Grid) IsRight(i int) bool { return i < len(g.Right) && g.Right[i] }
+
+// Columns returns the grid with its first column and those from one to before another.
+func (g *Grid) Columns(from, to int) *Grid {
+	out := &Grid{Header: pick(g.Header, from, to), Right: pick(g.Right, from, to), Widest: pick(g.Widest, from, to)}
+	for _, r := range g.Rows {
+		out.Rows = append(out.Rows, pick(r, from, to))
+	}
+	return out
+}
+
+func pick[T any](all []T, from, to int) []T {
+	out := slices.Clone(all[:min(1, len(all))])
+	return append(out, all[min(from, len(all)):min(to, len(all))]...)
+}
 
 // Add appends a row.
 func (g *Grid) Add(cells ...string) { g.Rows = append(g.Rows, cells) }

@@ -157,7 +157,7 @@ const (
 	After  Stage = "after"  // everything but what was taken out
 )
 
-// In reports whether a part with these marks stands in the stage.
+// in reports whether a part with these marks stands in the stage.
 func (s Stage) in(existing, removed, remains bool) bool {
 	if s == Before {
 		return existing && !remains

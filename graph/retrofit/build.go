@@ -223,7 +223,7 @@ func requestPos(c *graph.Circuit) graph.Pos {
 	return graph.Pos{File: c.File}
 }
 
-// bypass adds the bypass element of a choice and returns its id; "" where it has none.
+// putBypass adds the bypass element of a choice and returns its id; "" where it has none.
 func putBypass(d *draft.Draft, w work, choice Choice) string {
 	kind, b, has := w.element(choice)
 	if !has {
@@ -365,7 +365,7 @@ func bypassRuns(d *draft.Draft, w work, a assembly, teeA, teeB, element string, 
 }
 
 // feederBelow reports whether a feeder, salt cell or ozone injector lies down the water of
-// the cut run with no check valve of the line between.
+// the cut run, or what the request says of it.
 func feederBelow(c *graph.Circuit, net *stream.Net, cut *graph.Run) bool {
 	if c.Retrofit != nil && c.Retrofit.FeederCheck != nil {
 		return *c.Retrofit.FeederCheck

@@ -169,7 +169,7 @@ func isEquipment(k graph.Kind) bool {
 	return false
 }
 
-// ofPart returns what a part costs through its run, and of a tee round its corner; zero for
+// lossOf returns what a part costs through its run, and of a tee round its corner; zero for
 // equipment and for what stands at the end of a run.
 func (b *bores) lossOf(p *graph.Part, fit *settle.Part) (through, corner handbook) {
 	if isEquipment(p.Kind) || p.Kind.OnePort() {

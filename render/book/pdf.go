@@ -420,7 +420,7 @@ func (p *printer) hold(text string) {
 	p.air(2.5)
 }
 
-// block writes a table with its head on every page, then its lines.
+// titled writes a table with its head on every page, then its lines.
 // titled is how much room a block begins in: its title with the start of its table.
 func (p *printer) titled(b form.Block, blanks bool) float64 {
 	if b.Title == "" {

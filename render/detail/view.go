@@ -107,7 +107,7 @@ func (v view) shows(line, way graph.Vec) bool {
 	return share > inPlane
 }
 
-// notes says what the figure turns into its plane.
+// viewNotes says what the figure turns into its plane.
 func (d *drawing) viewNotes() []string {
 	out := []string{d.view.words}
 	line := d.c.lineWay()

@@ -95,7 +95,6 @@ type dualResult struct {
 // relax solves the relaxation by adding patterns as they are wanted, and returns the
 // condition that follows from its duals, counted in integers. With stopRefuted it stops as
 // soon as the condition shuts the bars out, and does not go on once everything fits.
-
 func (s *packer) relax(l *relaxation, stopRefuted bool) dualResult {
 	l.pool = s.pool
 	l.start()

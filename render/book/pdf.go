@@ -420,7 +420,6 @@ func (p *printer) hold(text string) {
 	p.air(2.5)
 }
 
-// titled writes a table with its head on every page, then its lines.
 // titled is how much room a block begins in: its title with the start of its table.
 func (p *printer) titled(b form.Block, blanks bool) float64 {
 	if b.Title == "" {
@@ -431,6 +430,7 @@ func (p *printer) titled(b form.Block, blanks bool) float64 {
 	return max(20, title+p.start(b.Grid, blanks))
 }
 
+// block writes a table with its head on every page, then its lines.
 func (p *printer) block(b form.Block, blanks bool) {
 	if b.Title != "" {
 		p.room(p.titled(b, blanks))

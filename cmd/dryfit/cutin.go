@@ -18,7 +18,7 @@ func cutinVerb() *verb {
 	return &verb{
 		name: "cutin", args: "FILE",
 		does:    "places to cut, ranked, with the reason for each that was ruled out",
-		more:    "--write-plan writes the whole description with the best place built in: existing,\nremoved and new work, ready for every other verb; with --as-built as it stands once\nthat is done, all of it existing: what a second unit or any later work is planned from.\nRemarks of FILE stay at their keys and tables, where these are still written; of a place\nthat is ruled out nothing is.\nA file that is there is left alone without --force.",
+		more:    "--write-plan writes the whole description with the best place built in: existing,\nremoved and new work, ready for every other verb; with --as-built as it stands once\nthat is done, all of it existing, what a throttle is set by as a reading: what a\nsecond unit or any later work is planned from. Remarks of FILE stay at their keys and\ntables, where these are still written; of a place that is ruled out nothing is.\nA file that is there is left alone without --force.",
 		example: "dryfit cutin job.toml\ndryfit cutin --write-plan planned.toml job.toml",
 		run:     runCutin,
 	}
@@ -49,7 +49,11 @@ func runCutin(v *verb, args []string, w *world.World) int {
 	if built && writePlan == "" {
 		return world.Complain(w, errors.New("--as-built says how --write-plan writes: name a file with --write-plan"))
 	}
-	p, err := j.make(plan.Places)
+	want := plan.Places
+	if built {
+		want |= plan.Flows // what a throttle is set by is a flow
+	}
+	p, err := j.make(want)
 	if err != nil {
 		return world.Complain(w, err)
 	}
@@ -57,7 +61,7 @@ func runCutin(v *verb, args []string, w *world.World) int {
 	if writePlan != "" && !noPlan {
 		planned := p.Circuit
 		if built {
-			planned = planned.Built()
+			planned = p.Built()
 		}
 		if code := writeOver(w, writePlan, layout.Carry(j.sources[j.file], description.Write(planned), description.Names), force); code != world.Done {
 			return code

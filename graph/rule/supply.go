@@ -33,7 +33,7 @@ func supplyRules() []*Rule {
 		},
 		{
 			Name:     "supply-protects-unit",
-			Asks:     "The protection of a circuit that feeds the unit is no larger than the unit's plate asks for.",
+			Asks:     "The protection of a circuit that feeds the unit is no larger than the unit's plate asks for, and its voltage is the plate's.",
 			Why:      "A fuse or breaker above it does not trip for the unit's own cable and compressor before they burn.",
 			Source:   "the unit's plate; IEC 60364-4-43, in North America NEC 440 (from memory); for the electrician to decide",
 			Severity: graph.Warning,
@@ -147,6 +147,7 @@ func supplyProtectsUnit(in *Input, report Report) {
 	if in.Design == nil || unit == nil {
 		return
 	}
+	supplySuitsPlate(in, unit, report)
 	fuse := in.ask().part(unit).Fuse
 	if !fuse.Known || fuse.How != settle.Given && fuse.How != settle.OwnRow { // the catalogue's is that of a size
 		return
@@ -160,6 +161,37 @@ func supplyProtectsUnit(in *Input, report Report) {
 			Pos: s.Pos, Severity: graph.Warning, Related: []graph.Related{here(unit)},
 			Message: graph.Say("%q hangs on a circuit of %.0f A; its plate asks for a fuse or breaker of %.0f A", unit.ID, s.RatingA, fuse.V),
 			Hint:    graph.Say("the electrician decides: a circuit of its own of %.0f A, or a fuse or breaker of that before the unit; then write the unit's circuit as a [[supply]] of its own, feeds = [%q]", fuse.V, unit.ID),
+		})
+	}
+}
+
+// plateShare is how far the voltage of a supply may lie from that of a plate: 10 % by EN 50160, and what
+// plates of 220, 230 and 240 V differ by. Judgement.
+const plateShare = 0.15
+
+// supplySuitsPlate holds the voltage on a unit's plate against that of its circuit: as it is said, from one of
+// three phases to the neutral, or from one of the two legs North America has to the neutral.
+func supplySuitsPlate(in *Input, unit *graph.Part, report Report) {
+	if unit.Unit == nil || unit.Unit.VoltageV <= 0 {
+		return
+	}
+	plate := unit.Unit.VoltageV // as written: what it is settled at is its supply's
+	for _, s := range in.Design.Supplies {
+		if !s.Pos.IsValid() || !slices.ContainsFunc(s.Loads, func(l heat.Consumer) bool { return l.ID == unit.ID }) {
+			continue
+		}
+		phases, one := settle.Phases(s.VoltageV)
+		has := []float64{s.VoltageV, one}
+		if region := in.ask().c.Site.Region; phases == 1 && region != "eu" && region != "uk" {
+			has = append(has, one/2)
+		}
+		if slices.ContainsFunc(has, func(v float64) bool { return math.Abs(v-plate) <= plateShare*plate }) {
+			continue
+		}
+		report(unit.Existing, graph.Diagnostic{
+			Pos: s.Pos, Severity: graph.Warning, Related: []graph.Related{here(unit)},
+			Message: graph.Say("the plate of %q says %s; it hangs on a circuit of %s", unit.ID, quantity.Voltage.Of(plate), quantity.Voltage.Of(s.VoltageV)),
+			Hint:    "read the plate again: one of the two is wrong, or the electrician gives it another circuit",
 		})
 	}
 }

@@ -219,6 +219,7 @@ func TestDiverter(t *testing.T) {
 	v := leg.Flow / (math.Pi / 4 * 0.05 * 0.05)
 	// half the Kv (no curve in the catalogue: as open as it is turned): four times the loss
 	approx(t, "half open", math.Abs(leg.Drop), 4*2*half.Water.Density*v*v/2, 1e-6)
+	approx(t, "of the way that loses most", half.Part("d").Drop, max(math.Abs(leg.Drop), math.Abs(half.Part("d").Legs[1].Drop)), 1e-12)
 }
 
 // A handle that is off moves what stands between its stops, and nothing that stands at one: by

@@ -176,6 +176,9 @@ func (v *view) junction(m *ModelPart, out *PartFlow) {
 		if k < len(m.ways) && m.ways[k] != nil && m.Part.Kind == graph.Manifold { // its one loss, at the port that carries all
 			out.Drop = math.Abs(leg.Drop)
 		}
+		if m.Part.Kind == graph.DiverterValve && leg.Flow != 0 {
+			out.Drop = max(out.Drop, math.Abs(leg.Drop))
+		}
 		out.Flow += max(leg.Flow, 0)
 		out.Legs = append(out.Legs, leg)
 	}

@@ -36,7 +36,7 @@ const NoFlow = "no flow"
 type PartFlow struct {
 	Part  *graph.Part
 	Flow  float64   // m³/s; of a tee, manifold or tub: all that enters it
-	Drop  float64   // Pa; of a running pump: minus its rise; of a tee: of its run; of a manifold: of its common port
+	Drop  float64   // Pa; of a running pump: minus its rise; of a tee: of its run; of a manifold: of its common port; of a diverter: of the open way that loses most
 	State string    // check: "shut", "lifting" (opened by a spring and passing water) or "open" (swing); hand valve: "open", "shut", "30 %", "throttled" (set by its Kv); pump: its speed or "off"; unit: NoFlow; else ""
 	Legs  []LegFlow // tee, manifold, tub, diverter: each port
 	// Moving is what passes where the water moved already when the pump started, m³/s: Flow, but where a

@@ -59,7 +59,7 @@ func (m *ModeSummary) Units() []UnitSummary {
 // the unit has no rating.
 func (u UnitSummary) RiseWords() quantity.Text {
 	switch {
-	case math.Abs(u.Flow) < hydraulic.Standing:
+	case passing(u.Flow) == 0:
 		return hydraulic.NoFlow
 	case u.RiseK > 0:
 		return quantity.Say("%s", quantity.TemperatureDifference.Of(u.RiseK))
@@ -83,10 +83,11 @@ func Summarise(p *Plan) []ModeSummary {
 		sol := &stage.Solutions[i]
 		m := ModeSummary{Mode: sol.Mode.Name, Pump: pumpFlow(sol), Moving: pumpMoving(sol)}
 		m.Jets, m.HasJets = sol.JetsFlow()
+		m.Jets = passing(m.Jets)
 		m.JetsToday = m.Jets
 		if before := p.Before.Solution(sol.Mode.Name); before != nil {
 			if today, ok := before.JetsFlow(); ok {
-				m.JetsToday, m.HasToday = today, stage != p.Before
+				m.JetsToday, m.HasToday = passing(today), stage != p.Before
 			}
 		}
 		var own *graph.Part
@@ -100,19 +101,28 @@ func Summarise(p *Plan) []ModeSummary {
 	return out
 }
 
+// passing is a flow, m³/s, and none where the water stands: what the solver leaves in the line of a pump
+// that is off is no flow that anybody gets.
+func passing(flow float64) float64 {
+	if math.Abs(flow) < hydraulic.Standing {
+		return 0
+	}
+	return flow
+}
+
 func (m *ModeSummary) addUnit(sol *hydraulic.Solution, branch *stream.UnitBranch, asks advice.Promise) {
 	unit := sol.Part(branch.Unit.ID)
 	if unit == nil {
 		return
 	}
-	m.HasUnit, m.UnitID, m.Unit, m.RiseK = true, unit.Part.ID, unit.Flow, unit.RiseK
+	m.HasUnit, m.UnitID, m.Unit, m.RiseK = true, unit.Part.ID, passing(unit.Flow), unit.RiseK
 	m.Least, m.Rated, m.Most = asks.Least, asks.Rated, asks.Most
 	element := branch.Element()
 	if element == nil {
 		return
 	}
 	if flow := sol.Part(element.ID); flow != nil {
-		m.Bypass, m.Past = flow.Flow, element.ID
+		m.Bypass, m.Past = passing(flow.Flow), element.ID
 		if element.Kind == graph.CheckValve {
 			m.HasCheck, m.CheckState = true, flow.State
 		}
@@ -132,10 +142,10 @@ func (m *ModeSummary) addBeside(sol *hydraulic.Solution, stage *stage.Stage, own
 			m.ahead++
 		}
 		asks := advice.PromiseOf(stage.Layout.Stage.Part(b.Unit.ID))
-		one := UnitSummary{ID: b.Unit.ID, Flow: u.Flow, Least: asks.Least, Rated: asks.Rated, Most: asks.Most, RiseK: u.RiseK}
+		one := UnitSummary{ID: b.Unit.ID, Flow: passing(u.Flow), Least: asks.Least, Rated: asks.Rated, Most: asks.Most, RiseK: u.RiseK}
 		if element := b.Element(); element != nil {
 			if past := sol.Part(element.ID); past != nil {
-				one.Past, one.Bypass = element.ID, past.Flow
+				one.Past, one.Bypass = element.ID, passing(past.Flow)
 				if element.Kind == graph.CheckValve {
 					one.State = past.State
 				}

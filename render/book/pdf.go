@@ -3,6 +3,7 @@ package book
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -43,7 +44,7 @@ func (b *Book) PDF() ([]byte, error) {
 
 func (b *Book) printer() *printer {
 	w, h := b.text()
-	return &printer{book: b, pageW: w, pageH: h, scale: 1}
+	return &printer{book: b, pageW: w, pageH: h, scale: 1, tight: 1}
 }
 
 // wide is the width of the text.
@@ -66,7 +67,8 @@ type printer struct {
 
 	then  float64  // height of the hold point behind the item in hand, mm; 0: none follows
 	scale float64  // of letters and of the room between them: 1, less on a page that has to hold all
-	trial *printer // on which a chapter that is one page is tried
+	tight float64  // the scale of the chapters that share the pages in hand
+	trial *printer // on which chapters are tried
 }
 
 // listed is a line of the contents whose page number is to be written at its right end.
@@ -83,12 +85,9 @@ func (p *printer) print() {
 	p.newPage()
 	p.f.Bookmark("Contents", 0, 0)
 	p.front()
-	for _, c := range p.book.Chapters {
-		if c.NewPage || p.y > p.pageH-foot-60 {
-			p.newPage()
-		}
-		p.scale = p.fits(c)
-		p.room(28)
+	for i, c := range p.book.Chapters {
+		p.begin(c)
+		p.scale = p.fits(i)
 		p.starts[c.ID] = p.page
 		p.f.Bookmark(scene.Visible(c.Title), 0, p.y+3)
 		p.chapter(c)
@@ -120,6 +119,14 @@ func (p *printer) number() {
 		p.f.Text(l.x-p.f.GetStringWidth(n), below+l.y, n)
 	}
 	p.f.SetPage(last)
+}
+
+// begin leaves the room that a chapter begins in.
+func (p *printer) begin(c Chapter) {
+	if c.NewPage || p.y > p.pageH-foot-60 {
+		p.newPage()
+	}
+	p.room(28)
 }
 
 // chapter prints a chapter from where the page stands.
@@ -475,6 +482,9 @@ func (p *printer) grid(g *form.Grid, blanks bool) {
 			}
 		}
 		if p.y+need > p.pageH-foot {
+			if i > 0 && empty(g.Rows[i-1:]) { // there is one to write into, and no page is begun for more
+				break
+			}
 			p.newPage()
 			p.row(p.lines(g.Header, widths, true), widths, g, true, 0)
 		}
@@ -509,6 +519,13 @@ const (
 	narrowWord = 32.0
 	brokenWord = 14.0
 )
+
+// empty reports whether nothing stands in the rows: they are for what is added by hand.
+func empty(rows [][]string) bool {
+	return !slices.ContainsFunc(rows, func(r []string) bool {
+		return slices.ContainsFunc(r, func(cell string) bool { return cell != "" })
+	})
+}
 
 // leastRow is how high a row is at the least, mm: one to be filled in has room for a hand.
 func (p *printer) leastRow(blanks bool) float64 {

@@ -72,7 +72,7 @@ func howSure(p *plan.Plan, mode, unit string, flow func(float64) string) string 
 func plainUnit(who string, u plan.UnitSummary, sure string, flow func(float64) string) string {
 	gets := fmt.Sprintf("%s gets %s%s; ", who, flow(u.Flow), sure)
 	switch {
-	case u.Flow <= 1e-9:
+	case u.Flow <= 0:
 		return "no water comes to " + who + "."
 	case u.Least > 0 && u.Flow < u.Least:
 		return gets + fmt.Sprintf("it needs %s: TOO LITTLE.", flow(u.Least))

@@ -101,11 +101,12 @@ type effect struct {
 	units             []float64 // of each unit that is watched
 }
 
-// effects works out what each unknown that is moved moves in a mode; nil where what is watched stands still.
+// effects works out what each unknown that is moved moves in a mode; nil where what is watched stands still,
+// which what the solver leaves in a line whose pump is off does too: a share of that says nothing.
 func (s *spreader) effects(m *spreadMode, moved []int) []effect {
 	values, _ := m.watched()
 	likely := m.moving()
-	if values[0](likely) == 0 {
+	if math.Abs(values[0](likely)) <= hydraulic.Standing {
 		return nil
 	}
 	out := make([]effect, len(s.all))
@@ -118,15 +119,15 @@ func (s *spreader) effects(m *spreadMode, moved []int) []effect {
 		if low == nil || high == nil {
 			continue
 		}
-		half := func(of func(*hydraulic.Solution) float64) float64 {
-			if at := of(likely); at != 0 {
-				return math.Abs(of(high)-of(low)) / 2 / math.Abs(at)
+		half := func(of func(*hydraulic.Solution) float64, nothing float64) float64 {
+			if at := math.Abs(of(likely)); at > nothing {
+				return math.Abs(of(high)-of(low)) / 2 / at
 			}
 			return 0
 		}
-		out[k] = effect{known: true, jets: half(jetsFlow), head: half(pumpHead)}
+		out[k] = effect{known: true, jets: half(jetsFlow, 0), head: half(pumpHead, 0)}
 		for _, value := range values {
-			out[k].moves(half(value), len(m.units) > 0)
+			out[k].moves(half(value, hydraulic.Standing), len(m.units) > 0)
 		}
 	}
 	return out

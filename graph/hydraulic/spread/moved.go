@@ -1,6 +1,10 @@
 package spread
 
-import "math"
+import (
+	"math"
+
+	"dryfit/graph/hydraulic"
+)
 
 // Moved is a flow that what may be off moves.
 type Moved int
@@ -33,14 +37,14 @@ func (m Moved) Of(unit string) string {
 // today, for the work does not meet their water; those too where there is nothing else, as where the job's
 // own has no place.
 func (s *spreader) watchedIn(m *spreadMode) (out []int) {
-	if m.unit >= 0 && m.runs(m.unit) > noWater {
+	if m.unit >= 0 && m.runs(m.unit) > hydraulic.Standing {
 		out = append(out, m.unit)
 	}
 	var apart []int
 	for _, o := range s.others {
 		at, ok := m.after.model.PartAt[o.ID]
 		switch {
-		case !ok || m.runs(at) <= noWater:
+		case !ok || m.runs(at) <= hydraulic.Standing:
 		case o.Existing && m.asToday(o.ID, m.runs(at)):
 			apart = append(apart, at)
 		default:
@@ -52,9 +56,6 @@ func (s *spreader) watchedIn(m *spreadMode) (out []int) {
 	}
 	return out
 }
-
-// noWater is a flow that is none, m³/s.
-const noWater = 1e-9
 
 // asToday reports whether a part gets as described what it gets before the work.
 func (m *spreadMode) asToday(id string, flow float64) bool {

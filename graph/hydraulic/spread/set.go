@@ -301,7 +301,7 @@ func (s *spreader) settled() *Set {
 		return nil
 	}
 	for n, m := range s.modes {
-		if m.unit < 0 || len(g.flow[n]) == 0 || m.runs(m.unit) <= 1e-9 {
+		if m.unit < 0 || len(g.flow[n]) == 0 || m.runs(m.unit) <= hydraulic.Standing {
 			continue
 		}
 		likely := m.unitOf(m.after.likely)

@@ -494,7 +494,7 @@ func (m *spreadMode) promise(kind PromiseKind, part string, text quantity.Text, 
 // in the case as described; of a unit among others they name it.
 func (m *spreadMode) flowPromises(unit *graph.Part, alone bool) (out []Promise) {
 	at, ok := m.after.model.PartAt[unit.ID]
-	if !ok || unit.Unit == nil || m.runs(at) <= 1e-9 {
+	if !ok || unit.Unit == nil || m.runs(at) <= hydraulic.Standing {
 		return nil
 	}
 	flows, u := m.after.parts[at], unit.Unit
@@ -582,8 +582,11 @@ func (m *spreadMode) promises(unit *graph.Part, others []*graph.Part) []Promise 
 // lessThanATenth reports whether a change, as a share, is a loss of less than a tenth, or none.
 func lessThanATenth(change float64) bool { return change > -0.1 }
 
-// jetsFlow is the flow through all jet groups, m³/s.
+// jetsFlow is the flow through all jet groups, m³/s; 0 where their water stands.
 func jetsFlow(s *hydraulic.Solution) float64 {
 	flow, _ := s.JetsFlow()
+	if flow <= hydraulic.Standing {
+		return 0
+	}
 	return flow
 }

@@ -1,0 +1,88 @@
+package book
+
+import (
+	"bytes"
+	"fmt"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/render/table/form"
+)
+
+// pages counts those of a book of the chapters.
+func pages(t *testing.T, chapters ...Chapter) int {
+	t.Helper()
+	pdf, err := (&Book{Bare: true, Job: graph.Job{Name: "Invented"}, Chapters: chapters}).PDF()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return bytes.Count(pdf, []byte("/Type /Page\n"))
+}
+
+func listOf(rows int) *form.Grid {
+	g := &form.Grid{Header: []string{"what", "where"}}
+	for i := range rows {
+		g.Rows = append(g.Rows, []string{fmt.Sprint("row ", i), "here"})
+	}
+	return g
+}
+
+// A few lines do not get a page of their own: the chapter is set a little smaller, and so are those
+// that begin on its pages. Of many rows the last page stays as it is.
+func TestNoLonelyPage(t *testing.T) {
+	chapter := func(id string, rows int, begins bool) Chapter {
+		return Chapter{ID: id, Title: "A list", NewPage: begins, Items: []Item{{Kind: Table, Block: form.Block{Grid: listOf(rows)}}}}
+	}
+	most := 1                                       // rows that go on a page
+	for pages(t, chapter("a", most+1, true)) == 2 { // the title's is the first
+		most++
+	}
+	if most < 40 {
+		t.Fatalf("a page holds %d rows", most)
+	}
+	full := (&Book{Bare: true}).printer().rowsAtFullSize()
+	for _, c := range []struct {
+		name  string
+		rows  []int
+		pages int
+	}{
+		{"two rows more than smaller letters hold", []int{most + 2}, 3},
+		{"half a page more", []int{most + most/2}, 3},
+		{"two chapters on one page", []int{full / 2, full/2 - 2}, 2},
+	} {
+		var all []Chapter
+		for i, rows := range c.rows {
+			all = append(all, chapter(fmt.Sprint("c", i), rows, i == 0))
+		}
+		if n := pages(t, all...); n != c.pages {
+			t.Errorf("%s: %d pages, not %d", c.name, n, c.pages)
+		}
+	}
+	if most <= full {
+		t.Errorf("%d rows go on a page, %d at full size: nothing was set smaller", most, full)
+	}
+}
+
+// rowsAtFullSize is how many rows of a line each go under a chapter's title on a page of A4, by the
+// measures of the letters.
+func (p *printer) rowsAtFullSize() int {
+	row := tablePt*ptMM*1.25 + 1.2
+	room := p.pageH - foot - edge - 3 - headPt*ptMM*line - 2.5 - row
+	return int(room / row)
+}
+
+// Empty rows to write into begin no page where one of them stands already.
+func TestEmptyRowsBeginNoPage(t *testing.T) {
+	blanks := func(rows, empty int) int {
+		g := listOf(rows)
+		for range empty {
+			g.Rows = append(g.Rows, []string{"", ""})
+		}
+		return pages(t, Chapter{ID: "a", Title: "As built", NewPage: true, Items: []Item{{Kind: Blanks, Block: form.Block{Grid: g}}}})
+	}
+	for rows := 20; rows < 40; rows++ {
+		if with, without := blanks(rows, 5), blanks(rows, 1); with != without {
+			t.Errorf("%d rows: %d pages with five empty rows, %d with one", rows, with, without)
+		}
+	}
+}

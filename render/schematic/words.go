@@ -190,15 +190,16 @@ func (d *drawing) runText(r *graph.Run, air bool) text {
 }
 
 // sizeText is a run's size, and its spec where that is not the sheet's. A size holds along
-// the line until another is marked; new work carries its size from its start on.
+// the line, straight through tees, until another is marked; new work carries its size from its start on.
 func (d *drawing) sizeText(r *graph.Run) string {
 	if r.Size.IsZero() || (!r.New() && r.Size == d.common.size && r.Spec == d.common.spec) {
 		return ""
 	}
 	from, _ := d.net.Ends(r)
-	if p := d.net.Part(from.Part); p != nil && p.Kind.TwoPort() {
+	if p := d.net.Part(from.Part); p != nil {
 		for _, b := range d.net.Coming(p) {
-			if b.Size == r.Size && b.Spec == r.Spec && b.New() == r.New() && !direct(b) {
+			_, to := d.net.Ends(b)
+			if runsOn(p, to.Port, from.Port) && b.Size == r.Size && b.Spec == r.Spec && b.New() == r.New() && !direct(b) {
 				return ""
 			}
 		}
@@ -207,6 +208,12 @@ func (d *drawing) sizeText(r *graph.Run) string {
 		return strings.TrimSpace(r.Size.String() + " " + string(r.Spec))
 	}
 	return r.Size.String()
+}
+
+// runsOn reports whether pipe that comes to a port of a part goes on from another as one line: through what
+// has two ports, and straight through a tee.
+func runsOn(p *graph.Part, in, out string) bool {
+	return p.Kind.TwoPort() || p.Kind == graph.Tee && in != graph.Branch && out != graph.Branch
 }
 
 func direct(r *graph.Run) bool { return r.HasLength && r.LengthMM == 0 && len(r.Legs) == 0 }

@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"math"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/settle"
@@ -146,6 +148,9 @@ func heatWhenUnitStops(in *Input, report Report) {
 	if !site.AirSet || elementInUse(v) != nil {
 		return
 	}
+	if site.KeptCold(v.waterC()) && site.KeepsFromFreezing() {
+		return // it is cooled, and cools to no room
+	}
 	severity, empty := graph.Error, "name the air down to which the tub is used and empty it before it gets colder"
 	if site.KeepsFromFreezing() {
 		severity, empty = graph.Warning, "name the air down to which the tub is used, and tell the owner: below it the water cools to the room"
@@ -163,7 +168,7 @@ func heatWhenUnitStops(in *Input, report Report) {
 		case !least.Known:
 			d.Severity = graph.Warning
 			d.Message = graph.Say("no element is in use, and how cold the air may be for %q is not said; the site needs %s", u.ID, v.celsius(site.AirC))
-			d.Hint = graph.Say("read it from the unit's sheet: least-air = \"%s\"", quantity.Temperature.About(-7))
+			d.Hint = graph.Say("read it from the unit's sheet and write least-air, such as \"%s\"", quantity.Temperature.About(min(-15, math.Floor(site.AirC))))
 		case least.V > site.AirC:
 			d.Message = graph.Say("no element is in use, and %q stops at %s of air; the site needs %s", u.ID, v.celsius(least.V), v.celsius(site.AirC))
 			d.Hint = graph.Say("take a unit that works in air of %s, or keep the element as a back-up and write its interlock in place of disconnected, or ", v.celsius(site.AirC)) + quantity.Text(empty)

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"fmt"
 	"math"
 	"os"
 	"strings"
@@ -168,9 +169,31 @@ length = "900 mm"
 }
 
 // What each throttle is set by stands on no sheet of the tub as it is before the work, where the valve
-// is not yet: on paper of its own, as the plug-in demo's two circuits have it in inches on letter.
+// is not yet: on paper of its own, as the plug-in demo's two circuits have it in inches on letter with
+// fourteen unions more between pump and element.
 func TestNoSettingBeforeTheWork(t *testing.T) {
-	p := demos(t)["plug-in"]
+	const file = "../../testdata/plug-in.toml"
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const direct = "from = \"pump.out\"\nto = \"element.in\"\nexisting = true\nlength = \"0 mm\"\n"
+	parts, runs, last := "", "", "pump"
+	for i := range 14 {
+		id := fmt.Sprint("nut-", i)
+		parts += "[[part]]\nid = \"" + id + "\"\nkind = \"union\"\nexisting = true\n"
+		runs += "from = \"" + last + ".out\"\nto = \"" + id + ".in\"\nexisting = true\nlength = \"300 mm\"\n[[run]]\n"
+		last = id
+	}
+	text := strings.Replace(string(data), direct, runs+strings.Replace(direct, "pump", last, 1)+parts, 1)
+	c, ds := description.Read(file, []byte(text))
+	if c == nil {
+		t.Fatal(ds)
+	}
+	p, err := plan.Make(c, Wants("all"))
+	if err != nil {
+		t.Fatal(err)
+	}
 	seen := map[string]bool{}
 	for _, page := range []sheet.Page{{}, {Format: sheet.Letter}, {Format: sheet.Letter, Orientation: sheet.Portrait}} {
 		pages, err := Pages(p, "schematic", page, quantity.InchSystem)

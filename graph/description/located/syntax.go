@@ -87,7 +87,8 @@ var syntaxHints = []struct{ sign, hint string }{
 	{"to end table name", "close the name of the table in the same line: [water], [[part]]"},
 	{"bare keys cannot contain", `put a key with such a character in quotes`},
 	{"expected a comma", "put a comma between the values of a list, and ] after the last"},
-	{"invalid escape", `write \\ for a backslash`},
+	{"invalid escape", `write / between folders; a backslash is written twice`},
+	{"hexadecimal digits", `write / between folders; a backslash is written twice`},
 	{"expected key separator '='", "a line is key = value, or a table's name in brackets"},
 	{"expected '.' or '='", "a line is key = value, or a table's name in brackets"},
 }

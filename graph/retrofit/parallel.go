@@ -63,14 +63,7 @@ func (site *Site) Parallel(beside *stream.UnitBranch) (*Proposal, []graph.Diagno
 	to, okTo := bestTee(c, lay, net, beside.ToUnitRuns, true, want)
 	from, okFrom := bestTee(c, lay, net, beside.FromUnitRuns, false, want)
 	if !okTo || !okFrom {
-		which := "neither is"
-		switch {
-		case okTo:
-			which = "the pipe from it is not"
-		case okFrom:
-			which = "the pipe to it is not"
-		}
-		return refuse(graph.Say("a tee goes into both pipes of %q, and %s known leg by leg where it could go: measure the legs to and from it", beside.Unit.ID, which))
+		return refuse(noTee(beside.Unit, okTo, okFrom))
 	}
 	keepApart(lay, to, &from)
 	d := draft.Of(c)
@@ -118,6 +111,18 @@ func (site *Site) Parallel(beside *stream.UnitBranch) (*Proposal, []graph.Diagno
 	other := marking(c, from.path, from.place, from.a)
 	p.SecondMarking = &other
 	return p, l.findings
+}
+
+// noTee says in which of the two pipes of a unit no tee has a place: ok is of the pipe to it and of that from it.
+func noTee(unit *graph.Part, okTo, okFrom bool) quantity.Text {
+	which := "neither is"
+	switch {
+	case okTo:
+		which = "the pipe from it is not"
+	case okFrom:
+		which = "the pipe to it is not"
+	}
+	return graph.Say("a tee goes into both pipes of %q, and %s known leg by leg where it could go: measure the legs to and from it", unit.ID, which)
 }
 
 // bestTee finds where in some runs a tee with its valve has most room; of several places the

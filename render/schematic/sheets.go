@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"dryfit/graph"
@@ -110,7 +111,11 @@ const takenOut = "Taken out: "
 func (d *drawing) notes() []string {
 	var out []string
 	if !d.common.size.IsZero() {
-		out = append(out, strings.TrimSpace(fmt.Sprintf("Pipe is %s %s unless marked.", d.common.spec, d.common.size)))
+		note := strings.TrimSpace(fmt.Sprintf("Pipe is %s %s", d.common.spec, d.common.size)) + " unless marked"
+		if slices.ContainsFunc(d.c.Runs, func(r *graph.Run) bool { return !r.Size.IsZero() && r.Size != d.common.size && !direct(r) }) {
+			note += "; a size marked holds straight on through fittings and valves"
+		}
+		out = append(out, note+".")
 	}
 	out = append(out, d.positionNote()...)
 	var gone []string

@@ -190,7 +190,9 @@ func (d *drawing) runText(r *graph.Run, air bool) text {
 }
 
 // sizeText is a run's size, and its spec where that is not the sheet's. A size holds along
-// the line, straight through tees, until another is marked; new work carries its size from its start on.
+// the line, through fittings and valves and straight through tees, until another is marked or the line comes
+// to a machine: behind that a sheet that says "unless marked" would be read. New work carries its size from
+// its start on.
 func (d *drawing) sizeText(r *graph.Run) string {
 	if r.Size.IsZero() || (!r.New() && r.Size == d.common.size && r.Spec == d.common.spec) {
 		return ""
@@ -210,10 +212,10 @@ func (d *drawing) sizeText(r *graph.Run) string {
 	return r.Size.String()
 }
 
-// runsOn reports whether pipe that comes to a port of a part goes on from another as one line: through what
-// has two ports, and straight through a tee.
+// runsOn reports whether pipe that comes to a port of a part goes on from another as one line: through a
+// fitting or valve with two ports, and straight through a tee.
 func runsOn(p *graph.Part, in, out string) bool {
-	return p.Kind.TwoPort() || p.Kind == graph.Tee && in != graph.Branch && out != graph.Branch
+	return p.Kind.TwoPort() && p.Kind.Plumbing() || p.Kind == graph.Tee && in != graph.Branch && out != graph.Branch
 }
 
 func direct(r *graph.Run) bool { return r.HasLength && r.LengthMM == 0 && len(r.Legs) == 0 }

@@ -110,8 +110,8 @@ func placeOf(name string) string {
 	if whole, err := filepath.Abs(dir); err == nil {
 		dir = whole
 	}
-	if real, err := filepath.EvalSymlinks(dir); err == nil {
-		dir = real
+	if target, err := filepath.EvalSymlinks(dir); err == nil {
+		dir = target
 	}
 	return filepath.Join(dir, base)
 }

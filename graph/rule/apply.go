@@ -9,12 +9,12 @@ import (
 
 // All returns every rule, family by family: the place of the unit, the bypass, what closes
 // off, the checks, heat, joints and sizes, geometry, pressure, height, the cut, the circuit as
-// such, and the flows. The order is that of the table in the README.
+// such, its modes, and the flows. The order is that of the table in the README.
 func All() []*Rule {
 	var all []*Rule
 	for _, family := range [][]*Rule{
 		placeRules(), bypassRules(), isolateRules(), checkRules(), heatRules(), settingRules(), suctionRules(), standRules(), joinRules(),
-		sizeRules(), geometryRules(), pipeworkRules(), pressureRules(), liftRules(), cutRules(), swappedRules(), circuitRules(), flowRules(), limitRules(), badDayRules(), supplyRules(),
+		sizeRules(), geometryRules(), pipeworkRules(), pressureRules(), liftRules(), cutRules(), swappedRules(), circuitRules(), modeRules(), flowRules(), limitRules(), badDayRules(), supplyRules(),
 	} {
 		all = append(all, family...)
 	}

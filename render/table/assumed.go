@@ -237,6 +237,7 @@ type assumedJSON struct {
 	MayBe  string   `json:"may_be,omitempty"`
 	Source string   `json:"source"`
 	Moves  string   `json:"moves"`
+	UnitID string   `json:"unit_id,omitempty"` // of several units, whose flow it moves so
 	Unit   *float64 `json:"unit_percent,omitempty"`
 	Jets   *float64 `json:"jets_percent,omitempty"`
 	Head   *float64 `json:"head_percent,omitempty"`
@@ -247,6 +248,7 @@ func assumedList(p *plan.Plan, s form.Style) []assumedJSON {
 	for _, v := range assumedOf(p, s) {
 		one := assumedJSON{What: v.what, Value: v.value, MayBe: v.bounds, Source: v.from, Moves: v.words()}
 		if f := v.moves; f != nil {
+			one.UnitID = f.UnitID
 			one.Unit, one.Jets, one.Head = form.Ptr(form.Round(100*f.Unit, 2)), form.Ptr(form.Round(100*f.Jets, 2)), form.Ptr(form.Round(100*f.Head, 2))
 		}
 		out = append(out, one)

@@ -320,7 +320,7 @@ func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
 			if r.UntilSet(q.Moves, q.UnitID) != "" {
 				until = r.Set.Valve
 			}
-			out.MeasureFirst = append(out.MeasureFirst, influenceJSON{q.Said(), q.Part, q.Mode, form.Round(q.Effect*100, 2), q.Moves.String(), q.UnitID, form.Round(q.Unit*100, 2), form.Round(q.Jets*100, 2), form.Round(q.Head*100, 2), until})
+			out.MeasureFirst = append(out.MeasureFirst, influenceJSON{q.Said(), q.Part, q.Mode, form.Round(q.Effect*100, 2), q.Moves.Of(q.OneOf()), q.UnitID, form.Round(q.Unit*100, 2), form.Round(q.Jets*100, 2), form.Round(q.Head*100, 2), until})
 		}
 	}
 	return out

@@ -65,7 +65,7 @@ func TestDocumented(t *testing.T) {
 	}
 }
 
-// keysOf returns the keys of a struct as JSON names them, each with those of the structs in it.
+// keysOf returns the keys of a struct as JSON names them, each with those of the structs in it, and in these.
 func keysOf(of reflect.Type) map[string][]string {
 	out := map[string][]string{}
 	for _, f := range reflect.VisibleFields(of) {
@@ -76,7 +76,14 @@ func keysOf(of reflect.Type) map[string][]string {
 		}
 		out[key] = nil
 		if inner.Kind() == reflect.Struct {
-			out[key] = slices.Sorted(maps.Keys(keysOf(inner)))
+			keys := map[string]bool{}
+			for k, deeper := range keysOf(inner) {
+				keys[k] = true
+				for _, d := range deeper {
+					keys[d] = true
+				}
+			}
+			out[key] = slices.Sorted(maps.Keys(keys))
 		}
 	}
 	return out

@@ -74,11 +74,19 @@ type stepFile struct {
 }
 
 type getsFile struct {
-	Mode  string   `json:"mode"`
-	Unit  *float64 `json:"unit_m3_h,omitempty"`
-	Past  *float64 `json:"past_the_unit_m3_h,omitempty"`
-	Jets  *float64 `json:"jets_m3_h,omitempty"`
-	Today *float64 `json:"jets_today_m3_h,omitempty"`
+	Mode  string     `json:"mode"`
+	Unit  *float64   `json:"unit_m3_h,omitempty"`
+	Past  *float64   `json:"past_the_unit_m3_h,omitempty"`
+	Jets  *float64   `json:"jets_m3_h,omitempty"`
+	Today *float64   `json:"jets_today_m3_h,omitempty"`
+	Units []unitGets `json:"units,omitempty"` // every one that has water, where there are several
+}
+
+// unitGets is what one of several units gets in a mode.
+type unitGets struct {
+	ID   string   `json:"id"`
+	Unit *float64 `json:"unit_m3_h"`
+	Past *float64 `json:"past_the_unit_m3_h,omitempty"` // where something throttles or checks its bypass
 }
 
 var phaseNames = map[route.Phase]string{route.Bench: "bench", route.InLine: "in the old line", route.Pipes: "pipes to the unit", route.Unit: "at the unit"}
@@ -108,17 +116,7 @@ func JSON(p *plan.Plan, style form.Style) ([]byte, error) {
 		}
 	}
 	for _, m := range plan.Summarise(p) {
-		g := getsFile{Mode: m.Mode}
-		hourly := func(v float64, there bool) *float64 {
-			if !there {
-				return nil
-			}
-			v = tidy(v*3600, 4)
-			return &v
-		}
-		g.Unit, g.Past = hourly(m.Unit, m.HasUnit), hourly(m.Bypass, m.HasUnit)
-		g.Jets, g.Today = hourly(m.Jets, m.HasJets), hourly(m.JetsToday, m.HasToday)
-		f.Gets = append(f.Gets, g)
+		f.Gets = append(f.Gets, getsOf(&m))
 	}
 	if err := f.verbs(p, style); err != nil {
 		return nil, err
@@ -131,6 +129,26 @@ func JSON(p *plan.Plan, style form.Style) ([]byte, error) {
 		return nil, fmt.Errorf("writing plan.json: %w", err)
 	}
 	return out.Bytes(), nil
+}
+
+// getsOf is what a mode comes to: of the job's own unit, and where there are several of each.
+func getsOf(m *plan.ModeSummary) getsFile {
+	hourly := func(v float64, there bool) *float64 {
+		if !there {
+			return nil
+		}
+		v = tidy(v*3600, 4)
+		return &v
+	}
+	g := getsFile{Mode: m.Mode,
+		Unit: hourly(m.Unit, m.HasUnit), Past: hourly(m.Bypass, m.HasUnit),
+		Jets: hourly(m.Jets, m.HasJets), Today: hourly(m.JetsToday, m.HasToday)}
+	if len(m.Beside) > 0 {
+		for _, u := range m.Units() {
+			g.Units = append(g.Units, unitGets{ID: u.ID, Unit: hourly(u.Flow, true), Past: hourly(u.Bypass, u.Past != "")})
+		}
+	}
+	return g
 }
 
 // marks are the pairs of cuts: of the proposal, else those of the work that the description draws;

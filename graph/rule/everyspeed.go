@@ -1,0 +1,61 @@
+package rule
+
+import (
+	"slices"
+
+	"dryfit/graph"
+)
+
+// modeRules hold the modes that are written against what the circuit can do.
+func modeRules() []*Rule {
+	return []*Rule{{
+		Name:     "every-speed-judged",
+		Asks:     "Where modes are written, each pump runs at each of its speeds in one of them.",
+		Why:      "What a mode that nobody wrote would show is not worked out: at a low speed the unit may lack its flow, at a high one get too much.",
+		Source:   "follows from the description",
+		Severity: graph.Warning,
+		Anywhere: true,
+		Check:    everySpeedJudged,
+	}}
+}
+
+// everySpeedJudged tells of the speeds that no written mode runs a pump at. Where no mode is written
+// there is one for each.
+func everySpeedJudged(in *Input, report Report) {
+	v := in.ask()
+	if len(v.c.Modes) == 0 {
+		return
+	}
+	modes := v.c.AllModes()
+	for _, p := range v.c.Pumps() {
+		speeds := p.SpeedNames()
+		left := slices.DeleteFunc(slices.Clone(speeds), func(s string) bool {
+			return slices.ContainsFunc(modes, func(m graph.Mode) bool { return m.Speeds[p.ID] == s })
+		})
+		if len(left) == 0 {
+			continue
+		}
+		severity := graph.Note
+		if slices.ContainsFunc(v.branches, func(b branch) bool { return b.Pump == p }) {
+			severity = graph.Warning
+		}
+		report(!v.job, graph.Diagnostic{
+			Pos: or(v.c.Modes[0].Pos, p.Pos), Severity: severity, Related: []graph.Related{here(p)},
+			Message: graph.Say("none of %s runs pump %q%s: what flows then is not judged", count(len(modes), "[[mode]] table"), p.ID, atSpeeds(left, len(speeds))),
+			Hint:    graph.Say("add a [[mode]] for it, with speeds = { %q = %q }; leave it out only where the controller never runs it so", p.ID, left[0]),
+		})
+	}
+}
+
+// atSpeeds says at which of its speeds a pump runs; "" of its only one, and where it is all of them.
+func atSpeeds(left []string, of int) string {
+	switch {
+	case len(left) == of && of == 1:
+		return ""
+	case len(left) == of:
+		return ", at none of its speeds"
+	case len(left) == 1:
+		return " at its " + graph.SpeedWords(left[0])
+	}
+	return " at its speeds " + names(left, func(s string) string { return s })
+}

@@ -22,7 +22,7 @@ type OutsidePipe struct {
 // UAPerMetre returns what a metre of the pipe loses for each kelvin [W/(m K)].
 //
 //	in air   1/UA' = ln(D/d)/(2π 0.16) + ln(Do/D)/(2π k) + 1/(π Do h)
-//	buried   UA' = 2π k_soil/arccosh(2 z/D)
+//	buried   1/UA' = arccosh(2 z/Do)/(2π k_soil) + ln(Do/D)/(2π k)
 //
 // Source: conduction through cylinders and the shape factor of a buried one, as in any
 // textbook of heat transfer (Incropera, Fundamentals of Heat and Mass Transfer, table 4.1).

@@ -2,6 +2,7 @@ package laying
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -272,6 +273,40 @@ func twoSpeedJob() *sketch {
 	s.run("u2.out", "v2.in", up(300), left(1200), up(150), back(120))
 	s.run("v2.out", "t2.branch", back(120))
 	return s
+}
+
+// Pipe is run from what stands outwards, run by run. Here a pipe of one bend leads to the unit, and four
+// couplings and three bends back from it, so that by way of the unit it is fewer joints to the couplings
+// beside it than from the tee; but that pipe hangs on nothing until the unit's nuts are done up.
+func TestPipesAreRunFromTheOldPipeOutwards(t *testing.T) {
+	s := twoSpeedJob()
+	s.c.Runs = slices.DeleteFunc(s.c.Runs, func(r *graph.Run) bool { return r.From.String() == "v1.out" || r.From.String() == "u2.out" })
+	for _, id := range []string{"k1", "k2", "k3", "k4"} {
+		s.part(graph.Coupling, id)
+	}
+	s.run("v1.out", "u1.in", front(300), down(200))
+	s.run("u2.out", "k1.in", up(300), left(300))
+	s.run("k1.out", "k2.in", left(300))
+	s.run("k2.out", "k3.in", left(300))
+	s.run("k3.out", "k4.in", left(300))
+	s.run("k4.out", "v2.in", left(300), up(150), back(120))
+	lay := Of(s.c)
+	noErrors(t, lay)
+	a := route.Assemble(lay)
+	if !a.OK {
+		t.Fatalf("no order: %v", a.Findings)
+	}
+	checkOrder(t, "couplings", lay, a)
+	outwards := []string{"k4.out>v2.in", "k3.out>k4.in", "k2.out>k3.in", "k1.out>k2.in", "u2.out>k1.in"}
+	var got []string
+	for _, j := range lay.Joints {
+		if slices.Contains(outwards, j.Run) && !slices.Contains(got, j.Run) {
+			got = append(got, j.Run)
+		}
+	}
+	if !slices.Equal(got, outwards) {
+		t.Errorf("runs are begun in the order %v, want %v", got, outwards)
+	}
 }
 
 // A closed rectangle of plain pipe round four elbows between two tees of one line: two

@@ -1,6 +1,7 @@
 package solid
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -90,6 +91,42 @@ func TestRoomForTheHand(t *testing.T) {
 			case !own && c.none != "" && strings.Contains(got, c.none):
 				t.Errorf("%s: want no %s, got\n%s", c.name, c.none, got)
 			}
+		}
+	}
+}
+
+// The stem of a valve with the fingers round it reaches 25 + 14 mm past its body. In a square channel
+// nearer than that the handle has no room at all; a little wider it turns until it meets the sides;
+// and where one side is open the stem goes there, between the sides that are near. By hand; each is
+// less than the 120 mm it needs.
+func TestRoomForTheStem(t *testing.T) {
+	for _, c := range []struct {
+		past  float64 // from the valve's body to the walls, mm
+		sides string
+		room  float64 // of the handle, past the body, mm; -1: none at all
+	}{{38, "bfud", -1}, {40, "bfud", 40}, {38, "bfd", 38}} {
+		s := newSketch()
+		s.part(graph.Cap, "a", true)
+		s.part(graph.BallValve, "v", false)
+		s.part(graph.Cap, "b", true)
+		s.run("a.in", "v.in", false, graph.Vec{X: 450})
+		s.run("v.out", "b.in", false, graph.Vec{X: 450})
+		lay := laying.Of(s.c)
+		b := Of(lay)
+		at := lay.Positions["v.in"]
+		_, high := b.All[b.Index("part v")].Likely[0].Bounds()
+		body := high.Z - at.Z
+		want := "the handle of ball-valve \"v\" in its quarter turn has 0 mm of room, and needs 120 mm"
+		if c.room >= 0 {
+			want = fmt.Sprintf("the handle of ball-valve \"v\" in its quarter turn has %.0f mm of room, and needs 120 mm", body+c.room)
+		}
+		var post []Shape
+		for _, shape := range channel(-200, 300, body+c.past, c.sides) {
+			post = append(post, shape.Move(at))
+		}
+		b.add(Body{ID: "post", Name: "a post", Likely: post, Group: lay.Groups["v.in"]})
+		if got := said(b.CheckHands()); !strings.Contains(got, want) {
+			t.Errorf("%g mm past the body (%g mm) at %s: want %q, got\n%s", c.past, body, c.sides, want, got)
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
 )
@@ -43,8 +44,19 @@ func (l *work) judgeOldLegs(i int) {
 		l.find(legPos(r, first+1), graph.Warning,
 			graph.Say("%s is %s, and the take-offs and sockets at its ends take at least %s: less than nothing is left between %s and %s",
 				which, mm(have), mm(stop+from.depth+to.depth), from.words, to.words),
-			"measure it again, centre to centre; from face to face say measured = \"faces\"")
+			measureAgain(r, have, have+from.takeOff+from.depth+to.takeOff+to.depth, first == 0 && k == len(legs)-1))
 	}
+}
+
+// measureAgain is the hint for an old leg that is too short from centre to centre: what it is where the
+// tape read from face to face. That all of a run was measured so is a key of the run, which would
+// lengthen every other leg of it: it is for a run that has no other.
+func measureAgain(r *graph.Run, faces, centres float64, whole bool) quantity.Text {
+	if whole && r.RemainsOf == "" {
+		return "measure it again, centre to centre; from face to face say measured = \"faces\""
+	}
+	return graph.Say("measure it again, centre to centre: where %s is from face to face, it is %s from centre to centre, so write that",
+		mm(faces), mm(centres))
 }
 
 // judgeElbowsFit finds a run known by its length that is shorter than its own elbows are, from

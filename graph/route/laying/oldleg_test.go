@@ -34,6 +34,45 @@ func TestOldLegs(t *testing.T) {
 	}
 }
 
+// A leg that was measured from face to face is mended by its hint, whether it is its run's only one
+// or not. By hand, 2 in Schedule 80 as above: 120 + 2 · (31.75 + 38.1) = 259.7 mm between two elbows;
+// the key of the whole run would lengthen its other legs too.
+func TestOldLegMeasuredToFaces(t *testing.T) {
+	old := func(legs ...graph.Vec) (*sketch, *graph.Run) {
+		s := newSketch(catalog.PVCSch80, inch(2))
+		s.part(graph.Pump, "a").Existing = true
+		s.part(graph.Filter, "b").Existing = true
+		r := s.run("a.out", "b.in", legs...)
+		r.Existing = true
+		return s, r
+	}
+	short := func(s *sketch) string {
+		for _, d := range Of(s.c).Findings {
+			if strings.Contains(d.Message.String(), "less than nothing is left") {
+				return d.Hint.String()
+			}
+		}
+		return ""
+	}
+	s, r := old(right(500), up(120), right(500))
+	hint := short(s)
+	if !strings.Contains(hint, "where 120 mm is from face to face, it is 259.7 mm from centre to centre") || strings.Contains(hint, "measured") {
+		t.Errorf("a leg of three: %q", hint)
+	}
+	r.Legs[1].By = up(259.7)
+	if again := short(s); again != "" {
+		t.Errorf("a leg of three, as its hint says: %q", again)
+	}
+	s, r = old(up(20))
+	if hint := short(s); !strings.Contains(hint, `say measured = "faces"`) {
+		t.Errorf("the only leg: %q", hint)
+	}
+	r.Faces = true
+	if again := short(s); again != "" {
+		t.Errorf("the only leg, as its hint says: %q", again)
+	}
+}
+
 // A run by length that its own elbows don't fit into is told at its length, old work as a warning.
 // By hand, 2 in Schedule 80 (ASTM D2467: elbow 31.75 mm to its stop, socket 38.1 mm): three
 // elbows take 3 · 2 · (31.75 + 38.1) = 419.1 mm.

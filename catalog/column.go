@@ -168,6 +168,12 @@ func ColumnNames() []string {
 	return out
 }
 
+// Prose reports whether a row's key is words that are only shown, compared with nothing.
+func Prose(name string) bool {
+	c, ok := findColumn(name)
+	return ok && c.prose != nil
+}
+
 // Form says how the value of a row's key is written: as "text", "amount" (a text with a unit),
 // "number", "truth", "points" (a list) or "table" (one, or a list of them); "" for no key.
 func Form(name string) string {

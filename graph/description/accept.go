@@ -13,7 +13,7 @@ var acceptable = []string{"least-flow", "most-flow", "unit-pressure", "pipe-pres
 var acceptFields = []field.Field[graph.Accepted]{
 	field.Needed(field.Word("promise", acceptable, func(a *graph.Accepted) *string { return &a.Promise }), `what is accepted, such as promise = "least-flow"`),
 	field.Text("mode", `the mode it is accepted in; leave it out for all`, func(a *graph.Accepted) *string { return &a.Mode }),
-	field.Needed(field.Text("reason", `why, such as reason = "the owner will have the pump measured"`, func(a *graph.Accepted) *string { return &a.Reason }), `why, such as reason = "the owner will have the pump measured"`),
+	field.Needed(field.Prose("reason", `why, such as reason = "the owner will have the pump measured"`, func(a *graph.Accepted) *string { return &a.Reason }), `why, such as reason = "the owner will have the pump measured"`),
 }
 
 func readAccept(r *field.Reader, v located.Value) {

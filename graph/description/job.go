@@ -11,12 +11,12 @@ import (
 
 // jobFields are the keys of [job].
 var jobFields = []field.Field[graph.Job]{
-	field.Text("name", `what the job is called`, func(j *graph.Job) *string { return &j.Name }),
+	field.Prose("name", `what the job is called`, func(j *graph.Job) *string { return &j.Name }),
 	field.Text("reference", `your number for it`, func(j *graph.Job) *string { return &j.Reference }),
-	field.Text("prepared-by", `who drew it up`, func(j *graph.Job) *string { return &j.PreparedBy }),
+	field.Prose("prepared-by", `who drew it up`, func(j *graph.Job) *string { return &j.PreparedBy }),
 	field.Text("revision", `such as "A"`, func(j *graph.Job) *string { return &j.Revision }),
 	dateField("date", func(j *graph.Job) *string { return &j.Date }),
-	field.Texts("notes", `texts in quotes`, func(j *graph.Job) *[]string { return &j.Notes }),
+	field.Proses("notes", `texts in quotes`, func(j *graph.Job) *[]string { return &j.Notes }),
 	field.Word("units", []string{"metric", "inch"}, func(j *graph.Job) *string { return &j.Units }),
 	field.QtySet("kerf", field.SawKerf, func(j *graph.Job) *float64 { return &j.KerfMM }, func(j *graph.Job) *bool { return &j.KerfSet }),
 	field.Text("currency", `such as "EUR"`, func(j *graph.Job) *string { return &j.Currency }),

@@ -32,6 +32,7 @@ func ReadWith(file string, data []byte, extra []catalog.Row) (*graph.Circuit, []
 	r.Joined = pipework.PortsJoined(top)
 	readTables(r, top)
 	pipework.Link(r)
+	r.JoinersLeft()
 	if len(r.Found) > 0 {
 		return nil, inItsUnits(r.Findings(), r.Circuit.Job.Units)
 	}
@@ -68,6 +69,10 @@ func ReadCatalog(file string, data []byte) ([]catalog.Row, []graph.Diagnostic) {
 	}
 	t, _ := top.V.(map[string]any)
 	rows, problems := catalog.DecodeFile(t, file)
+	proseOfRows(r, top)
+	if inner, ok := top.In("catalog"); ok {
+		proseOfRows(r, inner)
+	}
 	problems = checked(rows, problems)
 	if inner, ok := top.In("catalog"); ok {
 		addProblems(r, inner, problems)
@@ -78,6 +83,7 @@ func ReadCatalog(file string, data []byte) ([]catalog.Row, []graph.Diagnostic) {
 		r.Add(graph.Pos{File: r.Name, Line: 1, Column: 1}, "[[catalog.KIND]] tables, such as [[catalog.pump]], each with its name; or leave the file out",
 			"this catalogue holds no rows")
 	}
+	r.JoinersLeft()
 	if len(r.Found) > 0 {
 		return nil, r.Findings()
 	}

@@ -102,7 +102,7 @@ var coverFields = []field.Field[graph.Cover]{
 }
 
 var shellFields = []field.Field[graph.Shell]{
-	field.Text("name", `which wall: "walls", "floor"`, func(s *graph.Shell) *string { return &s.Name }),
+	field.Prose("name", `which wall: "walls", "floor"`, func(s *graph.Shell) *string { return &s.Name }),
 	field.Needed(field.Amount("area", field.WaterArea, func(s *graph.Shell) *graph.Amount { return &s.AreaM2 }), `area = "7.4 m2"`),
 	field.NeededOr(field.Amount("resistance", field.Insulance, func(s *graph.Shell) *graph.Amount { return &s.Resistance }), "r", `resistance = "1.9 m2 K/W"`),
 	field.NumberAmount("r", field.LeastR, field.MostR, func(s *graph.Shell) *graph.Amount { return &s.R }),

@@ -145,9 +145,25 @@ func readSingle(r *field.Reader, v located.Value, read func(*field.Reader, locat
 func ownRows(r *field.Reader, v located.Value) {
 	t, _ := v.V.(map[string]any)
 	mistypedRows(r, v)
+	proseOfRows(r, v)
 	rows, problems := catalog.DecodeRows(t, r.Name)
 	addProblems(r, v, checked(rows, problems))
 	r.Catalog = r.Catalog.With(rows).InWater(r.Metre)
+}
+
+// proseOfRows says which texts of the rows of each kind are only shown.
+func proseOfRows(r *field.Reader, v located.Value) {
+	for _, kind := range v.Keys() {
+		rows, _ := v.In(kind)
+		items, _ := rows.Items()
+		for _, row := range items {
+			for _, key := range row.Keys() {
+				if c, _ := row.In(key); catalog.Prose(key) {
+					r.IsProse(c)
+				}
+			}
+		}
+	}
 }
 
 // mistypedRows tells the kinds and keys of rows that are near to one there is, and has them read as

@@ -14,7 +14,7 @@ var waterFields = []field.Field[graph.Water]{
 	field.QtySet("temperature", field.WaterWarmth, func(w *graph.Water) *float64 { return &w.TemperatureC }, func(w *graph.Water) *bool { return &w.TemperatureSet }),
 	field.Qty("density", field.Density, func(w *graph.Water) *float64 { return &w.Density }),
 	field.Qty("viscosity", field.Viscosity, func(w *graph.Water) *float64 { return &w.Viscosity }),
-	field.Text("notes", `how the water is kept`, func(w *graph.Water) *string { return &w.Notes }),
+	field.Prose("notes", `how the water is kept`, func(w *graph.Water) *string { return &w.Notes }),
 }
 
 func readWater(r *field.Reader, v located.Value) {

@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"archive/zip"
 	"bytes"
 	"encoding/xml"
 	"errors"
@@ -13,10 +14,12 @@ import (
 	"testing"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/lots"
 	"dryfit/graph/plan"
 	"dryfit/render/book"
+	"dryfit/render/scene"
 	"dryfit/render/tag"
 )
 
@@ -259,6 +262,65 @@ func TestUserTextIsInert(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A name written with what joins letters stands on page and order as it is written; drawings and the book,
+// whose font sets no letters together, leave the joiners out, and put no box for them.
+func TestJoinersInEveryFile(t *testing.T) {
+	const name, plain = "خانه\u200cها", "خانهها"
+	source := strings.Replace(string(readDemo(t, "two-speed")), `name = "Five-seat tub, one two-speed pump"`, `name = "`+name+`"`, 1)
+	seen := map[string]int{}
+	for _, f := range makePack(t, planOf(t, "joined.toml", []byte(source))).Files {
+		ext := filepath.Ext(f.Name)
+		data := string(f.Data)
+		if ext == ".xlsx" {
+			data = unzipped(t, f.Data)
+		}
+		if strings.Contains(data, `x200c`) {
+			t.Errorf("%s shows the number of a joiner", f.Name)
+		}
+		switch ext {
+		case ".html", ".xlsx", ".json":
+			if strings.Contains(data, name) {
+				seen[ext]++
+			}
+		case ".svg":
+			if strings.ContainsFunc(data, graph.Joiner) {
+				t.Errorf("%s draws a joiner", f.Name)
+			}
+			if strings.Contains(data, plain) {
+				seen[ext]++
+			}
+		}
+	}
+	for _, ext := range []string{".html", ".xlsx", ".json", ".svg"} {
+		if seen[ext] == 0 {
+			t.Errorf("no %s holds the name", ext)
+		}
+	}
+	if got := scene.Visible(name); got != plain {
+		t.Errorf("the book would set %q", got)
+	}
+}
+
+// unzipped is what every file of an archive holds, one behind the other.
+func unzipped(t *testing.T, data []byte) string {
+	t.Helper()
+	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all strings.Builder
+	for _, f := range z.File {
+		r, err := f.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := io.Copy(&all, r); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return all.String()
 }
 
 func readDemo(t *testing.T, name string) []byte {

@@ -12,13 +12,22 @@ import (
 	"dryfit/graph/description/schema"
 )
 
-// Text is a text in quotes.
+// Text is a text in quotes that is compared with others, or names something: an id, a speed, a file.
 func Text[T any](name, write string, at func(*T) *string) Field[T] {
+	return text(name, write, (*Reader).Text, at)
+}
+
+// Prose is a text in quotes that is only shown, in any language: a note, a reason.
+func Prose[T any](name, write string, at func(*T) *string) Field[T] {
+	return text(name, write, (*Reader).Prose, at)
+}
+
+func text[T any](name, write string, read func(*Reader, located.Value, string) (string, bool), at func(*T) *string) Field[T] {
 	return Field[T]{
 		Key:   name,
 		Shape: schema.Text,
 		Read: func(r *Reader, v located.Value, into *T) {
-			if s, ok := r.Text(v, write); ok {
+			if s, ok := read(r, v, write); ok {
 				*at(into) = s
 			}
 		},
@@ -31,8 +40,17 @@ func Text[T any](name, write string, at func(*T) *string) Field[T] {
 	}
 }
 
-// Texts is a list of texts; one text alone will do.
+// Texts is a list of texts that name something; one text alone will do.
 func Texts[T any](name, write string, at func(*T) *[]string) Field[T] {
+	return texts(name, write, (*Reader).Text, at)
+}
+
+// Proses is a list of texts that are only shown, as Prose is one; one text alone will do.
+func Proses[T any](name, write string, at func(*T) *[]string) Field[T] {
+	return texts(name, write, (*Reader).Prose, at)
+}
+
+func texts[T any](name, write string, read func(*Reader, located.Value, string) (string, bool), at func(*T) *[]string) Field[T] {
 	return Field[T]{
 		Key:   name,
 		Shape: func() schema.Shape { return schema.Either(schema.Text(), schema.List(schema.Text(), 0)) },
@@ -42,7 +60,7 @@ func Texts[T any](name, write string, at func(*T) *[]string) Field[T] {
 				items = []located.Value{v}
 			}
 			for _, i := range items {
-				if s, ok := r.Text(i, write); ok {
+				if s, ok := read(r, i, write); ok {
 					*at(into) = append(*at(into), s)
 				}
 			}

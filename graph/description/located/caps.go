@@ -3,6 +3,8 @@ package located
 import (
 	"bytes"
 	"fmt"
+	"slices"
+	"strings"
 	"unicode/utf8"
 
 	"dryfit/graph"
@@ -84,6 +86,7 @@ func (f *File) badBytes() {
 			f.Add(f.Pos(i), "end lines with LF or CR LF", "a carriage return without a line feed")
 		case isControl(c) && c != '\t' && c != '\n':
 			f.Add(f.Pos(i), unseen, "control character %s", codePoint(c))
+		case graph.Joiner(c) && i < text: // what it stands between is looked at once it is read
 		case turnsText(c), graph.Obeyed(c) && !isControl(c) && !remark:
 			f.Add(f.Pos(i), unseen, "%s", obeyedWord(c))
 		}
@@ -121,7 +124,8 @@ func obeyedWord(c rune) string {
 }
 
 // escapes reports what is not shown but acted on, written as an escape: in a key or a text,
-// wherever it stands. Tabs and line ends are fine in texts.
+// wherever it stands. Tabs and line ends are fine in texts, and joiners between letters where they
+// are prose, which shows when they are read.
 func (f *File) escapes(v Value) {
 	obeyed := func(s string) (rune, bool) {
 		for _, c := range s {
@@ -133,8 +137,15 @@ func (f *File) escapes(v Value) {
 	}
 	switch x := v.V.(type) {
 	case string:
-		if c, ok := obeyed(x); ok && !f.Many() {
+		c, ok := obeyed(withoutJoins(x))
+		switch {
+		case f.Many():
+		case graph.Joiner(c):
+			f.Fail(v, "take it out, or put it between the two letters of a word that is written with it", "%s holds %s", Said(v.Key), obeyedWord(c))
+		case ok:
 			f.Fail(v, "take it out", "%s holds %s", Said(v.Key), obeyedWord(c))
+		case strings.ContainsFunc(x, graph.Joiner):
+			f.joined = append(f.joined, v)
 		}
 	case map[string]any:
 		for _, key := range v.Keys() {
@@ -150,6 +161,46 @@ func (f *File) escapes(v Value) {
 			f.escapes(item)
 		}
 	}
+}
+
+// withoutJoins is a text without the joiners that stand between two letters.
+func withoutJoins(s string) string {
+	if !strings.ContainsFunc(s, graph.Joiner) {
+		return s
+	}
+	var b strings.Builder
+	for i, c := range s {
+		if !graph.Joins(s, i) {
+			b.WriteRune(c)
+		}
+	}
+	return b.String()
+}
+
+// Prose reads a text that is shown and never compared with another: a name of the whole job, a note, a
+// reason. Letters in it may be joined or parted by what has no width, as Persian and Hindi write.
+func (f *File) Prose(v Value, write string) (string, bool) {
+	f.IsProse(v)
+	return f.Text(v, write)
+}
+
+// IsProse says of a text read elsewhere what Prose says of one it reads.
+func (f *File) IsProse(v Value) {
+	f.joined = slices.DeleteFunc(f.joined, func(o Value) bool { return v.at != nil && o.at == v.at })
+}
+
+// JoinersLeft reports the joiners in texts that nobody read as prose: ids, names and words that are compared
+// with others, which look the same without them. It is called once, when all is read.
+func (f *File) JoinersLeft() {
+	for _, v := range f.joined {
+		for _, c := range v.V.(string) {
+			if graph.Joiner(c) && !f.Many() {
+				f.Fail(v, "take it out; only in texts that are not compared with others, such as notes, may it stand between letters", "%s holds %s", Said(v.Key), obeyedWord(c))
+				break
+			}
+		}
+	}
+	f.joined = nil
 }
 
 // isControl reports whether the character is a control character (C0, DEL, C1).

@@ -16,6 +16,7 @@ type File struct {
 	Name  string
 	Found []graph.Diagnostic
 	source
+	joined []Value // texts with joiners between letters that nobody has read as prose yet
 }
 
 // New returns a file of the text.

@@ -32,7 +32,7 @@ func (f *File) Decode() (Value, bool) {
 		return Value{}, false
 	}
 	out := Value{V: top, at: root}
-	if bytes.ContainsRune(f.data, '\\') {
+	if bytes.ContainsRune(f.data, '\\') || bytes.ContainsFunc(f.data, graph.Joiner) {
 		f.escapes(out)
 		if len(f.Found) > 0 { // what follows from a name nobody sees is no finding of its own
 			return Value{}, false

@@ -20,7 +20,7 @@ var PartFields = []field.Field[graph.Part]{
 	field.Needed(field.Text("id", `a name of your own, such as "pump"`, func(p *graph.Part) *string { return &p.ID }), `a name of your own, such as id = "pump"`),
 	field.Needed(kindField(), `what it is, such as kind = "pump"`),
 	field.Text("type", `the name of a catalogue row`, func(p *graph.Part) *string { return &p.Type }),
-	field.Text("note", `a text`, func(p *graph.Part) *string { return &p.Note }),
+	field.Prose("note", `a text`, func(p *graph.Part) *string { return &p.Note }),
 	field.Bool("existing", func(p *graph.Part) *bool { return &p.Existing }),
 	field.Bool("removed", func(p *graph.Part) *bool { return &p.Removed }),
 	field.Known(func(p *graph.Part) *graph.Knowledge { return &p.Known }),

@@ -64,7 +64,7 @@ func standFromField() field.Field[graph.Stand] {
 var KeepClearFields = []field.Field[graph.KeepClear]{
 	field.Needed(cornerField("from", func(k *graph.KeepClear) *graph.Vec { return &k.From }), `one corner: from = ["right 600 mm"]`),
 	field.Needed(cornerField("to", func(k *graph.KeepClear) *graph.Vec { return &k.To }), `the corner opposite: to = ["right 1400 mm", "front 900 mm", "down 800 mm"]`),
-	field.Text("what", `what stands or moves there, such as "door"`, func(k *graph.KeepClear) *string { return &k.What }),
+	field.Prose("what", `what stands or moves there, such as "door"`, func(k *graph.KeepClear) *string { return &k.What }),
 }
 
 // cornerField is a corner of a box, as a list of ways.

@@ -72,7 +72,7 @@ func (s *search) standHelps(t *trial, rules map[string]bool) []help {
 	for i, k := range r.Stand.KeepClear {
 		name := quantity.Text(fmt.Sprintf("box %d", i+1))
 		if k.What != "" {
-			name = graph.Say("the box %q", k.What)
+			name = graph.Say("the box \"%s\"", k.What)
 		}
 		out = append(out, help{kinds: []string{fmt.Sprint("keep-clear ", i)}, fact: true,
 			say: graph.Say("leave out %s of keep-clear, line %d", name, k.Pos.Line), cost: "nothing, if a pipe may pass there",

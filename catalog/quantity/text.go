@@ -25,6 +25,7 @@ const (
 	About                // a rule of thumb: the round numbers a fitter would say
 	AddedUp              // a length of pipe that is bought or added up: metres, or feet
 	Close                // a length read off a rule to its finest line: a tenth of a mm, 1/32 in
+	Given                // a limit: one figure more where it was given with it
 )
 
 // Of returns an amount of the dimension, given in its base unit.
@@ -40,17 +41,36 @@ func Closely(mm float64) Amount { return Amount{Value: mm, Dimension: Length, Gr
 // About is Of for a rule of thumb; about.go says how it is rounded.
 func (d Dimension) About(v float64) Amount { return Amount{Value: v, Dimension: d, Grain: About} }
 
+// Limit is Of for a limit that something is held against: with one decimal more than is usual where it
+// comes out even with that and not without, as 1.05 m3/h does. Told as 1.1 nobody could see that 1.06 keeps it.
+func (d Dimension) Limit(v float64) Amount { return Amount{Value: v, Dimension: d, Grain: Given} }
+
 // Long is Of for a length of pipe that is bought or added up, mm.
 func Long(mm float64) Amount { return Amount{Value: mm, Dimension: Length, Grain: AddedUp} }
 
 // In prints the amount as Format does.
-func (a Amount) In(s System) string { return a.print(s, 0) }
+func (a Amount) In(s System) string { return a.print(s, a.more(s)) }
+
+// more is how many decimals more than usual the amount has by itself: one, of a limit that was given with it.
+func (a Amount) more(s System) int {
+	if a.Grain != Given || a.Value == 0 {
+		return 0
+	}
+	even := func(decimals int) bool {
+		x := fromBase(a.Value, a.Dimension, a.form(s).unit)
+		return math.Abs(x-Round(x, decimals)) <= 1e-9*math.Abs(x)
+	}
+	if usual := a.form(s).decimals; !even(usual) && even(usual+1) {
+		return 1
+	}
+	return 0
+}
 
 // String prints the amount in metric units.
 func (a Amount) String() string { return a.In(MetricSystem) }
 
 // grains are the letters of the grains in a mark.
-const grains = "tfalc"
+const grains = "tfalcg"
 
 // closest is the least length that is read off a rule in inches, 1/16 in; below it stand decimals.
 const closest = 25.4 / 16
@@ -100,6 +120,20 @@ func (a Amount) number(s System, more int) string {
 		text = trimZeros(text)
 	}
 	return text + " " + p.unit
+}
+
+// beside is how many decimals more an amount has beside a limit that has one more and lies within the
+// last figure of it: as many as that.
+func (a Amount) beside(limit Amount, s System) int {
+	own := limit.more(s)
+	if own == 0 {
+		return 0
+	}
+	p, q := a.form(s), limit.form(s)
+	if p.unit != q.unit || math.Abs(fromBase(a.Value-limit.Value, a.Dimension, p.unit)) >= math.Pow10(-p.decimals) {
+		return 0
+	}
+	return max(0, q.decimals+own-p.decimals)
 }
 
 // Text is words in which quantities are still quantities: they get their units when the text
@@ -251,9 +285,10 @@ func decimals(words []string, amounts []Amount, s System) []int {
 		if strings.Contains(words[i], ":") { // what follows a colon is said of something else
 			last = [dimensions]int{}
 		}
+		more[i] = a.more(s)
 		if j := last[a.Dimension] - 1; j >= 0 {
-			apart := decimalsApart(a, amounts[j], s)
-			more[i], more[j] = max(more[i], apart), max(more[j], apart)
+			apart, b := decimalsApart(a, amounts[j], s), amounts[j]
+			more[i], more[j] = max(more[i], apart, a.beside(b, s)), max(more[j], apart, b.beside(a, s))
 		}
 		last[a.Dimension] = i + 1
 	}

@@ -323,7 +323,11 @@ func (v *view) notes() {
 			running = true
 			two := v.f.Two && m.Rise.Curve.Rises() && math.Abs(v.f.Other[m.Edges[0]]-q) > 1e-5*v.f.FlowScale // another pump may be the one that holds twice
 			if q == 0 && !two {
-				add(p, graph.Warning, "open a way for its water", "%q runs and no water passes it", p.ID)
+				hint := quantity.Text("open a way for its water")
+				if held := s.HeldBy(p.ID); held != nil {
+					hint = graph.Say("a spring in %q that opens below the pump's head at no flow, or another way for its water", held.Part.ID)
+				}
+				add(p, graph.Warning, hint, "%q runs and no water passes it", p.ID)
 			}
 			if two {
 				more := v.f.Other[m.Edges[0]]

@@ -87,3 +87,22 @@ func (f *PartFlow) Chatters() bool {
 	}
 	return false
 }
+
+// HeldBy returns the check whose spring a pump that runs does not lift, so that no water passes it: the
+// one that has most of the pump's pressure across it, and opens at more; nil where there is none, as
+// where hand valves shut every way.
+func (s *Solution) HeldBy(pump string) *PartFlow {
+	of := s.Part(pump)
+	if of == nil || of.State == "off" || math.Abs(of.Flow) > Standing {
+		return nil
+	}
+	var held *PartFlow
+	most := -of.Drop / 2
+	for i := range s.Parts {
+		p := &s.Parts[i]
+		if p.State == "shut" && p.Spring.Pa > p.Drop && p.Drop > most {
+			held, most = p, p.Drop
+		}
+	}
+	return held
+}

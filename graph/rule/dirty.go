@@ -58,7 +58,7 @@ func leastFlowWhenDirty(in *Input, report Report) {
 			if len(v.c.OfKind(graph.JetGroup)) > 0 {
 				day, spare = day+" and half of the jets turned down", "a larger filter, or jets that can't be closed"
 			}
-			got, limit := v.flow(math.Abs(f.Flow)), v.flow(least)
+			got, limit := v.flow(math.Abs(f.Flow)), v.flowLimit(least)
 			d := graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error, Unit: b.Unit.ID,
 				Mode: s.Mode.Name, Message: graph.Say("mode %q: with %s %q gets %s; its least is %s%s, and with a clean one it gets %s", s.Mode.Name, day, b.Unit.ID, got, limit, byRow(v.part(b.Unit).Least), v.flow(was)),
@@ -121,7 +121,7 @@ func flowPastCheck(in *Input, report Report) {
 		}
 		report(b.Unit.Existing && e.Existing, graph.Diagnostic{
 			Pos: e.Pos, Severity: graph.Warning, Unit: b.Unit.ID, Related: []graph.Related{here(b.Unit), here(b.Pump)},
-			Mode: mode, Message: graph.Say("mode %q: with %q shut off %s passes %q, and the line wants %s", mode, b.Unit.ID, v.flow(worst*least), e.ID, v.flow(least)),
+			Mode: mode, Message: graph.Say("mode %q: with %q shut off %s passes %q, and the line wants %s", mode, b.Unit.ID, v.flow(worst*least), e.ID, v.flowLimit(least)),
 			Hint: besideHint(in, e),
 		})
 	}

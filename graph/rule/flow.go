@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 )
@@ -119,7 +120,7 @@ func unitLeastFlow(in *Input, report Report) {
 			if least == 0 || m.flow >= least {
 				continue
 			}
-			got, limit := v.flow(m.flow), v.flow(least)
+			got, limit := v.flow(m.flow), v.flowLimit(least)
 			report(b.Unit.Existing && !gotLeast(in, b.Unit, m, least), graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error, Unit: b.Unit.ID, Related: []graph.Related{here(b.Pump)},
 				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q gets %s; its least is %s", m.solution.Mode.Name, b.Unit.ID, got, limit) + byRow(v.part(b.Unit).Least),
@@ -173,7 +174,7 @@ func unitRatedFlow(in *Input, report Report) {
 		if rated == 0 || best.solution == nil || best.flow >= rated || best.flow < least {
 			continue
 		}
-		got, limit := v.flow(best.flow), v.flow(rated)
+		got, limit := v.flow(best.flow), v.flowLimit(rated)
 		report(b.Unit.Existing, graph.Diagnostic{
 			Pos: key(b.Unit, "flow"), Severity: graph.Note,
 			Message: graph.Say("%q gets %s at most (mode %q), less than its rated %s%s but not less than its least", b.Unit.ID, got, best.solution.Mode.Name, limit, byRow(v.part(b.Unit).Rated)),
@@ -190,7 +191,7 @@ func unitMostFlow(in *Input, report Report) {
 			if most == 0 || m.flow <= most {
 				continue
 			}
-			got, limit := v.flow(m.flow), v.flow(most)
+			got, limit := v.flow(m.flow), v.flowLimit(most)
 			report(b.Unit.Existing, graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error, Unit: b.Unit.ID, Related: []graph.Related{here(b.Pump)},
 				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q gets %s; its most is %s", m.solution.Mode.Name, b.Unit.ID, got, limit) + byRow(v.part(b.Unit).Most),
@@ -219,17 +220,27 @@ func heaterLineFlows(in *Input, report Report) {
 			}
 			if pumpRuns(s, b) {
 				d.Severity = graph.Error
-				d.Mode = s.Mode.Name
-				d.Message = graph.Say("mode %q: pump %q runs and %s passes it: every way to the tub is shut, 1 has to be open", s.Mode.Name, b.Pump.ID, v.flow(0))
-				d.Hint = "open the bypass before the unit's isolators are shut, and hang a tag on them that says so"
-				if flow.Moving > standing {
-					d.Message = graph.Say("mode %q: pump %q runs and %s passes it: from rest it does not open the spring in its way; it would hold %s only if its water was moving already", s.Mode.Name, b.Pump.ID, v.flow(0), v.flow(flow.Moving))
-					d.Hint = "a spring that opens below the pump's head at no flow"
-				}
+				why, hint := v.shutIn(s, b, flow)
+				d.Message, d.Hint = graph.Say("mode %q: pump %q runs and %s passes it: ", s.Mode.Name, b.Pump.ID, v.flow(0))+why, hint
 			}
 			report(b.Unit.Existing, d)
 		}
 	}
+}
+
+// shutIn says why no water passes a unit's pump that runs, and what would let it.
+func (v *view) shutIn(s *hydraulic.Solution, b branch, pump *hydraulic.PartFlow) (why, hint quantity.Text) {
+	hint = "a spring that opens below the pump's head at no flow"
+	held := s.HeldBy(b.Pump.ID)
+	switch {
+	case pump.Moving > standing:
+		return graph.Say("from rest it does not open the spring in its way; it would hold %s only if its water was moving already", v.flow(pump.Moving)), hint
+	case held == nil:
+		return "every way to the tub is shut, 1 has to be open", "open the bypass before the unit's isolators are shut, and hang a tag on them that says so"
+	case isolated(s, b):
+		hint += ", or open the unit's isolators"
+	}
+	return graph.Say("the spring of %q opens at %s, and the pump holds %s at no flow", held.Part.ID, v.pressure(held.Spring.Pa), v.pressure(pump.ShutOffPa)), hint
 }
 
 // checkState calls back for every check in a unit's bypass in every mode.
@@ -252,7 +263,7 @@ func springNotTooWeak(in *Input, report Report) {
 		if rated == 0 || check.State != "lifting" || m.flow >= rated {
 			return
 		}
-		got, limit := v.flow(m.flow), v.flow(rated)
+		got, limit := v.flow(m.flow), v.flowLimit(rated)
 		report(b.Unit.Existing && check.Part.Existing, graph.Diagnostic{
 			Pos: check.Part.Pos, Severity: graph.Warning, Unit: b.Unit.ID, Related: []graph.Related{here(b.Unit)},
 			Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q lifts and lets %s past while %q gets %s of its rated %s", m.solution.Mode.Name, check.Part.ID, v.flow(math.Abs(check.Flow)), b.Unit.ID, got, limit),
@@ -267,7 +278,7 @@ func springNotTooStrong(in *Input, report Report) {
 		if most == 0 || check.State != "shut" || m.flow <= most {
 			return
 		}
-		got, limit := v.flow(m.flow), v.flow(most)
+		got, limit := v.flow(m.flow), v.flowLimit(most)
 		by := check.Spring.Between()
 		if a, means := check.Spring.Margin(check.MarginPa, check.State); means {
 			by = graph.Say("%s below lifting", a)

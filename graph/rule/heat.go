@@ -142,7 +142,7 @@ func switchProvesFlow(in *Input, report Report) {
 		kept := keptElement(b)
 		needs := graph.Say("%q", b.Unit.ID)
 		if least, _, _ := v.limits(b.Unit); least > 0 {
-			needs += graph.Say(", which needs %s", v.flow(least))
+			needs += graph.Say(", which needs %s", v.flowLimit(least))
 		}
 		for _, p := range slices.Concat(b.up.Parts, stubs(v, b.up)) {
 			d := graph.Diagnostic{Pos: p.Pos, Related: []graph.Related{here(b.Unit)}, Severity: graph.Note}

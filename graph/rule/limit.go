@@ -98,7 +98,7 @@ func lineLeastFlow(in *Input, report Report) {
 			if was := flowBefore(before, f.Part.ID); was >= least {
 				short = false // the new work takes it away
 			}
-			has, needs := v.flow(got), v.flow(least)
+			has, needs := v.flow(got), v.flowLimit(least)
 			d := graph.Diagnostic{
 				Pos: key(f.Part, "least-flow"), Severity: graph.Warning,
 				Mode: s.Mode.Name, Message: graph.Say("mode %q: %s %q gets %s; its least is %s", s.Mode.Name, f.Part.Kind, f.Part.ID, has, needs) + byRow(asks),

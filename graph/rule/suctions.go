@@ -84,7 +84,7 @@ func coverRating(in *Input, report Report) {
 				if a.Port != tub.ID+"."+port.Name || a.Flow <= port.CoverRating {
 					continue
 				}
-				got, limit := v.flow(a.Flow), v.flow(port.CoverRating)
+				got, limit := v.flow(a.Flow), v.flowLimit(port.CoverRating)
 				d := graph.Diagnostic{
 					Pos: or(port.Pos, tub.Pos), Severity: graph.Warning,
 					Mode: a.Mode, Message: graph.Say("mode %q: with the other suctions of pump %q blocked %s goes through the cover at %q; it is rated %s", a.Mode, a.Pump, got, a.Port, limit),

@@ -119,6 +119,7 @@ func runNames(list []*graph.Run) string {
 func (v *view) about(mm float64) quantity.Amount    { return quantity.Length.About(mm) }
 func (v *view) length(mm float64) quantity.Amount   { return quantity.Length.Of(mm) }
 func (v *view) flow(q float64) quantity.Amount      { return quantity.Flow.Of(q) }
+func (v *view) flowLimit(q float64) quantity.Amount { return quantity.Flow.Limit(q) }
 func (v *view) pressure(pa float64) quantity.Amount { return quantity.Pressure.Of(pa) }
 func (v *view) head(m float64) quantity.Amount      { return quantity.Head.Of(m) }
 func (v *view) celsius(t float64) quantity.Amount   { return quantity.Temperature.Of(t) }

@@ -33,7 +33,7 @@ func PlainLines(p *plan.Plan, style form.Style) []string {
 			if len(units) > 1 {
 				who = "heat pump " + names.Tag(u.ID)
 			}
-			line := plainUnit(who, u, howSure(p, m.Mode, u.ID, flow), flow)
+			line := plainUnit(who, u, howSure(p, m.Mode, u.ID, flow), flow, style.FlowLimit)
 			if i == 0 {
 				out = append(out, at+line)
 			} else {
@@ -69,19 +69,19 @@ func howSure(p *plan.Plan, mode, unit string, flow func(float64) string) string 
 }
 
 // plainUnit says what one unit gets, how sure that is, and what it needs.
-func plainUnit(who string, u plan.UnitSummary, sure string, flow func(float64) string) string {
+func plainUnit(who string, u plan.UnitSummary, sure string, flow, limit func(float64) string) string {
 	gets := fmt.Sprintf("%s gets %s%s; ", who, flow(u.Flow), sure)
 	switch {
 	case u.Flow <= 0:
 		return "no water comes to " + who + "."
 	case u.Least > 0 && u.Flow < u.Least:
-		return gets + fmt.Sprintf("it needs %s: TOO LITTLE.", flow(u.Least))
+		return gets + fmt.Sprintf("it needs %s: TOO LITTLE.", limit(u.Least))
 	case u.Most > 0 && u.Flow > u.Most:
-		return gets + fmt.Sprintf("it may have %s: TOO MUCH.", flow(u.Most))
+		return gets + fmt.Sprintf("it may have %s: TOO MUCH.", limit(u.Most))
 	case u.Least > 0 && u.Most > 0 && u.Flow > (max(u.Least, u.Rated)+u.Most)/2: // as unitWords says it
-		return gets + fmt.Sprintf("it needs %s and may have %s.", flow(u.Least), flow(u.Most))
+		return gets + fmt.Sprintf("it needs %s and may have %s.", limit(u.Least), limit(u.Most))
 	case u.Least > 0:
-		return gets + fmt.Sprintf("it needs %s.", flow(u.Least))
+		return gets + fmt.Sprintf("it needs %s.", limit(u.Least))
 	}
 	return gets + "what it needs is not known."
 }

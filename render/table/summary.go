@@ -120,15 +120,15 @@ func unitWords(s form.Style, u plan.UnitSummary, several bool) string {
 	case u.Flow == 0:
 		return who + " gets no water"
 	case u.Least > 0 && u.Flow < u.Least:
-		return s.Say(graph.Say("%s gets %s and needs at least %s: TOO LITTLE", who, quantity.Flow.Of(u.Flow), quantity.Flow.Of(u.Least)))
+		return s.Say(graph.Say("%s gets %s and needs at least %s: TOO LITTLE", who, quantity.Flow.Of(u.Flow), quantity.Flow.Limit(u.Least)))
 	case u.Most > 0 && u.Flow > u.Most:
-		return s.Say(graph.Say("%s gets %s and may have %s at the most: TOO MUCH", who, quantity.Flow.Of(u.Flow), quantity.Flow.Of(u.Most)))
+		return s.Say(graph.Say("%s gets %s and may have %s at the most: TOO MUCH", who, quantity.Flow.Of(u.Flow), quantity.Flow.Limit(u.Most)))
 	case u.Rated > 0 && u.Flow < u.Rated:
-		return got + " (rated " + s.Flow(u.Rated) + ", least " + s.Flow(u.Least) + ")"
+		return got + " (rated " + s.FlowLimit(u.Rated) + ", least " + s.FlowLimit(u.Least) + ")"
 	case u.Rated > 0 && u.Most > 0 && u.Flow > (u.Rated+u.Most)/2:
-		return got + " (most " + s.Flow(u.Most) + ")"
+		return got + " (most " + s.FlowLimit(u.Most) + ")"
 	case u.Rated > 0:
-		return got + " (rated " + s.Flow(u.Rated) + ")"
+		return got + " (rated " + s.FlowLimit(u.Rated) + ")"
 	case u.Least == 0 && u.Most == 0:
 		return got + " (what it needs is not known)"
 	}

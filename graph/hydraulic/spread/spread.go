@@ -500,7 +500,7 @@ func (m *spreadMode) flowPromises(unit *graph.Part, alone bool) (out []Promise) 
 	flows, u := m.after.parts[at], unit.Unit
 	add := func(kind PromiseKind, what quantity.Text, limit float64) {
 		if limit > 0 {
-			out = append(out, m.promise(kind, unit.ID, graph.Say("%s, %s", what, quantity.Flow.Of(limit)), flows, flowHolds(kind, u)))
+			out = append(out, m.promise(kind, unit.ID, graph.Say("%s, %s", what, quantity.Flow.Limit(limit)), flows, flowHolds(kind, u)))
 		}
 	}
 	who := quantity.Text("the unit")

@@ -62,6 +62,9 @@ func (s Style) Second(first, second float64) string {
 // Flow prints a flow in m³/s.
 func (s Style) Flow(v float64) string { return quantity.Format(v, quantity.Flow, s.Units) }
 
+// FlowLimit prints a flow in m³/s that something is held against, as it was given.
+func (s Style) FlowLimit(v float64) string { return quantity.Flow.Limit(v).In(s.Units) }
+
 // Pressure prints a pressure in Pa.
 func (s Style) Pressure(v float64) string { return quantity.Format(v, quantity.Pressure, s.Units) }
 

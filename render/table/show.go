@@ -170,10 +170,14 @@ func lengthPlaces(mm float64) int {
 	return 2
 }
 
+// varies reports whether the value may be another: a share of nothing, as of the spring that a swing check
+// has not, is nothing.
+func (v *Shown) varies() bool { return v.High > v.Low && (v.Dim == settle.Words || v.V != 0) }
+
 // bounds says between what the value may lie; of words by what share what they cost may be off.
 func (v *Shown) bounds(units quantity.System) string {
 	switch {
-	case v.High <= v.Low:
+	case !v.varies():
 		return ""
 	case v.Dim == settle.Words:
 		return fmt.Sprintf("%+.0f to %+.0f %%", 100*v.Low, 100*v.High)
@@ -265,7 +269,7 @@ func valuesJSON(values []Shown, s form.Style) []valueJSON {
 				return &x
 			}
 		}
-		if v.High > v.Low {
+		if v.varies() {
 			one.Low, one.High = at(v.Low), at(v.High)
 		}
 		out = append(out, one)

@@ -35,3 +35,25 @@ func TestLengthsShownInInches(t *testing.T) {
 		}
 	}
 }
+
+// A share of nothing is nothing: what is 0 has no ends, for people and for programs; what is worded has them
+// as shares.
+func TestNothingHasNoEnds(t *testing.T) {
+	spread := settle.Spread{Span: tables.Span{Low: -0.16, High: 0.16}}
+	for _, c := range []struct {
+		value      settle.Value
+		ends, json string
+	}{
+		{settle.Value{Dim: quantity.Pressure, Known: true, Spread: spread}, "", `"low": null`},
+		{settle.Value{V: 10000, Dim: quantity.Pressure, Known: true, Spread: spread}, "8.4 kPa to 11.6 kPa", `"low": 8.4,`},
+		{settle.Value{Text: "L/D 8", Dim: settle.Words, Known: true, Spread: spread}, "-16 to +16 %", `"low": 0.84,`},
+	} {
+		shown := []table.Shown{{Key: settle.Key{Of: "x", What: "cracking pressure"}, Value: c.value}}
+		if got := table.ShownRows(shown, form.Style{})[0][2]; got != c.ends {
+			t.Errorf("%q, want %q", got, c.ends)
+		}
+		if data, err := table.ShowJSON(shown, nil, form.Style{}); err != nil || !strings.Contains(string(data), c.json) {
+			t.Errorf("no %s in %s, %v", c.json, data, err)
+		}
+	}
+}

@@ -97,7 +97,7 @@ func ShutOff() []Sentence {
 				text := quantity.Text("")
 				for _, p := range j.Passing {
 					if p.TooLittle() {
-						text += quantity.Capital(quantity.Say("%s %s with the unit shut off is too little, the line wants %s. ", p.Mode, quantity.Flow.Of(p.Flow), quantity.Flow.Of(p.Least)))
+						text += quantity.Capital(quantity.Say("%s %s with the unit shut off is too little, the line wants %s. ", p.Mode, quantity.Flow.Of(p.Flow), quantity.Flow.Limit(p.Least)))
 					}
 				}
 				if j.Planned {

@@ -141,7 +141,8 @@ func scaleSVG(b *bytes.Buffer, m plan.ModeSummary, was float64, hasWas bool, mos
 	}
 	x := func(flow float64) float64 { return left + math.Max(0, math.Min(1, flow/most))*(right-left) }
 	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, units) }
-	label := fmt.Sprintf("the unit gets %s; least %s, rated %s, most %s", flow(m.Unit), flow(m.Least), flow(m.Rated), flow(m.Most))
+	limit := func(v float64) string { return quantity.Flow.Limit(v).In(units) }
+	label := fmt.Sprintf("the unit gets %s; least %s, rated %s, most %s", flow(m.Unit), limit(m.Least), limit(m.Rated), limit(m.Most))
 	fmt.Fprintf(b, "<svg class=\"scale\" data-why=\"what a mode comes to\" viewBox=\"0 0 320 48\" role=\"img\" aria-label=\"%s\">\n", text(label))
 	high := m.Most
 	if high <= 0 {
@@ -166,7 +167,7 @@ func scaleSVG(b *bytes.Buffer, m plan.ModeSummary, was float64, hasWas bool, mos
 			if at > right-24 {
 				anchor, tx = "end", right
 			}
-			fmt.Fprintf(b, "<text x=\"%.1f\" y=\"45\" font-size=\"9\" text-anchor=\"%s\">%s %s</text>\n", tx, anchor, t.word, strings.Fields(flow(t.v))[0])
+			fmt.Fprintf(b, "<text x=\"%.1f\" y=\"45\" font-size=\"9\" text-anchor=\"%s\">%s %s</text>\n", tx, anchor, t.word, strings.Fields(limit(t.v))[0])
 			last = at
 		}
 	}

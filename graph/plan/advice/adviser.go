@@ -228,9 +228,9 @@ func (a *adviser) why(all *Comparison, i int) quantity.Text {
 		case m.Error != "":
 			return graph.Say("%s: %s", m.Mode, m.Error)
 		case m.UnitFlow < a.Unit.Least:
-			return graph.Say("%s: the unit gets %s, less than its least, %s", m.Mode, quantity.Flow.Of(m.UnitFlow), quantity.Flow.Of(a.Unit.Least))
+			return graph.Say("%s: the unit gets %s, less than its least, %s", m.Mode, quantity.Flow.Of(m.UnitFlow), quantity.Flow.Limit(a.Unit.Least))
 		case a.Unit.Most > 0 && m.UnitFlow > a.Unit.Most:
-			return graph.Say("%s: the unit gets %s, more than its most, %s", m.Mode, quantity.Flow.Of(m.UnitFlow), quantity.Flow.Of(a.Unit.Most))
+			return graph.Say("%s: the unit gets %s, more than its most, %s", m.Mode, quantity.Flow.Of(m.UnitFlow), quantity.Flow.Limit(a.Unit.Most))
 		}
 	}
 	if c.Dirty != nil {
@@ -238,7 +238,7 @@ func (a *adviser) why(all *Comparison, i int) quantity.Text {
 		if all.Jets {
 			day += " and half of the jets turned down"
 		}
-		return graph.Say("%s: %s the unit gets %s, less than its least, %s", c.Dirty.Mode, day, quantity.Flow.Of(c.Dirty.UnitFlow), quantity.Flow.Of(a.Unit.Least))
+		return graph.Say("%s: %s the unit gets %s, less than its least, %s", c.Dirty.Mode, day, quantity.Flow.Of(c.Dirty.UnitFlow), quantity.Flow.Limit(a.Unit.Least))
 	}
 	if all.Best < 0 || i == all.Best || !all.Asked { // of what nobody asks nothing is better or worse
 		return ""
@@ -250,9 +250,9 @@ func (a *adviser) why(all *Comparison, i int) quantity.Text {
 	case !preferred(c, all.Constant):
 		return "keeps the promise, but on a pump of one speed a valve can be set to the flow that is wanted"
 	case best.Rated && !c.Rated:
-		return graph.Say("the unit gets %s at the least, under its rated %s", quantity.Flow.Of(LeastFlow(c)), quantity.Flow.Of(a.Unit.Rated))
+		return graph.Say("the unit gets %s at the least, under its rated %s", quantity.Flow.Of(LeastFlow(c)), quantity.Flow.Limit(a.Unit.Rated))
 	case all.Constant:
-		return graph.Say("the unit gets %s, further from its rated %s", quantity.Flow.Of(LeastFlow(c)), quantity.Flow.Of(a.Unit.Rated))
+		return graph.Say("the unit gets %s, further from its rated %s", quantity.Flow.Of(LeastFlow(c)), quantity.Flow.Limit(a.Unit.Rated))
 	}
 	if m := chatteringIn(c); outcomeOf(best).Chatters < outcomeOf(c).Chatters {
 		text := graph.Say("keeps the promise too, but will chatter: at %s it stands less than a tenth of its cracking pressure from changing", m)
@@ -263,7 +263,7 @@ func (a *adviser) why(all *Comparison, i int) quantity.Text {
 	}
 	if spare := outcomeOf(c).sparesJets() && outcomeOf(best).sparesJets(); spare && a.Unit.short(outcomeOf(c)) > a.Unit.short(outcomeOf(best)) {
 		m := shortest(c)
-		return graph.Say("keeps the promise too, but leaves the unit shorter of its rated %s: %s at %s", quantity.Flow.Of(a.Unit.Rated), quantity.Flow.Of(m.UnitFlow), m.Mode)
+		return graph.Say("keeps the promise too, but leaves the unit shorter of its rated %s: %s at %s", quantity.Flow.Limit(a.Unit.Rated), quantity.Flow.Of(m.UnitFlow), m.Mode)
 	}
 	words := jetsWords
 	if !all.Today || !all.Jets {
@@ -346,7 +346,7 @@ func (a *adviser) conclusion(all *Comparison) quantity.Text {
 		text += "; it is set by that flow, on the unit's display or by a meter"
 	}
 	if !best.Rated && a.Unit.Rated > 0 {
-		text += graph.Say(" (under its rated %s, above its least %s)", quantity.Flow.Of(a.Unit.Rated), quantity.Flow.Of(a.Unit.Least))
+		text += graph.Say(" (under its rated %s, above its least %s)", quantity.Flow.Limit(a.Unit.Rated), quantity.Flow.Limit(a.Unit.Least))
 	}
 	if !all.Asked && a.Unit.Usual > 0 {
 		text += graph.Say("; what the unit asks for is not known: chosen by the %s that is usual for such a unit", quantity.Flow.Of(a.Unit.Usual))
@@ -361,7 +361,7 @@ func (a *adviser) conclusion(all *Comparison) quantity.Text {
 		text += graph.Say("; at %s it will chatter, less than a tenth of its cracking pressure from changing", m)
 	}
 	if shut, ok := a.shutDoes(all); ok {
-		text += graph.Say("; simpler is the bypass shut: the unit then gets %s, within its most of %s", quantity.Flow.Of(mostFlow(shut)), quantity.Flow.Of(a.Unit.Most))
+		text += graph.Say("; simpler is the bypass shut: the unit then gets %s, within its most of %s", quantity.Flow.Of(mostFlow(shut)), quantity.Flow.Limit(a.Unit.Most))
 		if all.Today && all.Jets {
 			text += " (" + jetsWords(shut) + ")"
 		}

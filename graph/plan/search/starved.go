@@ -65,7 +65,7 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 	}
 	most := a.Try(after, advice.ThrottleElement(0))
 	note(graph.Say("%q asks for %s or more; the line of pump %q gives it %s at the least with the bypass shut",
-		branch.Unit.ID, quantity.Flow.Of(a.Unit.Least), branch.Pump.ID, quantity.Flow.Of(advice.LeastFlow(most))),
+		branch.Unit.ID, quantity.Flow.Limit(a.Unit.Least), branch.Pump.ID, quantity.Flow.Of(advice.LeastFlow(most))),
 		"what else could be done is worked out below it, with the flows")
 	ways := slices.Concat([]advice.Remedy{a.ShorterWay(), a.LargerPump(), a.SmallerUnit()}, s.otherLines(branch.Pump)) // jet pumps last: a rule bars their lines
 	for i, way := range ways {

@@ -95,6 +95,8 @@ func TestAdviceIsFollowed(t *testing.T) {
 			rule: "supply-drop", hint: "35 % of the length or less", done: []string{`length = "120 m", kind`, `length = "42 m", kind`}}, // 120 * 0.35
 		{name: "check too near the bend", wrong: []string{`cut = "return-line"`, `cut = { run = "return-line", leg = 3, at = "100 mm" }`},
 			rule: "check-straight-length", hint: `cut = { run = "return-line", leg = 3, at = "417 mm" } in [retrofit]`, not: "down the line", done: []string{`at = "100 mm"`, `at = "417 mm"`}},
+		{name: "one old leg measured from face to face", wrong: []string{`"up 260 mm", "left 1450 mm"`, `"up 26 mm", "left 1450 mm"`},
+			rule: "routing", hint: "it is 148.2 mm from centre to centre, so write that", not: "measured =", done: []string{`"up 26 mm"`, `"up 148.2 mm"`}}, // 26 + 2·(1-1/4 in + 1-5/32 in): ASTM D2467 take-off, D2466 socket
 		{name: "water too hot", wrong: []string{`temperature = "38 °C"`, `temperature = "41 °C"`},
 			rule: "water-not-above-40", hint: "write 40 °C or less", not: "choose a unit", done: []string{`temperature = "41 °C"`, `temperature = "38 °C"`}},
 		{name: "element not settled", wrong: []string{"disconnected = true", ""},

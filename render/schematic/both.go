@@ -37,7 +37,7 @@ func DrawBoth(in Input) []*scene.Scene {
 		before, after := in, in
 		before.Stage, before.Settled, before.Page, after.Page = graph.Before, nil, b.page, b.page
 		b.was, b.is = newDrawing(before), newDrawing(after)
-		b.was.both, b.is.both = b, b
+		b.share()
 		b.was.layOut(1) // both are asked for their legends
 		b.is.layOut(1)
 		if b.hopeless() {
@@ -107,14 +107,7 @@ func (b *both) paper() *sheet.Sheet {
 	h.Symbols = "after ISO 10628-2"
 	h.Sheet, h.Of = in.Sheet, in.Of
 	s := sheet.New(b.page.Format, b.page.Orientation, h)
-	var notes []string
-	for _, n := range append(b.was.notes(), b.is.notes()...) {
-		begins := func(o string) bool { return strings.HasPrefix(o, strings.TrimSuffix(n, ".")+";") }
-		if !slices.Contains(notes, n) && !slices.ContainsFunc(b.is.notes(), begins) && !strings.HasPrefix(n, takenOut) { // said of what is before
-			notes = append(notes, n)
-		}
-	}
-	s.Notes(notes...)
+	s.Notes(b.notes()...)
 	var legend []sheet.Entry
 	for _, e := range append(b.was.legend(nil), b.is.legend(nil)...) {
 		if !slices.ContainsFunc(legend, func(o sheet.Entry) bool { return o.Text == e.Text }) {
@@ -123,6 +116,25 @@ func (b *both) paper() *sheet.Sheet {
 	}
 	s.Legend(legend...)
 	return s
+}
+
+// share makes the two drawings those of one sheet: of one pipe, unless marked.
+func (b *both) share() {
+	b.was.both, b.is.both = b, b
+	b.was.common = b.is.common
+}
+
+// notes are those of both drawings, each once; of two that begin alike the one that says more.
+func (b *both) notes() []string {
+	var out []string
+	all := append(b.was.notes(), b.is.notes()...)
+	for _, n := range all {
+		begins := func(o string) bool { return strings.HasPrefix(o, strings.TrimSuffix(n, ".")+";") }
+		if !slices.Contains(out, n) && !slices.ContainsFunc(all, begins) && !strings.HasPrefix(n, takenOut) { // said of what is before
+			out = append(out, n)
+		}
+	}
+	return out
 }
 
 // sheet puts both drawings on their sheet.

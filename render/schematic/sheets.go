@@ -2,7 +2,6 @@ package schematic
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"dryfit/graph"
@@ -112,8 +111,8 @@ func (d *drawing) notes() []string {
 	var out []string
 	if !d.common.size.IsZero() {
 		note := strings.TrimSpace(fmt.Sprintf("Pipe is %s %s", d.common.spec, d.common.size)) + " unless marked"
-		if slices.ContainsFunc(d.c.Runs, func(r *graph.Run) bool { return !r.Size.IsZero() && r.Size != d.common.size && !direct(r) }) {
-			note += "; a size marked holds straight on through fittings and valves"
+		if d.holds() {
+			note += held
 		}
 		out = append(out, note+".")
 	}

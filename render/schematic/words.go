@@ -70,6 +70,9 @@ func minor(k graph.Kind) bool {
 	return false
 }
 
+// held ends the note of the sheet's pipe with how marks are read.
+const held = "; a size marked holds straight on through fittings and valves"
+
 const mostLabel = 34.0 // width at which an id is cut short, mm
 
 // partText is the label of a part: its tag, the trade's word where the sign alone is not
@@ -194,22 +197,55 @@ func (d *drawing) runText(r *graph.Run, air bool) text {
 // to a machine: behind that a sheet that says "unless marked" would be read. New work carries its size from
 // its start on.
 func (d *drawing) sizeText(r *graph.Run) string {
-	if r.Size.IsZero() || (!r.New() && r.Size == d.common.size && r.Spec == d.common.spec) {
+	if r.Size.IsZero() {
 		return ""
 	}
-	from, _ := d.net.Ends(r)
-	if p := d.net.Part(from.Part); p != nil {
-		for _, b := range d.net.Coming(p) {
-			_, to := d.net.Ends(b)
-			if runsOn(p, to.Port, from.Port) && b.Size == r.Size && b.Spec == r.Spec && b.New() == r.New() && !direct(b) {
-				return ""
-			}
-		}
+	is := pipeOf{r.Spec, r.Size}
+	before := d.before(r)
+	if is == d.read(before) && (is == d.common && !r.New() || before != nil && before.New() == r.New() && !direct(before)) {
+		return ""
 	}
 	if r.Spec != d.common.spec {
 		return strings.TrimSpace(r.Size.String() + " " + string(r.Spec))
 	}
 	return r.Size.String()
+}
+
+// read is what pipe is taken for at its end: what it is where it has a length, else what is read of that
+// before it, else the sheet's. Pipe of no length has no mark.
+func (d *drawing) read(r *graph.Run) pipeOf {
+	for range d.c.Runs { // a ring of pipe of no length has no beginning
+		if r == nil {
+			break
+		}
+		if !direct(r) && !r.Size.IsZero() {
+			return pipeOf{r.Spec, r.Size}
+		}
+		r = d.before(r)
+	}
+	return d.common
+}
+
+// before is the pipe that a run goes on from as one line, or nil.
+func (d *drawing) before(r *graph.Run) *graph.Run {
+	from, _ := d.net.Ends(r)
+	p := d.net.Part(from.Part)
+	if p == nil {
+		return nil
+	}
+	for _, b := range d.net.Coming(p) {
+		if _, to := d.net.Ends(b); runsOn(p, to.Port, from.Port) {
+			return b
+		}
+	}
+	return nil
+}
+
+// holds reports whether a mark is read at pipe beyond its own.
+func (d *drawing) holds() bool {
+	return slices.ContainsFunc(d.c.Runs, func(r *graph.Run) bool {
+		return !direct(r) && !r.Size.IsZero() && pipeOf{r.Spec, r.Size} != d.common && d.sizeText(r) == ""
+	})
 }
 
 // runsOn reports whether pipe that comes to a port of a part goes on from another as one line: through a

@@ -330,7 +330,7 @@ func printed(t *testing.T, b *Book) func(word string) []int {
 func TestWideTableIsParted(t *testing.T) {
 	grid := &form.Grid{Header: []string{"run"}, Right: []bool{false}, Rows: [][]string{{"return-line"}}}
 	for i := range 70 {
-		grid.Header, grid.Right = append(grid.Header, fmt.Sprintf("at speed %d", i)), append(grid.Right, true)
+		grid.Header, grid.Right = append(grid.Header, fmt.Sprintf("with the circulation pump at speed %d", i)), append(grid.Right, true)
 		grid.Rows[0] = append(grid.Rows[0], fmt.Sprint(i))
 	}
 	b := sample()
@@ -345,8 +345,11 @@ func TestWideTableIsParted(t *testing.T) {
 		if part.Header[0] != "run" || part.Rows[0][0] != "return-line" || len(part.Right) != len(part.Header) || part.Right[0] || !part.IsRight(1) {
 			t.Errorf("a part is headed %v, its row %v", part.Header, part.Rows[0])
 		}
-		if least, _ := p.needs(part, false, brokenWord); len(least) > 2 && sum(least) > p.wide() {
+		if least, _ := p.needs(part, false, narrowWord); len(least) > 2 && sum(least) > p.wide() {
 			t.Errorf("a part of %d columns wants %.0f mm of %.0f", len(least), sum(least), p.wide())
+		}
+		if broken := p.broken(part); len(broken) > 0 {
+			t.Errorf("a part of %d columns breaks %q", len(part.Header), broken)
 		}
 		seen = append(seen, part.Rows[0][1:]...)
 	}
@@ -356,6 +359,44 @@ func TestWideTableIsParted(t *testing.T) {
 	if parts := p.parts(sample().Chapters[2].Items[0].Block.Grid, false); len(parts) != 1 {
 		t.Errorf("a table that fits is in %d parts", len(parts))
 	}
+}
+
+// Where a table has just room, its longest words are broken, and no amount.
+func TestNarrowTableKeepsAmountsWhole(t *testing.T) {
+	grid := &form.Grid{Header: []string{"run", "pipe"}, Right: []bool{false, true}, Rows: [][]string{{"return-line", "0.90 m"}}}
+	for range 8 {
+		grid.Header, grid.Right = append(grid.Header, "fittings, with counterrotation"), append(grid.Right, true)
+		grid.Rows[0] = append(grid.Rows[0], "10.26 m")
+	}
+	p := sample().printer()
+	p.print()
+	if n := len(p.parts(grid, false)); n != 1 {
+		t.Fatalf("the table is in %d parts", n)
+	}
+	broken := p.broken(grid)
+	if len(broken) == 0 || slices.Contains(broken, "0.90 m") || slices.Contains(broken, "10.26 m") {
+		t.Errorf("broken are %q", broken)
+	}
+}
+
+// broken are the words and amounts of a table that its columns are too narrow for.
+func (p *printer) broken(g *form.Grid) []string {
+	var out []string
+	for i, w := range p.widths(g, false) {
+		for k, row := range append([][]string{g.Header}, g.Rows...) {
+			style := ""
+			if k == 0 {
+				style = "B"
+			}
+			p.f.SetFont(scene.PDFFont, style, p.size(tablePt))
+			for _, word := range unbroken(row[i]) {
+				if p.f.GetStringWidth(word) > w-2*cellPad+hair && !slices.Contains(out, word) {
+					out = append(out, word)
+				}
+			}
+		}
+	}
+	return out
 }
 
 func sum(all []float64) float64 {

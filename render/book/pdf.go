@@ -493,19 +493,19 @@ func (p *printer) grid(g *form.Grid, blanks bool) {
 	p.air(1.2)
 }
 
-// parts is a table as often as its columns want: one wider than the page goes on in further ones below it,
-// each with the first column before it.
+// parts is a table as often as its columns want: one wider than the page, though words are broken in it, goes
+// on in further ones below it, each with the first column before it; in these no word need be broken.
 func (p *printer) parts(g *form.Grid, blanks bool) []*form.Grid {
-	least, _ := p.needs(g, blanks, brokenWord)
+	if _, fits := p.widthsFor(g, blanks, brokenWord); fits {
+		return []*form.Grid{g}
+	}
+	least, _ := p.needs(g, blanks, narrowWord)
 	var out []*form.Grid
 	for from := 1; from == 1 || from < len(least); {
 		to, wide := from, least[0]
-		for to < len(least) && (to == from || wide+least[to] <= p.wide()) {
+		for to < len(least) && (to == from || wide+least[to] < p.wide()) {
 			wide += least[to]
 			to++
-		}
-		if from == 1 && to >= len(least) {
-			return []*form.Grid{g}
 		}
 		out = append(out, g.Columns(from, to))
 		from = to
@@ -562,12 +562,12 @@ func (p *printer) start(g *form.Grid, blanks bool) float64 {
 // widths shares the page's width out: every column what its longest word needs, then the
 // rest by what its longest text would like.
 func (p *printer) widths(g *form.Grid, blanks bool) []float64 {
-	for _, longest := range []float64{60, 46} { // a key to be copied is broken only where nothing else helps
+	for _, longest := range []float64{60, 46, narrowWord, 26, 20} { // a key to be copied is broken only where nothing else helps
 		if out, fits := p.widthsFor(g, blanks, longest); fits {
 			return out
 		}
 	}
-	out, _ := p.widthsFor(g, blanks, narrowWord)
+	out, _ := p.widthsFor(g, blanks, brokenWord) // an amount is narrower than that, and stays whole
 	return out
 }
 

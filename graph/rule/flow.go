@@ -124,10 +124,18 @@ func unitLeastFlow(in *Input, report Report) {
 			report(b.Unit.Existing && !gotLeast(in, b.Unit, m, least), graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error, Unit: b.Unit.ID, Related: []graph.Related{here(b.Pump)},
 				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q gets %s; its least is %s", m.solution.Mode.Name, b.Unit.ID, got, limit) + byRow(v.part(b.Unit).Least),
-				Hint: sheetFirst(v.part(b.Unit).Least, "flow", graph.Say("%slarger or shorter pipe to the unit, or a circulation pump for it", lessPast(b, m))),
+				Hint: moreWater(v, b, m),
 			})
 		}
 	}
+}
+
+// moreWater says what would give a unit its least flow; where its pump moves no water at all that comes first.
+func moreWater(v *view, b branch, m running) quantity.Text {
+	if pump := m.solution.Part(b.Pump.ID); pump != nil && math.Abs(pump.Flow) <= standing {
+		return graph.Say("no water passes its pump %q: see there first", b.Pump.ID)
+	}
+	return sheetFirst(v.part(b.Unit).Least, "flow", graph.Say("%slarger or shorter pipe to the unit, or a circulation pump for it", lessPast(b, m)))
 }
 
 // lessPast says what lets less water past the unit, as the beginning of a list; "" where

@@ -50,7 +50,11 @@ func modesOf(in *Input, b branch) []running {
 		if flow == nil || !pumpRuns(s, b) || isolated(s, b) {
 			continue
 		}
-		out = append(out, running{s, math.Abs(flow.Flow)})
+		through := math.Abs(flow.Flow)
+		if through <= standing { // what the solver leaves where water stands is no flow
+			through = 0
+		}
+		out = append(out, running{s, through})
 	}
 	return out
 }

@@ -86,3 +86,24 @@ func TestEmptyRowsBeginNoPage(t *testing.T) {
 		}
 	}
 }
+
+// A sheet to hand over that no scale keeps on one page is set as large as takes no more pages than the smallest.
+func TestSheetOfManyPagesIsSetLarge(t *testing.T) {
+	for lines := 60; lines < 200; lines += 10 {
+		c := Chapter{ID: "owner", Title: "For the owner", NewPage: true, OnePage: true}
+		for range lines {
+			c.Items = append(c.Items, Item{Kind: Words, Text: "The unit gets what it needs."})
+		}
+		b := sample()
+		b.Chapters = []Chapter{c}
+		p := b.printer()
+		scale := p.fits(0)
+		pages, least := p.tried().pagesOf(scale, c), p.tried().pagesOf(leastScale, c)
+		if pages != least {
+			t.Errorf("%d lines take %d pages at %.2f and %d at the least", lines, pages, scale, least)
+		}
+		if scale < 1 && p.tried().pagesOf(scale+scaleStep, c) <= least {
+			t.Errorf("%d lines are set at %.2f; larger they take %d pages too", lines, scale, least)
+		}
+	}
+}

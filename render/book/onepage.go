@@ -21,8 +21,8 @@ func (p *printer) size(pt float64) float64 {
 func (p *printer) air(mm float64) { p.y += mm * p.scale }
 
 // fits is the scale at which a chapter is printed: 1, but for one that is a single page and does not
-// fit on it so. One that fits at none is printed at the least, and runs over; one that shares its page
-// with the title and the contents is then printed as large as any.
+// fit on it so. One that fits at none runs over, printed as large as takes no more pages than at the least;
+// one that shares its page with the title and the contents is then printed as large as any.
 func (p *printer) fits(i int) float64 {
 	c := p.book.Chapters[i]
 	if !c.OnePage {
@@ -32,16 +32,26 @@ func (p *printer) fits(i int) float64 {
 		p.tight = p.tightened(p.book.together(i))
 		return p.tight
 	}
-	scale := 1.0
-	for ; scale > leastScale; scale -= scaleStep {
-		if p.tried().pagesOf(scale, c) == 1 {
-			return scale
-		}
-	}
-	if !c.NewPage {
+	scale, fits := p.largest(c, 1)
+	switch {
+	case fits:
+		return scale
+	case !c.NewPage:
 		return 1
 	}
+	scale, _ = p.largest(c, p.tried().pagesOf(scale, c))
 	return scale
+}
+
+// largest is the greatest scale at which a chapter takes so many pages, of those above the least; the least,
+// and false, where none does.
+func (p *printer) largest(c Chapter, pages int) (scale float64, fits bool) {
+	for scale = 1; scale > leastScale; scale -= scaleStep {
+		if p.tried().pagesOf(scale, c) <= pages {
+			return scale, true
+		}
+	}
+	return scale, false
 }
 
 // together are a chapter that begins a page and those that begin on its pages, as far as they are text.

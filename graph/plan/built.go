@@ -1,21 +1,29 @@
 package plan
 
 import (
+	"strings"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
-// Built is the circuit as it stands once the work is done, with what a throttle was set by as a
-// reading: of the valve itself only a Kv was worked out, and no handle shows one. It is read to a
-// hundredth of a m³/h. Where no flows were solved there is none.
+// Built is the circuit as it stands once the work is done, with what each throttle was to be set by in
+// its note: of the valve itself only a Kv was worked out, and no handle shows one. It is no reading, for
+// nobody has read it. Where no flows were solved there is none.
 func (p *Plan) Built() *graph.Circuit {
 	out := p.Circuit.Built()
 	if p.After == nil || p.After.Layout == nil {
 		return out
 	}
-	if by := p.throttle(); by != nil {
-		unit := p.unitID()
-		out.Readings = append(out.Readings, graph.Reading{At: unit, Part: unit, Mode: by.Mode, Flow: quantity.Neat(quantity.Round(by.Flow*3600, 2)/3600, quantity.Flow, quantity.MetricSystem)})
+	for _, v := range p.After.Circuit.Parts {
+		to := out.Part(v.ID)
+		if to == nil || v.Existing || !v.Kind.IsHandValve() || v.Valve == nil || v.Valve.Kv <= 0 {
+			continue
+		}
+		if a, ok := p.AimOf(v.ID); ok {
+			note := graph.Say("planned: %s through %s in mode %s; give what was read as a [[reading]]", quantity.Flow.Of(a.Flow), a.Unit, a.Mode)
+			to.Note = strings.TrimPrefix(to.Note+"; "+note.In(quantity.SystemOf(p.Circuit.Job.Units)), "; ")
+		}
 	}
 	return out
 }

@@ -3,6 +3,7 @@ package rule
 import (
 	"slices"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -41,10 +42,18 @@ func everySpeedJudged(in *Input, report Report) {
 		}
 		report(!v.job, graph.Diagnostic{
 			Pos: or(v.c.Modes[0].Pos, p.Pos), Severity: severity, Related: []graph.Related{here(p)},
-			Message: graph.Say("none of %s runs pump %q%s: what flows then is not judged", count(len(modes), "[[mode]] table"), p.ID, atSpeeds(left, len(speeds))),
+			Message: graph.Say("%s pump %q%s: what flows then is not judged", noneRuns(len(modes)), p.ID, atSpeeds(left, len(speeds))),
 			Hint:    graph.Say("add a [[mode]] for it, with speeds = { %q = %q }; leave it out only where the controller never runs it so", p.ID, left[0]),
 		})
 	}
+}
+
+// noneRuns begins to say of so many modes that none runs a pump.
+func noneRuns(modes int) quantity.Text {
+	if modes == 1 {
+		return "the 1 [[mode]] that is written does not run"
+	}
+	return graph.Say("none of %d [[mode]] tables runs", modes)
 }
 
 // atSpeeds says at which of its speeds a pump runs; "" of its only one, and where it is all of them.

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -73,16 +74,20 @@ func runsIn(s *hydraulic.Solution, pump *graph.Part) bool {
 	return p != nil && p.State != "" && p.State != "off"
 }
 
-// shutInAll returns a hand valve that shuts a unit off in every mode in which its pump runs, and how many
-// these are; nil where there is none, or no such mode.
-func shutInAll(in *Input, b branch) (shut *graph.Part, modes int) {
+// shutInAll returns the hand valves that shut a unit off, each once, where one does in every mode in which
+// its pump runs, and how many these are; none where there is no such mode.
+func shutInAll(in *Input, b branch) (shut []*graph.Part, modes int) {
 	for i := range in.Solutions {
 		s := &in.Solutions[i]
 		if s.Part(b.Unit.ID) == nil || !pumpRuns(s, b) {
 			continue
 		}
-		if shut = shutBy(s, b); shut == nil {
+		by := shutBy(s, b)
+		if by == nil {
 			return nil, 0
+		}
+		if !slices.Contains(shut, by) {
+			shut = append(shut, by)
 		}
 		modes++
 	}

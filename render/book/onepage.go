@@ -32,6 +32,7 @@ func (p *printer) fits(i int) float64 {
 		p.tight = p.tightened(p.book.together(i))
 		return p.tight
 	}
+	p.tight = 1 // a chapter behind it stands on a page of its group
 	scale, fits := p.largest(c, 1)
 	switch {
 	case fits:

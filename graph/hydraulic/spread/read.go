@@ -342,7 +342,7 @@ func (s *spreader) follow(m *spreadMode, a answer, point int) {
 // correlation below 2.5/√n is none.
 func (s *spreader) left(m *spreadMode) []effect {
 	n := len(m.answered)
-	if n < fewFit/2 || half(m.moved.values[0]) == 0 {
+	if n < fewFit/2 || !slices.ContainsFunc(m.moved.values, func(flow []float64) bool { return half(flow) > 0 }) {
 		return nil
 	}
 	out := make([]effect, len(s.all))

@@ -330,6 +330,10 @@ func proving() []Sentence {
 			Name: "element-on",
 			When: func(j *Job) bool { return j.Unit != nil && !j.elementOff() && len(j.Elements) > 0 },
 			Say: func(j *Job) quantity.Text {
+				in := j.of(func(e *Element) bool { return !e.off() })
+				if len(in) > 1 {
+					return quantity.Say("Only now, with flow proved, the electrician releases %s and tries the interlock of each with %s on and off.", withPower(in), j.theUnit())
+				}
 				return "Only now, with flow proved, the electrician releases the element and tries its interlock with " + j.theUnit() + " on and off."
 			},
 			For: Fitter | Electrician, Source: common,

@@ -37,10 +37,10 @@ func Controller() []Sentence {
 			When: func(j *Job) bool { return j.PlugIn && len(j.Elements) > 0 },
 			Say: func(j *Job) quantity.Text {
 				start := quantity.Text("The box of a plug-in tub is often sealed, and opening it ends its approval and the maker's warranty: ")
-				if e := j.elementKept(); e != nil && (e.Interlock == "contact" || e.Interlock == "changeover") {
+				if len(j.of((*Element).wired)) > 0 {
 					return start + "where the interlock has to be wired into it, the owner agrees in writing first, or the box's own set point holds its heater below the unit instead."
 				}
-				if j.elementKept() != nil {
+				if j.elementKept() {
 					return start + "its own set point or setting is enough here, and it stays shut."
 				}
 				return start + "where the keypad can switch heating off, prefer that to taking leads off, and write it into the record."

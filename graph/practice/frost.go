@@ -112,7 +112,11 @@ func LayUp() []Sentence {
 			Name: "unit-laid-up-element-kept",
 			When: func(j *Job) bool { return j.Unit != nil && j.elementTakesOver() != "" },
 			Say: func(j *Job) quantity.Text {
-				return "While " + j.ofUnits("the unit is", "the units are") + " off for service or laid up, the element heats " + j.elementTakesOver() + ". It is put back before " + j.theUnit() + " may heat again."
+				back := quantity.Text(". It is put back before ")
+				if len(j.of((*Element).kept)) > 1 {
+					back = ". Each is put back before "
+				}
+				return "While " + j.ofUnits("the unit is", "the units are") + " off for service or laid up, " + j.elementTakesOver() + back + j.theUnit() + " may heat again."
 			},
 			For: Fitter | Owner | Electrician, Source: common,
 		},

@@ -177,24 +177,42 @@ func (j *Job) HeatsAlone() bool {
 	return j.Unit != nil && !j.several() && (len(j.Elements) == 0 || j.elementOff())
 }
 
-// elementKept returns the first element that stays in use under a named interlock, or nil.
-func (j *Job) elementKept() *Element {
-	for i, e := range j.Elements {
-		if !e.Disconnected && e.Interlock != "" {
-			return &j.Elements[i]
+// of returns the elements of which something holds, in their order.
+func (j *Job) of(holds func(*Element) bool) []*Element {
+	var out []*Element
+	for i := range j.Elements {
+		if e := &j.Elements[i]; holds(e) {
+			out = append(out, e)
 		}
 	}
-	return nil
+	return out
+}
+
+// off reports whether an element is disconnected.
+func (e *Element) off() bool { return e.Disconnected }
+
+// kept reports whether an element stays in use under a named interlock.
+func (e *Element) kept() bool { return !e.Disconnected && e.Interlock != "" }
+
+// open reports whether it is not said what becomes of an element.
+func (e *Element) open() bool { return !e.Disconnected && e.Interlock == "" }
+
+// wired reports whether an element stays in use under an interlock that is wired to it.
+func (e *Element) wired() bool {
+	return e.kept() && (e.Interlock == "contact" || e.Interlock == "changeover")
+}
+
+// heldBack reports whether an element that stays in use doesn't heat by itself without the unit.
+func (e *Element) heldBack() bool { return e.kept() && e.Interlock != "set-point" }
+
+// elementKept reports whether an element stays in use under a named interlock.
+func (j *Job) elementKept() bool {
+	return slices.ContainsFunc(j.Elements, func(e Element) bool { return e.kept() })
 }
 
 // unsettled reports whether it is not said what becomes of an element.
 func (j *Job) unsettled() bool {
-	for _, e := range j.Elements {
-		if !e.Disconnected && e.Interlock == "" {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(j.Elements, func(e Element) bool { return e.open() })
 }
 
 // unitAlone reports whether nothing but the unit heats.
@@ -282,13 +300,29 @@ func (j *Job) setOf(u *Unit) float64 {
 	return j.Water
 }
 
-// elementTakesOver says what lets an element that stays in use heat without the unit; "" where
+// elementTakesOver says what lets each element that stays in use heat without the unit; "" where
 // none stays.
 func (j *Job) elementTakesOver() quantity.Text {
-	e := j.elementKept()
-	if e == nil {
+	kept := j.of((*Element).kept)
+	if len(kept) == 0 {
 		return ""
 	}
+	first := kept[0]
+	if len(kept) == 1 {
+		return "the element heats " + first.takesOver()
+	}
+	if !slices.ContainsFunc(kept, func(e *Element) bool { return e.Interlock != first.Interlock }) {
+		return "each of the elements heats " + first.takesOver()
+	}
+	var out []string
+	for _, e := range kept {
+		out = append(out, "element "+e.ID+" heats "+string(e.takesOver()))
+	}
+	return quantity.Text(strings.Join(out, "; "))
+}
+
+// takesOver says what lets an element that stays in use heat without the unit.
+func (e *Element) takesOver() quantity.Text {
 	switch e.Interlock {
 	case "contact":
 		return "only after the electrician has given it back to the controller: the contact in a unit without power stays open"

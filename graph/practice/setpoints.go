@@ -18,21 +18,33 @@ func elementsKept() []Sentence {
 	return []Sentence{
 		{
 			Name: "element-disconnected",
-			When: func(j *Job) bool { return j.Unit != nil && j.elementOff() },
+			When: func(j *Job) bool { return j.Unit != nil && len(j.of((*Element).off)) > 0 },
 			Say: func(j *Job) quantity.Text {
-				if j.PlugIn {
-					return quantity.Say("%s heats no more: its heating is switched off at the keypad where that holds through a power cut; else a qualified electrician isolates the box, proves it dead and takes the leads off. Either way it is written into the record.", quantity.Capital(elements(j)))
+				off := j.of((*Element).off)
+				if j.PlugIn && j.elementOff() { // the keypad switches them all
+					heats := quantity.Text("heats no more: its")
+					if len(off) > 1 {
+						heats = "heat no more: their"
+					}
+					return quantity.Say("%s %s heating is switched off at the keypad where that holds through a power cut; else a qualified electrician isolates the box, proves it dead and takes the leads off. Either way it is written into the record.", quantity.Capital(withPower(off)), heats)
 				}
-				return quantity.Capital(elements(j)) + ": a qualified electrician isolates the tub, proves it dead, takes the leads off and makes them safe, and signs the record."
+				return quantity.Capital(withPower(off)) + ": a qualified electrician isolates the tub, proves it dead, takes the leads off and makes them safe, and signs the record."
 			},
 			For: Fitter | Electrician, Source: common,
 		},
 		{
 			Name: "element-kept",
-			When: func(j *Job) bool { return j.Unit != nil && j.elementKept() != nil },
+			When: func(j *Job) bool { return j.Unit != nil && j.elementKept() },
 			Say: func(j *Job) quantity.Text {
-				e := j.elementKept()
-				return quantity.Say("%s stays in use: %s. A qualified electrician wires it, tries it with %s on and off, and signs the record.", quantity.Capital(elements(j)), interlockWords(e.Interlock)+j.changesOverAt(e.Interlock), j.theUnit())
+				var text quantity.Text
+				kept, it := j.of((*Element).kept), quantity.Text("it")
+				for _, e := range kept {
+					text += quantity.Say("%s stays in use: %s. ", quantity.Capital(e.called()), interlockWords(e.Interlock)+j.changesOverAt(e.Interlock))
+				}
+				if len(kept) > 1 {
+					it = "each"
+				}
+				return text + quantity.Say("A qualified electrician wires %s, tries it with %s on and off, and signs the record.", it, j.theUnit())
 			},
 			For: Fitter | Electrician, Source: common,
 		},
@@ -40,7 +52,7 @@ func elementsKept() []Sentence {
 			Name: "element-not-settled",
 			When: func(j *Job) bool { return j.unsettled() && j.Unit != nil },
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("NOT SETTLED: what becomes of %s. Before %s switched on the electrician disconnects it, or keeps it in use under a contact, a changeover, a set point %s to %s below %s, or the controller's own setting for another heat source.", elements(j), j.ofUnits("the unit is", "a unit is"), kelvin(graph.ElementBelowK), kelvin(graph.MostElementBelowK), j.ofUnits("the unit's", "those of the units"))
+				return quantity.Say("NOT SETTLED: what becomes of %s. Before %s switched on the electrician disconnects it, or keeps it in use under a contact, a changeover, a set point %s to %s below %s, or the controller's own setting for another heat source.", withPower(j.of((*Element).open)), j.ofUnits("the unit is", "a unit is"), kelvin(graph.ElementBelowK), kelvin(graph.MostElementBelowK), j.ofUnits("the unit's", "those of the units"))
 			},
 			For: Fitter | Electrician, Source: common,
 		},
@@ -52,7 +64,7 @@ func setTo() []Sentence {
 	return []Sentence{
 		{
 			Name:  "element-below",
-			When:  func(j *Job) bool { return j.Unit != nil && j.elementKept() != nil },
+			When:  func(j *Job) bool { return j.Unit != nil && j.elementKept() },
 			Tells: []Act{SetElementBelow},
 			Say: func(j *Job) quantity.Text {
 				lowest, _ := j.setsBetween()
@@ -79,7 +91,7 @@ func setTo() []Sentence {
 		{
 			Name: "unit-regulates",
 			When: func(j *Job) bool {
-				return j.Unit != nil && j.elementKept() == nil && !j.unsettled() && !(j.elementOff() && callsPump(j))
+				return j.Unit != nil && !j.elementKept() && !j.unsettled() && !(j.elementOff() && callsPump(j))
 			},
 			Say: func(j *Job) quantity.Text {
 				if j.several() {
@@ -177,15 +189,24 @@ func interlockWords(way string) quantity.Text {
 
 // elements names every element with its power.
 func elements(j *Job) quantity.Text {
+	return withPower(j.of(func(*Element) bool { return true }))
+}
+
+// withPower names elements, each with its power.
+func withPower(list []*Element) quantity.Text {
 	var out []quantity.Text
-	for _, e := range j.Elements {
-		if e.PowerW > 0 {
-			out = append(out, quantity.Say("element %s (%s)", e.ID, quantity.Power.Of(e.PowerW)))
-		} else {
-			out = append(out, quantity.Text("element "+e.ID))
-		}
+	for _, e := range list {
+		out = append(out, e.called())
 	}
 	return and(out...)
+}
+
+// called names an element with its power.
+func (e *Element) called() quantity.Text {
+	if e.PowerW > 0 {
+		return quantity.Say("element %s (%s)", e.ID, quantity.Power.Of(e.PowerW))
+	}
+	return quantity.Text("element " + e.ID)
 }
 
 // HighLimit says what stops the unit when the water gets too hot.

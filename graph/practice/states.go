@@ -25,8 +25,8 @@ func States(j *Job) []State {
 			needsElement = "only after " + j.reconnected() + "; else " + j.unheated()
 		}
 	}
-	if e := j.elementKept(); e != nil && e.Interlock != "set-point" {
-		needsElement = "the element heats " + j.elementTakesOver()
+	if len(j.of((*Element).heldBack)) > 0 {
+		needsElement = j.elementTakesOver()
 	}
 	if j.isolated() {
 		out = append(out, State{Name: "First flush", Isolated: true, Note: "10 to 30 minutes past " + j.theUnit() + ", then " + j.cleanFilter()})

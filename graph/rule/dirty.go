@@ -67,7 +67,8 @@ func leastFlowWhenDirty(in *Input, report Report) {
 			if filter := b.up.First(graph.Filter); filter != nil {
 				d.Related = []graph.Related{here(filter)}
 			}
-			report(b.Unit.Existing, d)
+			// Dirt takes about the same share of what a unit got before the work: then too this is the least of a clean filter.
+			report(wasSo(in, b.Unit, s.Mode.Name, lessThan(least*was/math.Abs(f.Flow))), d)
 		}
 	}
 }

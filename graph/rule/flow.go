@@ -122,7 +122,7 @@ func unitLeastFlow(in *Input, report Report) {
 				continue
 			}
 			got, limit := v.flow(m.flow), v.flowLimit(least)
-			report(b.Unit.Existing && !gotLeast(in, b.Unit, m, least), graph.Diagnostic{
+			report(wasSo(in, b.Unit, m.solution.Mode.Name, lessThan(least)), graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error, Unit: b.Unit.ID, Related: []graph.Related{here(b.Pump)},
 				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q gets %s; its least is %s", m.solution.Mode.Name, b.Unit.ID, got, limit) + byRow(v.part(b.Unit).Least),
 				Hint: moreWater(v, b, m),
@@ -163,21 +163,6 @@ func lessPast(b branch, m running) string {
 	return fmt.Sprintf("%q further shut, ", e.ID)
 }
 
-// gotLeast reports whether a unit had its least flow in the same mode before the work, so that
-// it is the work that takes it.
-func gotLeast(in *Input, unit *graph.Part, m running, least float64) bool {
-	for i := range in.BeforeSolutions {
-		s := &in.BeforeSolutions[i]
-		if s.Mode.Name != m.solution.Mode.Name {
-			continue
-		}
-		if was := s.Part(unit.ID); was != nil {
-			return math.Abs(was.Flow) >= least
-		}
-	}
-	return false
-}
-
 func unitRatedFlow(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
@@ -192,7 +177,7 @@ func unitRatedFlow(in *Input, report Report) {
 			continue
 		}
 		got, limit := v.flow(best.flow), v.flowLimit(rated)
-		report(b.Unit.Existing, graph.Diagnostic{
+		report(neverGot(in, b.Unit, rated), graph.Diagnostic{
 			Pos: key(b.Unit, "flow"), Severity: graph.Note,
 			Message: graph.Say("%q gets %s at most (mode %q), less than its rated %s%s but not less than its least", b.Unit.ID, got, best.solution.Mode.Name, limit, byRow(v.part(b.Unit).Rated)),
 			Hint:    "it will heat with a larger temperature rise and a little less output",
@@ -209,7 +194,8 @@ func unitMostFlow(in *Input, report Report) {
 				continue
 			}
 			got, limit := v.flow(m.flow), v.flowLimit(most)
-			report(b.Unit.Existing, graph.Diagnostic{
+			more := func(was *hydraulic.PartFlow) bool { return math.Abs(was.Flow) > most }
+			report(wasSo(in, b.Unit, m.solution.Mode.Name, more), graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error, Unit: b.Unit.ID, Related: []graph.Related{here(b.Pump)},
 				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q gets %s; its most is %s", m.solution.Mode.Name, b.Unit.ID, got, limit) + byRow(v.part(b.Unit).Most),
 				Hint: sheetFirst(v.part(b.Unit).Most, "flow", "a weaker spring, a larger bypass, or an isolator set as a throttle and marked"),

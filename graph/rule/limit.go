@@ -234,12 +234,13 @@ func unitTemperatureRise(in *Input, report Report) {
 			if rise <= mostRiseK || m.flow < standing {
 				continue
 			}
-			got, wanted, in := v.flow(m.flow), v.flow(m.flow*rise/mostRiseK), quantity.SystemOf(v.c.Job.Units)
+			warmer := func(was *hydraulic.PartFlow) bool { return was.RiseK > mostRiseK || math.Abs(was.Flow) < standing }
+			got, wanted, units := v.flow(m.flow), v.flow(m.flow*rise/mostRiseK), quantity.SystemOf(v.c.Job.Units)
 			hint := graph.Say("%s would bring it down to that", wanted)
-			if graph.Say("%s", got).In(in) == graph.Say("%s", wanted).In(in) {
+			if graph.Say("%s", got).In(units) == graph.Say("%s", wanted).In(units) {
 				hint = "a little more flow would bring it down to that"
 			}
-			report(b.Unit.Existing, graph.Diagnostic{
+			report(wasSo(in, b.Unit, m.solution.Mode.Name, warmer), graph.Diagnostic{
 				Pos: b.Unit.Pos, Severity: graph.Warning, Unit: b.Unit.ID,
 				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: the water warms by %s in %q at %s; it needs %s or less", m.solution.Mode.Name, v.kelvin(rise), b.Unit.ID, got, v.kelvin(mostRiseK)),
 				Hint: hint,

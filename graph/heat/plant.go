@@ -15,7 +15,7 @@ type Plant struct {
 	Unit     *Unit // nil: the element alone
 	FlowM3s  float64
 	ElementW float64 // 0: none, or disconnected
-	Apart    bool    // unit and element never heat at once: the element only where the unit can't
+	ApartW   float64 // of ElementW, what never heats at once with the unit: only where the unit can't
 	HasTop   bool    // the element has a set point of its own, below the tub's
 	TopC     float64 // and heats up to it only [°C]
 	PumpW    float64 // electric, at the speed that heats
@@ -67,10 +67,11 @@ func (p *Plant) mayHeat(hour int) float64 {
 	return p.Heating[hour]
 }
 
-// Beside returns what the element may give [W] while the unit gives outputW.
+// Beside returns what the elements may give [W] while the unit gives outputW: all of it only where
+// the unit gives nothing.
 func (p *Plant) Beside(outputW float64) float64 {
-	if p.Apart && outputW > 0 {
-		return 0
+	if outputW > 0 {
+		return p.ElementW - p.ApartW
 	}
 	return p.ElementW
 }

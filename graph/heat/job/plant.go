@@ -57,8 +57,8 @@ func (b *builder) elements() []*settle.Part {
 	return out
 }
 
-// kept gives a plant the elements that stay connected beside the unit: all they make; kept apart from
-// it where every one is, and up to the highest set point where every one has its own.
+// kept gives a plant the elements that stay connected: all they make, how much of it is kept apart from
+// the unit, and up to the highest set point where every one has its own.
 func (b *builder) kept(plant *heat.Plant, elements []*settle.Part) {
 	for _, p := range elements {
 		e := p.Element
@@ -66,9 +66,13 @@ func (b *builder) kept(plant *heat.Plant, elements []*settle.Part) {
 			continue
 		}
 		first := plant.ElementW == 0
-		plant.ElementW += b.powerOf(p, "element")
-		apart, top := keepsApart(e.Interlock), e.Interlock == graph.InterlockSetPoint && e.SetPointSet
-		plant.Apart, plant.HasTop = apart && (first || plant.Apart), top && (first || plant.HasTop)
+		watts := b.powerOf(p, "element")
+		plant.ElementW += watts
+		if keepsApart(e.Interlock) {
+			plant.ApartW += watts
+		}
+		top := e.Interlock == graph.InterlockSetPoint && e.SetPointSet
+		plant.HasTop = top && (first || plant.HasTop)
 		if plant.HasTop {
 			plant.TopC = max(plant.TopC, e.SetPointC)
 		}

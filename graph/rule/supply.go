@@ -143,11 +143,17 @@ func supplyFits(in *Input, report Report) {
 }
 
 func supplyProtectsUnit(in *Input, report Report) {
-	unit := in.ask().c.TheUnit()
-	if in.Design == nil || unit == nil {
+	if in.Design == nil {
 		return
 	}
-	supplySuitsPlate(in, unit, report)
+	for _, unit := range in.ask().c.Units() {
+		supplySuitsPlate(in, unit, report)
+		supplySuitsFuse(in, unit, report)
+	}
+}
+
+// supplySuitsFuse holds the rating of a unit's circuit against the fuse or breaker its plate asks for.
+func supplySuitsFuse(in *Input, unit *graph.Part, report Report) {
 	fuse := in.ask().part(unit).Fuse
 	if !fuse.Known || fuse.How != settle.Given && fuse.How != settle.OwnRow { // the catalogue's is that of a size
 		return

@@ -12,6 +12,7 @@ type Consumer struct {
 	RunningA    float64
 	StartA      float64 // while it starts; at least RunningA
 	Alternative string  // of those with the same word only one runs at a time; "": none
+	Together    string  // of alternatives, those with the same word run together: one choice; "": each its own
 	Balanced    bool    // draws the same of each of three phases, so that nothing returns by the neutral
 }
 
@@ -33,7 +34,7 @@ type Set struct {
 // rating and continuous are in A; 0: not known.
 func Sets(list []Consumer, rating, continuous float64) []Set {
 	var names []string
-	groups := map[string][]Consumer{}
+	groups := map[string][]option{}
 	for _, c := range list {
 		name := c.Alternative
 		if name == "" {
@@ -42,17 +43,17 @@ func Sets(list []Consumer, rating, continuous float64) []Set {
 		if _, ok := groups[name]; !ok {
 			names = append(names, name)
 		}
-		groups[name] = append(groups[name], c)
+		groups[name] = withOption(groups[name], c)
 	}
 	choices := []choice{{}}
 	for _, name := range names {
 		var next []choice
 		for _, s := range choices {
-			for _, c := range groups[name] {
+			for _, o := range groups[name] {
 				n := s
-				n.IDs = append(append([]string{}, s.IDs...), c.ID)
-				n.RunningA += c.RunningA
-				n.start = math.Max(s.start, c.StartA-c.RunningA)
+				n.IDs = slices.Concat(s.IDs, o.ids)
+				n.RunningA += o.runningA
+				n.start = math.Max(s.start, o.start)
 				next = append(next, n)
 			}
 		}
@@ -168,3 +169,22 @@ const (
 	FactorMotor = 0.8
 	FactorUnit  = 0.95
 )
+
+// option is one of the alternatives: what runs together where it is chosen.
+type option struct {
+	together string
+	ids      []string
+	runningA float64
+	start    float64 // the most that a start of one of them adds
+}
+
+// withOption adds a consumer to the alternatives: to those it runs together with, else as its own.
+func withOption(list []option, c Consumer) []option {
+	i := slices.IndexFunc(list, func(o option) bool { return c.Together != "" && o.together == c.Together })
+	if i < 0 {
+		return append(list, option{c.Together, []string{c.ID}, c.RunningA, c.StartA - c.RunningA})
+	}
+	o := &list[i]
+	o.ids, o.runningA, o.start = append(o.ids, c.ID), o.runningA+c.RunningA, math.Max(o.start, c.StartA-c.RunningA)
+	return list
+}

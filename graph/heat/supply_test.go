@@ -3,6 +3,7 @@ package heat
 import (
 	"fmt"
 	"math"
+	"slices"
 	"testing"
 )
 
@@ -79,5 +80,23 @@ func TestSetsOfManyChoices(t *testing.T) {
 	}
 	if want := 7*9 + 60.0; !near(most, want, 1e-9) {
 		t.Errorf("the greatest start is %g A, want %g", most, want)
+	}
+}
+
+// A changeover feeds either the unit or the elements, and the elements run together: each of them was
+// an alternative of the others too. Sums by hand.
+func TestAlternativesThatRunTogether(t *testing.T) {
+	sets := Sets([]Consumer{
+		{ID: "unit", RunningA: 11, StartA: 20, Alternative: "heater", Together: "units"},
+		{ID: "e1", RunningA: 9, StartA: 9, Alternative: "heater", Together: "elements"},
+		{ID: "pump", RunningA: 1, StartA: 5},
+		{ID: "e2", RunningA: 13, StartA: 13, Alternative: "heater", Together: "elements"}}, 16, 0)
+	if len(sets) != 2 || !slices.Equal(sets[0].IDs, []string{"e1", "e2", "pump"}) || !slices.Equal(sets[1].IDs, []string{"unit", "pump"}) {
+		t.Fatalf("what runs together: %+v", sets)
+	}
+	for i, want := range []Set{{RunningA: 23, WithStart: 27, OverA: 7}, {RunningA: 12, WithStart: 21}} {
+		if got := sets[i]; !near(got.RunningA, want.RunningA, 1e-9) || !near(got.WithStart, want.WithStart, 1e-9) || !near(got.OverA, want.OverA, 1e-9) {
+			t.Errorf("%v: %+v", got.IDs, got)
+		}
 	}
 }

@@ -1,9 +1,11 @@
 package job
 
 import (
+	"slices"
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/settle"
 )
 
@@ -43,6 +45,36 @@ func TestTwoElements(t *testing.T) {
 		p := s.planned
 		if p.Beside(0) != x.watts || p.Beside(1) != x.beside || p.HasTop != x.hasTop || p.HasTop && p.TopC != x.topC {
 			t.Errorf("%s: %g W, beside the unit %g W, up to %g °C (%v)", what, p.Beside(0), p.Beside(1), p.TopC, p.HasTop)
+		}
+	}
+}
+
+// Two elements on a changeover run together where the unit doesn't: 2 kW and 3 kW at 230 V are 21.74 A,
+// and of two units beside them neither is an alternative of the other. Source: I = P/U by hand.
+func TestElementsOfAChangeoverRunTogether(t *testing.T) {
+	in := testInput()
+	c := *in.Stage.Circuit
+	first, second := *c.Part("element"), *c.Part("element")
+	second.ID = "element-2"
+	first.Element = &graph.ElementData{PowerW: 2000, Interlock: graph.InterlockChangeover}
+	second.Element = &graph.ElementData{PowerW: 3000, Interlock: graph.InterlockChangeover}
+	other := *c.Part("unit")
+	other.ID = "unit-2"
+	c.Parts = []*graph.Part{c.Part("unit"), &other, &first, &second}
+	c.Supplies = []graph.Supply{{RatingA: graph.Given(16), VoltageV: graph.Given(230)}}
+	in.Stage = settle.Of(&c)
+	in.Unit = in.Stage.Part("unit")
+	sets := still(in).Supplies[0].Together
+	if len(sets) != 2 {
+		t.Fatalf("%+v", sets)
+	}
+	for _, s := range sets {
+		slices.Sort(s.IDs)
+		switch {
+		case slices.Equal(s.IDs, []string{"element", "element-2"}) && agree.Within(s.RunningA, 21.739, 0.001):
+		case slices.Equal(s.IDs, []string{"unit", "unit-2"}) && s.RunningA > 0:
+		default:
+			t.Errorf("%+v", s)
 		}
 	}
 }

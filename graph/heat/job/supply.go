@@ -147,7 +147,7 @@ func (b *builder) consumers(in *Input, s *scene, p *settle.Part, voltage float64
 		a := heat.Current(b.powerOf(p, "element"), one, p.Element.Electric.PowerFactor.Or(1))
 		c := heat.Consumer{ID: p.ID, RunningA: a, StartA: a}
 		if keepsApart(p.Element.Interlock) && in.Unit != nil {
-			c.Alternative = unitOrElement
+			c.Alternative, c.Together = unitOrElement, "elements"
 		}
 		return []heat.Consumer{c}
 	case graph.Pump:
@@ -162,7 +162,8 @@ func (b *builder) consumers(in *Input, s *scene, p *settle.Part, voltage float64
 	return nil
 }
 
-// unitOrElement groups a unit and an element that never run together.
+// unitOrElement groups the units and the elements that never run together: the units do among
+// themselves, and so do the elements.
 const unitOrElement = "unit or element"
 
 // keepsApart reports whether an interlock never lets unit and element heat at once. A contact of
@@ -239,7 +240,7 @@ func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64)
 	c.StartA = math.Max(c.RunningA, c.StartA)
 	for _, e := range in.Stage.Circuit.OfKind(graph.ElementHeater) {
 		if e.Element != nil && !e.Element.Disconnected && keepsApart(e.Element.Interlock) {
-			c.Alternative = unitOrElement
+			c.Alternative, c.Together = unitOrElement, "units"
 		}
 	}
 	return c

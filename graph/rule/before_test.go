@@ -21,7 +21,9 @@ func respring(t *testing.T, flows, output, was, now string) string {
 	for _, block := range strings.Split(string(read(t, "testdata/clean.toml")), "\n\n") {
 		switch {
 		case strings.Contains(block, "remains-of"):
-			block = block[:strings.Index(block, "\nremains-of")] + block[strings.Index(block, "\nlegs"):]
+			head, rest, _ := strings.Cut(block, "\nremains-of")
+			_, legs, _ := strings.Cut(rest, "\nlegs")
+			block = head + "\nlegs" + legs
 		case strings.Contains(block, "removed = true"):
 			continue
 		case strings.Contains(block, `"spring`):

@@ -107,6 +107,25 @@ func (l Leg) LengthMM() float64 {
 	return l.By.Len()
 }
 
+// LegsMM returns the length along all legs of a way.
+func LegsMM(legs []Leg) float64 {
+	sum := 0.0
+	for _, l := range legs {
+		sum += l.LengthMM()
+	}
+	return sum
+}
+
+// Reversed are the legs of a way from its other end.
+func Reversed(legs []Leg) []Leg {
+	out := make([]Leg, len(legs))
+	for i, g := range legs {
+		g.By = g.By.Scale(-1)
+		out[len(legs)-1-i] = g
+	}
+	return out
+}
+
 // Words writes the leg as a description does: "right 450 mm", "right 300 mm up 180 mm", in
 // inch where the text is printed in inch.
 func (l Leg) Words() quantity.Text {

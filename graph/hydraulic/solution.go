@@ -1,6 +1,8 @@
 package hydraulic
 
 import (
+	"math"
+
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/network"
 )
@@ -28,6 +30,15 @@ const Alike = 1e-4
 // Standing is the flow below which water counts as standing, m³/s: a litre an hour. Common
 // practice, no source.
 const Standing = 1e-3 / 3600
+
+// Passing is a flow, m³/s, and none where the water stands: what the solver leaves in the line of a pump
+// that is off is no flow that anybody gets.
+func Passing(flow float64) float64 {
+	if math.Abs(flow) <= Standing {
+		return 0
+	}
+	return flow
+}
 
 // NoFlow is the state of a unit whose water stands.
 const NoFlow = "no flow"

@@ -111,13 +111,23 @@ func rises(u *settle.Part, s *hydraulic.Solution) []Rise {
 // worked out, and no handle shows a Kv; nil where there is none. One that stood there before stands
 // as it is.
 func (p *Plan) throttle() *spread.Setting {
-	for _, v := range p.After.Circuit.Parts {
-		if !v.Kind.IsHandValve() || v.Existing || v.Valve == nil || v.Valve.Kv <= 0 {
-			continue
-		}
-		if a, ok := p.AimOf(v.ID); ok && a.Unit == p.unitID() {
-			return &spread.Setting{Valve: v.ID, Mode: a.Mode, Flow: a.Flow}
+	for _, a := range p.toBeSet() {
+		if a.Unit == p.unitID() {
+			return &spread.Setting{Valve: a.Valve, Mode: a.Mode, Flow: a.Flow}
 		}
 	}
 	return nil
+}
+
+// toBeSet are the new hand valves of which only a Kv was worked out, and what each is set by.
+func (p *Plan) toBeSet() (out []Aim) {
+	for _, v := range p.After.Circuit.Parts {
+		if v.Existing || v.Valve == nil || v.Valve.Kv <= 0 {
+			continue
+		}
+		if a, ok := p.AimOf(v.ID); ok {
+			out = append(out, a)
+		}
+	}
+	return out
 }

@@ -15,13 +15,9 @@ func (p *Plan) Built() *graph.Circuit {
 	if p.After == nil || p.After.Layout == nil {
 		return out
 	}
-	for _, v := range p.After.Circuit.Parts {
-		to := out.Part(v.ID)
-		if to == nil || v.Existing || !v.Kind.IsHandValve() || v.Valve == nil || v.Valve.Kv <= 0 {
-			continue
-		}
-		if a, ok := p.AimOf(v.ID); ok {
-			note := graph.Say("planned: %s through %s in mode %s; give what was read as a [[reading]]", quantity.Flow.Of(a.Flow), a.Unit, a.Mode)
+	for _, a := range p.toBeSet() {
+		note := graph.Say("planned: %s through %s in mode %s; give what was read as a [[reading]]", quantity.Flow.Of(a.Flow), a.Unit, a.Mode)
+		if to := out.Part(a.Valve); to != nil {
 			to.Note = strings.TrimPrefix(to.Note+"; "+note.In(quantity.SystemOf(p.Circuit.Job.Units)), "; ")
 		}
 	}

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"math"
 	"slices"
 
 	"dryfit/catalog/quantity"
@@ -20,7 +19,6 @@ type ModeSummary struct {
 	Unit               float64 // flow through the unit
 	Least, Rated, Most float64 // of the unit; 0: not given
 	RiseK              float64
-	HasCheck           bool
 	CheckState         string  // of the bypass element, if it is a check
 	Bypass             float64 // flow past the unit
 	Past               string  // id of what throttles or checks that; "" where nothing does
@@ -59,7 +57,7 @@ func (m *ModeSummary) Units() []UnitSummary {
 // the unit has no rating.
 func (u UnitSummary) RiseWords() quantity.Text {
 	switch {
-	case passing(u.Flow) == 0:
+	case hydraulic.Passing(u.Flow) == 0:
 		return hydraulic.NoFlow
 	case u.RiseK > 0:
 		return quantity.Say("%s", quantity.TemperatureDifference.Of(u.RiseK))
@@ -83,11 +81,11 @@ func Summarise(p *Plan) []ModeSummary {
 		sol := &stage.Solutions[i]
 		m := ModeSummary{Mode: sol.Mode.Name, Pump: pumpFlow(sol), Moving: pumpMoving(sol)}
 		m.Jets, m.HasJets = sol.JetsFlow()
-		m.Jets = passing(m.Jets)
+		m.Jets = hydraulic.Passing(m.Jets)
 		m.JetsToday = m.Jets
 		if before := p.Before.Solution(sol.Mode.Name); before != nil {
 			if today, ok := before.JetsFlow(); ok {
-				m.JetsToday, m.HasToday = passing(today), stage != p.Before
+				m.JetsToday, m.HasToday = hydraulic.Passing(today), stage != p.Before
 			}
 		}
 		var own *graph.Part
@@ -101,57 +99,49 @@ func Summarise(p *Plan) []ModeSummary {
 	return out
 }
 
-// passing is a flow, m³/s, and none where the water stands: what the solver leaves in the line of a pump
-// that is off is no flow that anybody gets.
-func passing(flow float64) float64 {
-	if math.Abs(flow) < hydraulic.Standing {
-		return 0
+func (m *ModeSummary) addUnit(sol *hydraulic.Solution, branch *stream.UnitBranch, asks advice.Promise) {
+	u, ok := unitSummary(sol, branch, asks)
+	if !ok {
+		return
 	}
-	return flow
+	m.HasUnit, m.UnitID, m.Unit, m.RiseK = true, u.ID, u.Flow, u.RiseK
+	m.Least, m.Rated, m.Most = u.Least, u.Rated, u.Most
+	m.Past, m.Bypass, m.CheckState = u.Past, u.Bypass, u.State
 }
 
-func (m *ModeSummary) addUnit(sol *hydraulic.Solution, branch *stream.UnitBranch, asks advice.Promise) {
+// unitSummary is what a unit gets, and what its bypass does; false where it has no place.
+func unitSummary(sol *hydraulic.Solution, branch *stream.UnitBranch, asks advice.Promise) (UnitSummary, bool) {
 	unit := sol.Part(branch.Unit.ID)
 	if unit == nil {
-		return
+		return UnitSummary{}, false
 	}
-	m.HasUnit, m.UnitID, m.Unit, m.RiseK = true, unit.Part.ID, passing(unit.Flow), unit.RiseK
-	m.Least, m.Rated, m.Most = asks.Least, asks.Rated, asks.Most
+	u := UnitSummary{ID: unit.Part.ID, Flow: hydraulic.Passing(unit.Flow), Least: asks.Least, Rated: asks.Rated, Most: asks.Most, RiseK: unit.RiseK}
 	element := branch.Element()
 	if element == nil {
-		return
+		return u, true
 	}
-	if flow := sol.Part(element.ID); flow != nil {
-		m.Bypass, m.Past = passing(flow.Flow), element.ID
+	if past := sol.Part(element.ID); past != nil {
+		u.Past, u.Bypass = element.ID, hydraulic.Passing(past.Flow)
 		if element.Kind == graph.CheckValve {
-			m.HasCheck, m.CheckState = true, flow.State
+			u.State = past.State
 		}
 	}
+	return u, true
 }
 
 // addBeside lists the units that have a branch, but the job's own; nil: it has none.
 func (m *ModeSummary) addBeside(sol *hydraulic.Solution, stage *stage.Stage, own *graph.Part) {
 	before := true
 	for _, b := range stage.Layout.Stage.Branches() {
-		u := sol.Part(b.Unit.ID)
+		u, ok := unitSummary(sol, b.UnitBranch, advice.PromiseOf(stage.Layout.Stage.Part(b.Unit.ID)))
 		before = before && b.Unit != own
-		if u == nil || b.Unit == own {
+		if !ok || b.Unit == own {
 			continue
 		}
 		if before {
 			m.ahead++
 		}
-		asks := advice.PromiseOf(stage.Layout.Stage.Part(b.Unit.ID))
-		one := UnitSummary{ID: b.Unit.ID, Flow: passing(u.Flow), Least: asks.Least, Rated: asks.Rated, Most: asks.Most, RiseK: u.RiseK}
-		if element := b.Element(); element != nil {
-			if past := sol.Part(element.ID); past != nil {
-				one.Past, one.Bypass = element.ID, passing(past.Flow)
-				if element.Kind == graph.CheckValve {
-					one.State = past.State
-				}
-			}
-		}
-		m.Beside = append(m.Beside, one)
+		m.Beside = append(m.Beside, u)
 	}
 }
 

@@ -25,7 +25,7 @@ func (l *limb) ledAssumed(line, apart, way graph.Vec, out, back []graph.Leg) (to
 		stand.At, stand.PortsFace = walk(graph.Vec{}, out), out[len(out)-1].By.Unit().Scale(-1)
 	case len(back) > 0:
 		written = "from-unit"
-		stand.At, stand.PortsFace = walk(apart, reversed(back)).Sub(portGap(l.w.unit)), back[0].By.Unit()
+		stand.At, stand.PortsFace = walk(apart, graph.Reversed(back)).Sub(portGap(l.w.unit)), back[0].By.Unit()
 	default:
 		assumed := l.assumedLegs(way)
 		stand.At, stand.PortsFace = assumed[0].By, way.Scale(-1)

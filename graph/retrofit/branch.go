@@ -175,7 +175,7 @@ func (l *limb) strands(teeA, teeB string, way, line, apart graph.Vec, feeder boo
 	from = draft.NewStrand("from-unit", draft.At(unit, graph.Out), draft.At(teeB, graph.Branch), backLegs, l.port, l.bush, l.w.elbow)
 	if s := l.surveyed(); s != nil {
 		to.Start, to.Located = s.teeA, true
-		from.Start, from.Located = walk(s.teeB, reversed(backLegs)), true
+		from.Start, from.Located = walk(s.teeB, graph.Reversed(backLegs)), true
 	}
 	l.pipes = [2]*draft.Strand{to, from}
 

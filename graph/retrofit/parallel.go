@@ -59,7 +59,7 @@ func (site *Site) Parallel(beside *stream.UnitBranch) (*Proposal, []graph.Diagno
 	if why != "" {
 		return refuse(why)
 	}
-	want := (way(c.Retrofit.ToUnit) + way(c.Retrofit.FromUnit)) / 2
+	want := (graph.LegsMM(c.Retrofit.ToUnit) + graph.LegsMM(c.Retrofit.FromUnit)) / 2
 	to, okTo := bestTee(c, lay, net, beside.ToUnitRuns, true, want)
 	from, okFrom := bestTee(c, lay, net, beside.FromUnitRuns, false, want)
 	if !okTo || !okFrom {

@@ -109,7 +109,7 @@ func (l *limb) stands(s *survey, out, back []graph.Leg) (in, outlet graph.Vec, o
 	case len(out) > 0:
 		off(walk(s.teeA, out), "to-unit")
 	case len(back) > 0:
-		off(walk(s.teeB, reversed(back)).Sub(apart), "from-unit")
+		off(walk(s.teeB, graph.Reversed(back)).Sub(apart), "from-unit")
 	}
 	return in, outlet, true
 }
@@ -143,16 +143,6 @@ func walk(from graph.Vec, legs []graph.Leg) graph.Vec {
 		from = from.Add(g.By)
 	}
 	return from
-}
-
-// reversed are the legs from the other end.
-func reversed(legs []graph.Leg) []graph.Leg {
-	out := make([]graph.Leg, len(legs))
-	for i, g := range legs {
-		g.By = g.By.Scale(-1)
-		out[len(legs)-1-i] = g
-	}
-	return out
 }
 
 // lead finds the pipe, or the two, that are not written; ok is false where none can be, and a
@@ -198,7 +188,7 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 		to = legsOf(pair.To)
 	}
 	if from = back; len(back) == 0 {
-		from = reversed(legsOf(pair.From))
+		from = graph.Reversed(legsOf(pair.From))
 	}
 	return to, from, true
 }
@@ -222,7 +212,7 @@ func (l *limb) problem(s *survey, in, outlet graph.Vec, out, back []graph.Leg) l
 	for _, g := range out {
 		p.To.Legs = append(p.To.Legs, g.By)
 	}
-	for _, g := range reversed(back) {
+	for _, g := range graph.Reversed(back) {
 		p.From.Legs = append(p.From.Legs, g.By)
 	}
 	l.check(&p.From)

@@ -97,7 +97,7 @@ func (w work) branch() catalog.Size {
 // wayMM is how long the way to the unit is, as far as the request tells: the legs of the longer of its
 // pipes that are written, or where it stands, at right angles.
 func (w work) wayMM() float64 {
-	mm := max(way(w.asked.ToUnit), way(w.asked.FromUnit))
+	mm := max(graph.LegsMM(w.asked.ToUnit), graph.LegsMM(w.asked.FromUnit))
 	if s := w.asked.Stand; s != nil {
 		mm = max(mm, math.Abs(s.At.X)+math.Abs(s.At.Y)+math.Abs(s.At.Z))
 	}
@@ -124,14 +124,6 @@ func (w work) joins(size, port catalog.Size) bool {
 	spec := settle.RigidSpec("", port)
 	_, ok := w.cat.Transition(draft.Rigid(w.branchSpec), size, spec, port)
 	return ok
-}
-
-func way(legs []graph.Leg) float64 {
-	sum := 0.0
-	for _, l := range legs {
-		sum += l.LengthMM()
-	}
-	return sum
 }
 
 // larger returns the larger of two sizes of one family.

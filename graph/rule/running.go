@@ -51,11 +51,7 @@ func modesOf(in *Input, b branch) []running {
 		if flow == nil || !pumpRuns(s, b) || isolated(s, b) {
 			continue
 		}
-		through := math.Abs(flow.Flow)
-		if through <= standing { // what the solver leaves where water stands is no flow
-			through = 0
-		}
-		out = append(out, running{s, through})
+		out = append(out, running{s, math.Abs(hydraulic.Passing(flow.Flow))})
 	}
 	return out
 }

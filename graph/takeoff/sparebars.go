@@ -1,6 +1,7 @@
 package takeoff
 
 import (
+	"cmp"
 	"slices"
 
 	"dryfit/graph/route"
@@ -31,15 +32,7 @@ func newSpareBars(plan *StockPlan, supply []stock.Supply, kerfMM float64) *spare
 		}
 	}
 	s.sale = slices.DeleteFunc(left, func(one stock.Supply) bool { return one.Offcut || !stock.Plannable(one.LengthMM) })
-	slices.SortStableFunc(s.sale, func(a, b stock.Supply) int {
-		switch {
-		case a.LengthMM < b.LengthMM:
-			return -1
-		case a.LengthMM > b.LengthMM:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(s.sale, func(a, b stock.Supply) int { return cmp.Compare(a.LengthMM, b.LengthMM) })
 	return s
 }
 

@@ -585,8 +585,5 @@ func lessThanATenth(change float64) bool { return change > -0.1 }
 // jetsFlow is the flow through all jet groups, m³/s; 0 where their water stands.
 func jetsFlow(s *hydraulic.Solution) float64 {
 	flow, _ := s.JetsFlow()
-	if flow <= hydraulic.Standing {
-		return 0
-	}
-	return flow
+	return hydraulic.Passing(flow)
 }

@@ -75,8 +75,7 @@ const levelClass = tables.SpreadLevel
 
 // level is how far below the water something lies of which nothing says it, in m.
 func level() tables.Span {
-	span := tables.Spread(levelClass, assumed)
-	return span
+	return tables.Spread(levelClass, assumed)
 }
 
 // standsOf finds what stands least after each pump that runs in a mode.

@@ -1,8 +1,6 @@
 package removal
 
 import (
-	"slices"
-
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -32,7 +30,7 @@ func Of(c *graph.Circuit, lay *route.Layout) (*retrofit.Proposal, []graph.Diagno
 	closed := graph.Say("the old pipe is cut at their outer faces and closed with %s between two slip couplings", quantity.Length.Of(g.by.Len()))
 	if k.onHose() {
 		hose := k.newHose(d, lay)
-		closed = graph.Say("the hoses at both come off, and one new hose leads from %s to %s, %s of it", hose.From, hose.To, quantity.Length.Of(lengthOf(hose.Legs)))
+		closed = graph.Say("the hoses at both come off, and one new hose leads from %s to %s, %s of it", hose.From, hose.To, quantity.Length.Of(graph.LegsMM(hose.Legs)))
 	} else {
 		k.close(d, g)
 	}
@@ -100,8 +98,8 @@ func (k leaving) newHose(d *draft.Draft, lay *route.Layout) *graph.Run {
 		legs = append(legs, graph.Leg{By: by, Surroundings: around})
 	}
 	on(lay.Positions[k.TeeOut.ID+"."+graph.RunIn].Sub(lay.Positions[k.TeeIn.ID+"."+graph.RunOut]), graph.NothingSaid())
-	for _, g := range slices.Backward(rest) {
-		on(g.By.Scale(-1), g.Surroundings)
+	for _, g := range graph.Reversed(rest) {
+		on(g.By, g.Surroundings)
 	}
 	d.AddRun(from, to, k.in.Spec, k.in.Size, legs)
 	r := d.Runs[len(d.Runs)-1]
@@ -121,19 +119,7 @@ func wayTo(path *route.Path, tee string) (far graph.PortRef, legs []graph.Leg) {
 	if path.Run.To.Part == tee {
 		return path.Run.From, legs
 	}
-	slices.Reverse(legs)
-	for i := range legs {
-		legs[i].By = legs[i].By.Scale(-1)
-	}
-	return path.Run.To, legs
-}
-
-func lengthOf(legs []graph.Leg) float64 {
-	sum := 0.0
-	for _, g := range legs {
-		sum += g.LengthMM()
-	}
-	return sum
+	return path.Run.To, graph.Reversed(legs)
 }
 
 // ids names every part and run that goes, the two runs of the line that are put back shorter too.

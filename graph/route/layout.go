@@ -2,7 +2,6 @@ package route
 
 import (
 	"dryfit/catalog"
-	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/settle"
 )
@@ -152,9 +151,8 @@ type Joint struct {
 // Closure is one loop of the layout and by how much it misses itself.
 type Closure struct {
 	Runs    []string
-	ErrorMM graph.Vec     // what is missing from the last end to the first
-	Closed  bool          // within the limit
-	Mend    quantity.Text // which leg would close it, in words; ""
+	ErrorMM graph.Vec // what is missing from the last end to the first
+	Closed  bool      // within the limit
 }
 
 // TakenAsStraight reports whether a run of rigid pipe is cut as one straight piece because no more

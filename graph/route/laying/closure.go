@@ -51,7 +51,7 @@ func (l *work) closeLoops(w *web) {
 		}
 		switch {
 		case isNew:
-			n := newLoop{steps: loop, closure: len(l.lay.Closures)}
+			n := newLoop{steps: loop}
 			if !c.Closed {
 				n.miss = c.ErrorMM
 			}

@@ -69,3 +69,31 @@ func OpeningK(kind string, share, full float64) (k float64, source string) {
 	}
 	return math.Exp(math.Log(a[1]) + x*math.Log(b[1]/a[1])), o.source
 }
+
+// CurveK returns K [-] of a hand valve at a share open by a maker's curve, whose Kv goes from nothing to
+// that of the valve fully open; full is its K fully open.
+func CurveK(curve [][2]float64, share, full float64) float64 {
+	s := max(OpenShare(curve, share), 1e-3)
+	return full / (s * s)
+}
+
+// OpenShare returns the share of the fully open Kv on a maker's curve, by straight lines
+// between its points; the share open where there is none.
+func OpenShare(curve [][2]float64, position float64) float64 {
+	x0, y0 := 0.0, 0.0
+	for _, p := range curve {
+		if position <= p[0] {
+			return onLine(position, x0, y0, p[0], p[1])
+		}
+		x0, y0 = p[0], p[1]
+	}
+	return onLine(position, x0, y0, 1, 1)
+}
+
+// onLine is what a straight line through two points has at x.
+func onLine(x, x0, y0, x1, y1 float64) float64 {
+	if x1 <= x0 {
+		return y1
+	}
+	return y0 + (min(x, x1)-x0)/(x1-x0)*(y1-y0)
+}

@@ -1,6 +1,7 @@
 package hydraulic
 
 import (
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/hydraulic/network"
@@ -64,7 +65,7 @@ func (b *builder) addHub(m *ModelPart) {
 		if p.Kind == graph.DiverterValve {
 			m.turned[i] = b.wayTurned(p, m.ports[i], i == common)
 		}
-		share := openShare(m.Row.Opening, m.turned[i])
+		share := tables.OpenShare(m.Row.Opening, m.turned[i])
 		if share <= 0 {
 			m.Edges = append(m.Edges, -1)
 			continue

@@ -5,6 +5,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/hydraulic/laws"
@@ -239,7 +240,7 @@ func (m *Model) PerturbPart(p *Perturb, i int) {
 		if w != nil {
 			w.Times = part.way0[k] * f
 			if part.Part.Kind == graph.DiverterValve {
-				share := openShare(part.Row.Opening, part.wayAt(k, added(p.Position, i)))
+				share := tables.OpenShare(part.Row.Opening, part.wayAt(k, added(p.Position, i)))
 				if n := added(p.Opening, i); n != 0 && len(part.Row.Opening) == 0 {
 					share = math.Pow(share, 1+n)
 				}

@@ -25,31 +25,10 @@ const leastOpen = 0.02
 func (v *ValveAt) k(share float64) float64 {
 	share = min(max(share, leastOpen), 1)
 	if v.curve != nil {
-		s := max(openShare(v.curve, share), 1e-3)
-		return v.full / (s * s)
+		return tables.CurveK(v.curve, share, v.full)
 	}
 	k, _ := tables.OpeningK(v.kind, share, v.full)
 	return k
-}
-
-// openShare returns the share of the fully open Kv on a maker's curve, by straight lines
-// between its points; the share open where there is none.
-func openShare(curve [][2]float64, position float64) float64 {
-	x0, y0 := 0.0, 0.0
-	for _, p := range curve {
-		if position <= p[0] {
-			return between(position, x0, y0, p[0], p[1])
-		}
-		x0, y0 = p[0], p[1]
-	}
-	return between(position, x0, y0, 1, 1)
-}
-
-func between(x, x0, y0, x1, y1 float64) float64 {
-	if x1 <= x0 {
-		return y1
-	}
-	return y0 + (min(x, x1)-x0)/(x1-x0)*(y1-y0)
 }
 
 // setPosition sets a hand valve: fully open by its loss, partly open by its opening curve on

@@ -77,6 +77,7 @@ func (b *biller) add(l line) {
 			o.Spare += l.Spare
 			o.Where = append(o.Where, l.Where...)
 			o.ids = append(o.ids, l.ids...)
+			o.Set = append(o.Set, l.Set...)
 			o.K, o.EquivalentLengthM = max(o.K, l.K), max(o.EquivalentLengthM, l.EquivalentLengthM)
 			o.BranchK, o.BranchLengthM = max(o.BranchK, l.BranchK), max(o.BranchLengthM, l.BranchLengthM)
 			return
@@ -160,6 +161,13 @@ func (b *biller) addPart(p *graph.Part, lay *route.Layout, removed bool) {
 			Measure: p.New() && fit.Row.V.Measure && !p.OwnLength(), Where: []string{p.ID},
 		},
 		size: fit.Size.V, ids: []string{p.ID}, row: fit.Row.V.Name,
+	}
+	if h, ok := at.setting(p, fit); ok && !removed {
+		s := Setting{Part: p.ID, Kv: p.Valve.Kv, K: h.k, EquivalentLengthM: h.lengthM}
+		if s.Kv == 0 {
+			s.Open = p.Valve.Position
+		}
+		l.Set = []Setting{s}
 	}
 	l.Name = b.partName(fit, size, ends)
 	if removed {

@@ -440,6 +440,11 @@ func TestSetValveInTheHandbook(t *testing.T) {
 	if bought, _ := b.lossOf(&graph.Part{ID: p.ID, Kind: p.Kind, Valve: &graph.ValveData{Kv: 3}}, fit); bought != open {
 		t.Errorf("the valve that is bought costs %+v, open %+v", bought, open)
 	}
+	row := fit.Row.V
+	row.Opening = [][2]float64{{0, 0}, {0.5, 0.2}, {1, 1}}
+	if own, ok := ofSetting(&graph.Part{ID: p.ID, Kind: p.Kind, Valve: &graph.ValveData{Position: 0.5, PositionSet: true}}, &row, 40.44, 1000); !ok || !near(own.k, open.k/0.04, 0.01*own.k) {
+		t.Errorf("half open by a maker's curve that then has a fifth of its Kv: %+v, want 25 times %.4f", own, open.k)
+	}
 	if k, _ := tables.OpeningK(string(p.Kind), 0.3, open.k); !near(partly.k, k, 1e-9) || partly.k < 100*open.k {
 		t.Errorf("30 %% open K %.2f, open %.2f", partly.k, open.k)
 	}
@@ -460,5 +465,15 @@ func TestDropInTheHandbookInMetres(t *testing.T) {
 		if !near(got.k, want, 1e-9*want) || got.lengthM <= 0 {
 			t.Errorf("%s: %+v, want K %.4f", what, got, want)
 		}
+	}
+}
+
+// Valves of one row are one line of what is bought, at the loss they have open; that which is throttled is
+// told apart with what it costs so: the plug-in tub's bypass of 15 %.
+func TestThrottledValveIsToldApart(t *testing.T) {
+	b := bill(t, demo(t, "../../testdata/plug-in.toml"))
+	i := item(t, b, true, "ball-valve", "1-1/2 in", "pc")
+	if i.Quantity != 3 || i.K > 0.1 || len(i.Set) != 1 || i.Set[0].Part != "bypass" || i.Set[0].Open != 0.15 || i.Set[0].K < 1000*i.K || i.Set[0].EquivalentLengthM < 1000*i.EquivalentLengthM {
+		t.Errorf("%+v", i)
 	}
 }

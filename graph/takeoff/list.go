@@ -3,6 +3,7 @@ package takeoff
 import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/graph/takeoff/stock"
 )
@@ -29,6 +30,7 @@ type Item struct {
 	K                 float64 // of one, on the bore of its size; of a tee: of its run
 	BranchLengthM     float64 // of a tee: equivalent length round its corner, to or from the branch
 	BranchK           float64
+	Set               []Setting // of hand valves: those of them that are neither open nor shut
 	Source            string
 	Own               bool // the row is the user's
 	Removed           bool // was there and is taken out
@@ -38,6 +40,15 @@ type Item struct {
 	Price, Code       string
 
 	sizeMM float64 // for sorting
+}
+
+// Setting is what a hand valve costs as it is set; its item has it as it is bought, open.
+type Setting struct {
+	Part              string
+	Open              graph.Opening // 0: it is set by its Kv
+	Kv                float64       // m³/h at the setting; 0: it is set by how far it is open
+	K                 float64       // on the bore of its size
+	EquivalentLengthM float64       // handbook, m of pipe of its size
 }
 
 // Total is an equivalent length summed.

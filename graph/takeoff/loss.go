@@ -205,25 +205,35 @@ func (b *bores) lossOf(p *graph.Part, fit *settle.Part) (through, corner handboo
 
 // asSet is lossOf with a hand valve as it is set; lossOf has it fully open, as it is bought.
 func (b *bores) asSet(p *graph.Part, fit *settle.Part) (through, corner handbook) {
-	if p.Kind.IsHandValve() && p.Valve != nil {
-		if bore := b.ofPart(p, fit); bore > 0 {
-			if h, ok := ofSetting(p, &fit.Row.V, bore, b.density()); ok {
-				return h, handbook{}
-			}
-		}
+	if h, ok := b.setting(p, fit); ok {
+		return h, handbook{}
 	}
 	return b.lossOf(p, fit)
 }
 
-// ofSetting returns what a hand valve costs as it is set: by its Kv, or partly open by the opening
-// curve of its kind; ok is false for one that stands open or shut, or follows a curve of its own.
+// setting returns what a hand valve costs that is neither open nor shut; ok is false for any other part.
+func (b *bores) setting(p *graph.Part, fit *settle.Part) (h handbook, ok bool) {
+	if !p.Kind.IsHandValve() || p.Valve == nil {
+		return handbook{}, false
+	}
+	bore := b.ofPart(p, fit)
+	if bore <= 0 {
+		return handbook{}, false
+	}
+	return ofSetting(p, &fit.Row.V, bore, b.density())
+}
+
+// ofSetting returns what a hand valve costs as it is set: by its Kv, or partly open by its own opening
+// curve, else by that of its kind; ok is false for one that stands open or shut.
 func ofSetting(p *graph.Part, row *catalog.Row, boreMM, density float64) (h handbook, ok bool) {
 	share := float64(p.Valve.Position)
 	switch {
 	case p.Valve.Kv > 0:
 		return fromK(formula.KvToK(p.Valve.Kv, boreMM/1000), boreMM), true
-	case !p.Valve.PositionSet || share <= 0 || share >= 1 || row.Opening != nil:
+	case !p.Valve.PositionSet || share <= 0 || share >= 1:
 		return handbook{}, false
+	case row.Opening != nil:
+		return fromK(tables.CurveK(row.Opening, share, ofRow(row, boreMM, density).k), boreMM), true
 	}
 	k, _ := tables.OpeningK(string(p.Kind), share, ofRow(row, boreMM, density).k)
 	return fromK(k, boreMM), true

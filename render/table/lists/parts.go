@@ -1,6 +1,7 @@
 package lists
 
 import (
+	"fmt"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -18,8 +19,10 @@ type itemJSON struct {
 	Quantity         float64     `json:"quantity"`
 	Unit             string      `json:"unit"`
 	Spare            float64     `json:"spare,omitempty"`
-	EquivalentLength float64     `json:"equivalent_length_m"`
-	K                float64     `json:"k"`
+	EquivalentLength *float64    `json:"equivalent_length_m,omitempty"`
+	EquivalentWhy    string      `json:"equivalent_length_why,omitempty"` // there is none that means something
+	K                float64     `json:"k"`                               // of a hand valve as of all lengths here: open
+	Set              []setJSON   `json:"set,omitempty"`                   // of hand valves: as they are set
 	Source           string      `json:"source"`
 	Own              bool        `json:"own_row,omitempty"`
 	New              bool        `json:"new"`
@@ -27,6 +30,16 @@ type itemJSON struct {
 	Where            []string    `json:"where"`
 	Price            form.Amount `json:"price,omitempty"`
 	Code             string      `json:"code,omitempty"`
+}
+
+// setJSON is a hand valve that is neither open nor shut, as it is set.
+type setJSON struct {
+	Part             string   `json:"part"`
+	Open             float64  `json:"open,omitempty"` // the share
+	Kv               float64  `json:"kv_m3_h,omitempty"`
+	EquivalentLength *float64 `json:"equivalent_length_m,omitempty"`
+	EquivalentWhy    string   `json:"equivalent_length_why,omitempty"`
+	K                float64  `json:"k"`
 }
 
 type totalJSON struct {
@@ -47,11 +60,30 @@ func items(bill *takeoff.Bill) []itemJSON {
 		out = append(out, itemJSON{
 			Item: i.Name, Kind: i.Kind, Spec: string(i.Spec), Size: i.Size, Ends: i.Ends,
 			Quantity: form.Round(i.Quantity, 3), Unit: i.Unit, Spare: form.Round(i.Spare, 3),
-			EquivalentLength: form.Round(i.EquivalentLengthM, 3), K: form.Round(i.K, 4), Source: i.Source,
+			EquivalentLength: equivalentTotal(i.EquivalentLengthM), EquivalentWhy: noEquivalent(i.EquivalentLengthM), K: form.Round(i.K, 4), Set: settings(i), Source: i.Source,
 			Own: i.Own, New: i.New, Measure: i.Measure, Where: where, Price: form.Amount(i.Price), Code: i.Code,
 		})
 	}
 	return out
+}
+
+func settings(i takeoff.Item) []setJSON {
+	var out []setJSON
+	for _, s := range i.Set {
+		out = append(out, setJSON{
+			Part: s.Part, Open: form.Round(float64(s.Open), 4), Kv: form.Round(s.Kv, 4), K: form.Round(s.K, 4),
+			EquivalentLength: equivalentTotal(s.EquivalentLengthM), EquivalentWhy: noEquivalent(s.EquivalentLengthM),
+		})
+	}
+	return out
+}
+
+// setWords says how a hand valve is set: "bypass, 15 % open".
+func setWords(s takeoff.Setting) string {
+	if s.Kv > 0 {
+		return fmt.Sprintf("%s, set to Kv %s", s.Part, quantity.Trim(form.Round(s.Kv, 2)))
+	}
+	return s.Part + ", " + s.Open.Words()
 }
 
 func totals(list []takeoff.Total) []totalJSON {
@@ -72,7 +104,7 @@ func PartsCSV(p *plan.Plan, _ form.Style) ([]byte, error) {
 	for _, i := range p.Bill.Items {
 		rows = append(rows, []string{
 			stateOf(i.New), form.Cell(i.Name), i.Kind, string(i.Spec), i.Size, i.Ends, quantity.Trim(form.Round(i.Quantity, 2)), i.Unit, form.Fixed(i.Spare, 0),
-			form.Fixed(i.K, 3), form.Fixed(i.EquivalentLengthM, 2), measureMark(i), form.Cell(i.Price), form.Cell(i.Code),
+			form.Fixed(i.K, 3), equivalentCell(i.EquivalentLengthM), measureMark(i), form.Cell(i.Price), form.Cell(i.Code),
 			form.Cell(strings.Join(i.Where, "; ")), form.Cell(i.Source),
 		})
 	}
@@ -95,5 +127,19 @@ func measureMark(i takeoff.Item) string {
 	if i.Own {
 		notes = append(notes, "your row")
 	}
+	if why := noEquivalent(i.EquivalentLengthM); why != "" {
+		notes = append(notes, "no equivalent length: "+why)
+	}
+	for _, s := range i.Set {
+		notes = append(notes, fmt.Sprintf("k and length are of it open; %s: k %s", setWords(s), form.Fixed(s.K, 1)))
+	}
 	return strings.Join(notes, "; ")
+}
+
+// equivalentCell is an equivalent length in a cell; empty where it means nothing, which the note says.
+func equivalentCell(m float64) string {
+	if noEquivalent(m) != "" {
+		return ""
+	}
+	return form.Fixed(m, 2)
 }

@@ -96,6 +96,13 @@ func itemsBlock(title string, items []takeoff.Item, s form.Style) form.Block {
 	if measure {
 		b.Lines = append(b.Lines, "* measure the part first: a cut length hangs on its size, and no standard gives that")
 	}
+	for _, i := range items {
+		for _, set := range i.Set {
+			if !s.Whole {
+				b.Lines = append(b.Lines, fmt.Sprintf("the length of a hand valve is that of it open; %s, counts for %s", setWords(set), setLength(s, set.EquivalentLengthM)))
+			}
+		}
+	}
 	if own {
 		b.Lines = append(b.Lines, "+ by a catalogue row of your own")
 	}
@@ -144,6 +151,14 @@ func itemRow(i takeoff.Item, s form.Style) []string {
 		row = append(row, length)
 	}
 	return row
+}
+
+// setLength is what a set valve counts for, in words where no length does.
+func setLength(s form.Style, m float64) string {
+	if why := noEquivalent(m); why != "" {
+		return "no length: " + why
+	}
+	return s.PipeLength(m)
 }
 
 // shortName is an item's name without what stands in columns of its own.

@@ -42,7 +42,7 @@ func controlsOf(s *Study) []Control {
 	m.jets()
 	m.water()
 	m.pumps()
-	m.unit()
+	m.unitDrops()
 	m.guesses()
 	m.cut()
 	return m.out

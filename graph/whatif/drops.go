@@ -2,6 +2,7 @@ package whatif
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -40,13 +41,22 @@ func (m *maker) pinned() []edit {
 	return out
 }
 
-// unit is what it costs the water.
-func (m *maker) unit() {
-	if m.branch == nil {
-		return
+// unitDrops is what each unit costs the water, that of the job first.
+func (m *maker) unitDrops() {
+	var units []*settle.Part
+	for _, p := range m.set.Parts {
+		switch {
+		case p.Kind != graph.HeatPump:
+		case m.branch != nil && p.ID == m.branch.Unit.ID:
+			units = slices.Insert(units, 0, p)
+		default:
+			units = append(units, p)
+		}
 	}
-	if p := m.set.Part(m.branch.Unit.ID); p != nil && m.inFile(p.ID) {
-		m.drop(p, groupUnit, "What "+p.ID+" costs the water", 40, 250)
+	for _, p := range units {
+		if m.inFile(p.ID) {
+			m.drop(p, groupUnit, "What "+p.ID+" costs the water", 40, 250)
+		}
 	}
 }
 

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/lots"
@@ -136,6 +137,40 @@ func TestAnswerIsThatOfTheEditedFile(t *testing.T) {
 	for _, line := range was {
 		if i := strings.Index(line, "#"); i >= 0 && !strings.Contains(string(text), line[i:]) {
 			t.Errorf("a remark is gone: %s", line)
+		}
+	}
+}
+
+// Where several units stand each is turned by a control of its own, that of the job first; one that
+// costs the water more gets less of it.
+func TestEveryUnitIsTurned(t *testing.T) {
+	data, err := os.ReadFile("../plan/testdata/jobs/second-unit.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := studyOf(t, string(data))
+	var units, turned []string
+	for _, p := range s.Plan.After.Circuit.Parts {
+		if p.Kind == graph.HeatPump {
+			units = append(units, "drop-"+p.ID)
+		}
+	}
+	for _, c := range s.Controls {
+		if c.Group == groupUnit {
+			turned = append(turned, c.ID)
+		}
+	}
+	if len(units) != 2 || len(turned) != 2 || turned[0] != "drop-"+s.Plan.Asked.Retrofit.Unit {
+		t.Fatalf("units %v, turned %v", units, turned)
+	}
+	for _, id := range turned {
+		a, err := s.Ask(Values{id: "200"}, plan.Flows)
+		if err != nil || a.Plan == nil {
+			t.Fatal(err, a)
+		}
+		unit := strings.TrimPrefix(id, "drop-")
+		if was, now := s.Plan.After.Solutions[0].Part(unit).Flow, a.Plan.After.Solutions[0].Part(unit).Flow; !(now < 0.99*was) {
+			t.Errorf("%s costs twice as much and gets %g of %g", unit, now, was)
 		}
 	}
 }

@@ -49,6 +49,11 @@ func (s Spec) Flexible() bool {
 	return s == FlexInch || s == FlexMetric || s.Family() == Hose
 }
 
+// Sawn reports whether pipe of the spec is cut with a saw, which takes its kerf; hose is cut with shears
+// or a knife, which take nothing. Flexible PVC is sawn: it is glued, its end has to be square, and the
+// rib in its wall turns a blade. Common practice, no source.
+func (s Spec) Sawn() bool { return s.Family() != Hose }
+
 // fittingSpec returns the spec whose fittings are used where the spec has none of its own.
 func (s Spec) fittingSpec() Spec {
 	switch s.Family() {

@@ -89,6 +89,8 @@ type Job struct {
 	Gone       []string // what is taken out whole, by its names on paper
 	Out        []Out    // the equipment among it
 	Pieces     bool     // there is new pipe to cut
+	Saws       bool     // some of it with a saw
+	NewCutHose bool     // some of it is hose
 	Marked     bool     // the parts list marks parts to measure first
 	Bench      bool     // part of the work is made on the bench
 	Over       bool     // a piece is cut over its length: ^ in the cut list

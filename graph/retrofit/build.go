@@ -379,8 +379,11 @@ func marking(c *graph.Circuit, path *route.Path, place Place, a assembly) Markin
 	kerf := kerfMM(c)
 	first, second := place.Cuts()
 	bare, hose := "bare pipe", path.Run.Spec.Family() == catalog.Hose
-	if hose { // shears or a knife take nothing away
-		bare, kerf = path.Run.Spec.Word(), 0
+	if hose {
+		bare = path.Run.Spec.Word()
+	}
+	if !path.Run.Spec.Sawn() {
+		kerf = 0
 	}
 	sawn := 2.0
 	for _, kept := range place.Kept {

@@ -24,9 +24,13 @@ func NewCutList(c *graph.Circuit, lay *route.Layout) *CutList {
 	list.KerfMM, list.KerfSource = kerfOf(c)
 	for _, g := range pipeGroups(lay.Pieces) {
 		supply, source := supplyOf(c, lay.Stage, g.spec, g.size)
-		plan := planOf(stock.Plan(g.demands, supply, list.KerfMM))
-		plan.Spec, plan.Size, plan.StockSource = g.spec, g.size, source
-		spares := newSpareBars(&plan, supply, list.KerfMM)
+		kerf := list.KerfMM
+		if !g.spec.Sawn() {
+			kerf = 0
+		}
+		plan := planOf(stock.Plan(g.demands, supply, kerf))
+		plan.Spec, plan.Size, plan.KerfMM, plan.StockSource = g.spec, g.size, kerf, source
+		spares := newSpareBars(&plan, supply)
 		plan.Tight = tightBars(&plan, lay.Pieces, spares)
 		spares.allow(&plan, lay.Pieces)
 		plan.Spares = spares.bars
@@ -121,6 +125,7 @@ func PlainCutList(demands []stock.Demand, supply []stock.Supply, kerfMM float64)
 		list.Pieces = append(list.Pieces, route.Piece{Number: d.Number, CutMM: d.LengthMM, CentreToCentreMM: d.LengthMM})
 	}
 	plan := planOf(stock.Plan(demands, supply, kerfMM))
+	plan.KerfMM = kerfMM
 	list.Plans = []StockPlan{plan}
 	findings := plan.findings(graph.Pos{})
 	for i := range findings {

@@ -1,12 +1,15 @@
 package takeoff
 
 import (
-	"slices"
 	"strings"
 	"testing"
 
 	"github.com/shopspring/decimal"
 
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 	"dryfit/graph/takeoff/stock"
 )
 
@@ -25,22 +28,6 @@ func price(s string) decimal.NullDecimal {
 	return decimal.NewNullDecimal(decimal.RequireFromString(s))
 }
 
-// Worked out in the head: a kerf after each piece, the rest from there to the end.
-func TestStretches(t *testing.T) {
-	list, ds := PlainCutList(pieces(1000, 700), []stock.Supply{{LengthMM: 3000, Price: price("5")}}, 3)
-	if len(ds) > 0 || len(list.Plans) != 1 || len(list.Plans[0].Bars) != 1 {
-		t.Fatalf("%+v, %v", list, ds)
-	}
-	want := []Stretch{{0, 1000, 1}, {1003, 1703, 2}, {1706, 3000, 0}}
-	if got := list.Stretches(list.Plans[0].Bars[0]); !slices.Equal(got, want) {
-		t.Errorf("%v, want %v", got, want)
-	}
-	full, _ := PlainCutList(pieces(1000, 997), []stock.Supply{{LengthMM: 2000, Price: price("5")}}, 3)
-	if got := full.Stretches(full.Plans[0].Bars[0]); len(got) != 2 || got[1].ToMM != 2000 {
-		t.Errorf("a bar cut up whole: %v", got)
-	}
-}
-
 // What cannot be planned is a finding, and the rest is planned.
 func TestPlainCutListFindings(t *testing.T) {
 	list, ds := PlainCutList(pieces(5000, 100), []stock.Supply{{LengthMM: 3000, Price: price("9.6")}}, 1)
@@ -49,5 +36,20 @@ func TestPlainCutListFindings(t *testing.T) {
 	}
 	if p := list.Plans[0]; p.Cost != "9.60" || p.LowerBound != "9.60" || !p.ProvedOptimal || len(p.Bars) != 1 {
 		t.Errorf("plan %+v", p)
+	}
+}
+
+// Hose is cut with shears or a knife, which take nothing: two pieces of 500 mm come out of a coil of 1 m,
+// where pipe that is sawn, flexible PVC too, wants a second bar for them.
+func TestHoseLosesNoKerf(t *testing.T) {
+	for spec, bars := range map[catalog.Spec]int{catalog.HosePipe: 1, catalog.RibbedHose: 1, catalog.FlexMetric: 2, catalog.PVCPN16: 2} {
+		size := catalog.Size{Metric: true, Nominal: 50}
+		c := &graph.Circuit{Catalog: catalog.Embedded(), Stock: []graph.Stock{{Spec: spec, Size: size, LengthMM: 1000, Price: "9.00"}}}
+		lay := laying.Of(c)
+		lay.Pieces = []route.Piece{{Number: 1, Spec: spec, Size: size, CutMM: 500}, {Number: 2, Spec: spec, Size: size, CutMM: 500}}
+		list := NewCutList(c, lay)
+		if len(list.Plans) != 1 || len(list.Plans[0].Bars) != bars || (list.Plans[0].KerfMM == 0) != (bars == 1) {
+			t.Errorf("%s: %+v, want %d bars", spec, list.Plans, bars)
+		}
 	}
 }

@@ -61,7 +61,7 @@ type Total struct {
 type CutList struct {
 	Pieces     []route.Piece
 	Plans      []StockPlan
-	KerfMM     float64
+	KerfMM     float64 // of the saw; what is not sawn loses none
 	KerfSource string
 }
 
@@ -69,6 +69,7 @@ type CutList struct {
 type StockPlan struct {
 	Spec          catalog.Spec
 	Size          catalog.Size
+	KerfMM        float64 // what each cut takes; 0 where it is not sawn
 	Bars          []stock.Bar
 	Cost          string  // decimal; "" where a price is missing (then bars are fewest, then shortest)
 	CostLengthMM  float64 // total length of bars bought

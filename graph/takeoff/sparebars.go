@@ -21,8 +21,8 @@ type spareBars struct {
 }
 
 // newSpareBars are none yet, of what is on sale and the bars of a plan leave of it.
-func newSpareBars(plan *StockPlan, supply []stock.Supply, kerfMM float64) *spareBars {
-	s := &spareBars{kerf: kerfMM}
+func newSpareBars(plan *StockPlan, supply []stock.Supply) *spareBars {
+	s := &spareBars{kerf: plan.KerfMM}
 	left := slices.Clone(supply)
 	for _, b := range plan.Bars {
 		if i := slices.IndexFunc(left, func(one stock.Supply) bool { return !one.Offcut && one.Count > 0 && one.LengthMM == b.StockMM }); i >= 0 && !b.Offcut {

@@ -17,9 +17,9 @@ import (
 func TestTightBars(t *testing.T) {
 	pieces := []route.Piece{{Number: 1, CutMM: 600}, {Number: 2, CutMM: 397, Measure: true,
 		From: route.End{TolMinusMM: 4}, To: route.End{TolMinusMM: 4}}, {Number: 3, CutMM: 497}}
-	plan := StockPlan{Bars: []stock.Bar{{StockMM: 1000, Pieces: []int{1, 2}}, {StockMM: 1000, Pieces: []int{3}, OffcutMM: 500}}}
+	plan := StockPlan{KerfMM: 3, Bars: []stock.Bar{{StockMM: 1000, Pieces: []int{1, 2}}, {StockMM: 1000, Pieces: []int{3}, OffcutMM: 500}}}
 	sale := []stock.Supply{{LengthMM: 500}, {LengthMM: 400}, {LengthMM: 450, Offcut: true, Count: 1}}
-	bars := func() []Tight { return tightBars(&plan, pieces, newSpareBars(&plan, sale, 3)) }
+	bars := func() []Tight { return tightBars(&plan, pieces, newSpareBars(&plan, sale)) }
 	got := bars()
 	if len(got) != 1 || got[0].Bar != 1 || got[0].Moves != 2 || got[0].To != 2 || got[0].LongerMM != 8 {
 		t.Fatalf("%+v", got)
@@ -47,7 +47,8 @@ func TestTightBars(t *testing.T) {
 func TestSpareBars(t *testing.T) {
 	plan := StockPlan{Bars: []stock.Bar{{StockMM: 1000, Pieces: []int{4}}, {StockMM: 700, Offcut: true}}}
 	sale := []stock.Supply{{LengthMM: 3000}, {LengthMM: 1000, Count: 1}, {LengthMM: 2000, Count: 1}, {LengthMM: 700, Offcut: true, Count: 1}}
-	s := newSpareBars(&plan, sale, 3)
+	plan.KerfMM = 3
+	s := newSpareBars(&plan, sale)
 	for _, c := range []struct {
 		mm   float64
 		bars []float64
@@ -75,7 +76,8 @@ func TestSpareHoldsTheLongestPiece(t *testing.T) {
 		want int
 	}{{"pvc-sch40", 10, 1}, {"hose", 10, 0}, {"pvc-sch40", 300, 0}} {
 		plan := StockPlan{Spec: c.spec, Bars: []stock.Bar{{StockMM: 2000, Pieces: []int{1}, OffcutMM: c.over}, {StockMM: 500, Pieces: []int{2}, OffcutMM: 20}}}
-		s := newSpareBars(&plan, sale, 0)
+		plan.KerfMM = 0
+		s := newSpareBars(&plan, sale)
 		s.allow(&plan, pieces)
 		if len(s.bars) != c.want || c.want == 1 && s.bars[0].StockMM != 2000 {
 			t.Errorf("%s with %g mm over: %+v", c.spec, c.over, s.bars)

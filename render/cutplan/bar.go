@@ -24,7 +24,7 @@ const (
 // bar is the strip of one bar or coil.
 func (d *drawing) bar(plan *takeoff.StockPlan, n int, b stock.Bar) row {
 	top := aboveMM
-	calls := d.calls(b, func(mm float64) float64 { return mm / d.per })
+	calls := d.calls(plan, b, func(mm float64) float64 { return mm / d.per })
 	if len(calls) > 0 {
 		top = aboveMM + callMM
 		if crowded(calls) {
@@ -32,7 +32,7 @@ func (d *drawing) bar(plan *takeoff.StockPlan, n int, b stock.Bar) row {
 		}
 	}
 	marks := markMM
-	if list := d.marks(b, func(mm float64) float64 { return mm / d.per }); crowded(list) {
+	if list := d.marks(plan, b, func(mm float64) float64 { return mm / d.per }); crowded(list) {
 		marks = math.Max(marks, 3.2+widest(append(list, call{text: "left " + d.text(b.OffcutMM)}), runEm))
 	}
 	return row{height: top + barH + marks + 1.5, draw: func(at scene.Point, width float64) []scene.Item {
@@ -42,7 +42,7 @@ func (d *drawing) bar(plan *takeoff.StockPlan, n int, b stock.Bar) row {
 			scene.Text{At: scene.Point{X: at.X, Y: at.Y + top + 4}, Text: first, SizeMM: 3, Bold: true, Name: "bar"},
 			scene.Text{At: scene.Point{X: at.X, Y: at.Y + top + 8.4}, Text: second, SizeMM: size, Name: "bar"},
 		}
-		return append(items, d.drawBar(scene.Point{X: at.X + barX, Y: at.Y + top}, b, width-barX)...)
+		return append(items, d.drawBar(plan, scene.Point{X: at.X + barX, Y: at.Y + top}, b, width-barX)...)
 	}}
 }
 
@@ -72,7 +72,7 @@ func (d *drawing) written(piece int, c scene.Point) []scene.Item {
 }
 
 // marks are the running marks of a bar: where each piece ends.
-func (d *drawing) marks(b stock.Bar, x func(float64) float64) []call {
+func (d *drawing) marks(plan *takeoff.StockPlan, b stock.Bar, x func(float64) float64) []call {
 	var out []call
 	pos := 0.0
 	for i, n := range b.Pieces {
@@ -80,20 +80,20 @@ func (d *drawing) marks(b stock.Bar, x func(float64) float64) []call {
 		if i < len(b.Pieces)-1 || b.OffcutMM > 0.05 {
 			out = append(out, call{x(pos), d.text(pos)})
 		}
-		pos += d.in.List.KerfMM
+		pos += plan.KerfMM
 	}
 	return out
 }
 
 // calls are the names of the pieces too narrow to be written on.
-func (d *drawing) calls(b stock.Bar, x func(float64) float64) []call {
+func (d *drawing) calls(plan *takeoff.StockPlan, b stock.Bar, x func(float64) float64) []call {
 	var out []call
 	pos := 0.0
 	for _, n := range b.Pieces {
 		if d.written(n, scene.Point{}) == nil {
 			out = append(out, call{x(pos + d.length[n]/2), d.number(n) + ": " + d.said(n)})
 		}
-		pos += d.length[n] + d.in.List.KerfMM
+		pos += d.length[n] + plan.KerfMM
 	}
 	return out
 }
@@ -118,7 +118,7 @@ func widest(calls []call, em float64) float64 {
 }
 
 // drawBar draws a bar with its upper left corner at at. Labels stay within the width.
-func (d *drawing) drawBar(at scene.Point, b stock.Bar, width float64) []scene.Item {
+func (d *drawing) drawBar(plan *takeoff.StockPlan, at scene.Point, b stock.Bar, width float64) []scene.Item {
 	x := func(mm float64) float64 { return at.X + mm/d.per }
 	box := scene.Box{MinX: at.X, MinY: at.Y, MaxX: x(b.StockMM), MaxY: at.Y + barH}
 	var items, over []scene.Item
@@ -128,11 +128,11 @@ func (d *drawing) drawBar(at scene.Point, b stock.Bar, width float64) []scene.It
 		mid := scene.Point{X: (x(pos) + x(end)) / 2, Y: at.Y + barH/2}
 		over = append(over, d.written(n, mid)...)
 		if i < len(b.Pieces)-1 || b.OffcutMM > 0.05 {
-			over = append(over, d.cut(x(end), at.Y)...)
+			over = append(over, d.cut(x(end), at.Y, plan.KerfMM)...)
 		}
-		pos = end + d.in.List.KerfMM
+		pos = end + plan.KerfMM
 	}
-	calls, marks := d.calls(b, x), d.marks(b, x)
+	calls, marks := d.calls(plan, b, x), d.marks(plan, b, x)
 	turnCalls, turnMarks := crowded(calls), crowded(marks)
 	if b.OffcutMM > 0.05 {
 		left := scene.Box{MinX: x(b.StockMM - b.OffcutMM), MinY: box.MinY, MaxX: box.MaxX, MaxY: box.MaxY}
@@ -153,9 +153,9 @@ func (d *drawing) drawBar(at scene.Point, b stock.Bar, width float64) []scene.It
 	return append(items, callouts(marks, limit, at.Y+barH, 1, runEm, turnMarks)...)
 }
 
-// cut is a saw cut, as wide as the kerf where that can be seen.
-func (d *drawing) cut(x, y float64) []scene.Item {
-	w := math.Max(sheet.Thin, d.in.List.KerfMM/d.per)
+// cut is a cut, as wide as the kerf where that can be seen.
+func (d *drawing) cut(x, y, kerfMM float64) []scene.Item {
+	w := math.Max(sheet.Thin, kerfMM/d.per)
 	return []scene.Item{scene.Line(scene.Point{X: x + w/2, Y: y - 1}, scene.Point{X: x + w/2, Y: y + barH + 1}, scene.Stroke(w)).Named("cut")}
 }
 

@@ -3,6 +3,7 @@ package cutplan
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -96,13 +97,22 @@ func (d *drawing) page(n, of int) *sheet.Sheet {
 func (d *drawing) scaleText() string { return "1:" + quantity.Trim(max(d.per, 1)) }
 
 func (d *drawing) notes() []string {
-	kerf := "The saw takes " + quantity.Length.Finely(d.in.List.KerfMM).In(d.in.Units) + " with each cut"
-	if d.in.List.KerfSource != "" {
-		kerf += " (" + d.in.List.KerfSource + ")"
+	sawn := func(p takeoff.StockPlan) bool { return p.Spec == "" || p.Spec.Sawn() }
+	cut := func(p takeoff.StockPlan) bool { return !sawn(p) }
+	var kerfs []string
+	if slices.ContainsFunc(d.in.List.Plans, sawn) {
+		kerf := "The saw takes " + quantity.Length.Finely(d.in.List.KerfMM).In(d.in.Units) + " with each cut"
+		if d.in.List.KerfSource != "" {
+			kerf += " (" + d.in.List.KerfSource + ")"
+		}
+		kerfs = append(kerfs, kerf)
+	}
+	if slices.ContainsFunc(d.in.List.Plans, cut) {
+		kerfs = append(kerfs, "Hose is cut with shears or a knife, which take nothing")
 	}
 	out := []string{
-		kerf + ". Cut beside the mark, on the side of the pipe still to be cut.",
-		"Figures under a " + d.stock("bar", "coil", "bar or coil") + ": where each piece ends, from its left end, saw cuts counted in.",
+		strings.Join(kerfs, ". ") + ". Cut beside the mark, on the side of the pipe still to be cut.",
+		"Figures under a " + d.stock("bar", "coil", "bar or coil") + ": where each piece ends, from its left end, what is sawn away counted in.",
 	}
 	if d.in.Units == quantity.MetricSystem {
 		out = append(out, "Lengths are in mm.")
@@ -159,6 +169,6 @@ func (d *drawing) legend() []sheet.Entry {
 	return []sheet.Entry{
 		{Symbol: []scene.Item{bar(scene.Outline(sheet.Thin)), scene.Text{Text: "3", SizeMM: 3.2, Bold: true, Anchor: scene.Centre, Middle: true}}, W: 10, H: 5, Text: "piece 3 of the cut list"},
 		{Symbol: []scene.Item{hatch(scene.Box{MinX: -5, MinY: -2.5, MaxX: 5, MaxY: 2.5}), bar(scene.Stroke(sheet.Thin))}, W: 10, H: 5, Text: "left over"},
-		{Symbol: []scene.Item{scene.Line(scene.Point{Y: -3}, scene.Point{Y: 3}, scene.Stroke(sheet.Thick))}, W: 1, H: 6, Text: "saw cut"},
+		{Symbol: []scene.Item{scene.Line(scene.Point{Y: -3}, scene.Point{Y: 3}, scene.Stroke(sheet.Thick))}, W: 1, H: 6, Text: "cut"},
 	}
 }

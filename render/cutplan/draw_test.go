@@ -40,10 +40,10 @@ func list() *takeoff.CutList {
 	}
 	a := bar(3000, "11.40", false, add(half, 2219.3, 74.9, 74.9, 74.9, 411))
 	b := bar(3000, "11.40", false, add(half, 74.9, 74.9, 74.9, 74.9, 74.9, 74.9, 74.9, 74.9))
-	l.Plans = append(l.Plans, takeoff.StockPlan{Spec: "pvc-sch40", Size: half, Bars: []stock.Bar{a, b}, Cost: "22.80",
+	l.Plans = append(l.Plans, takeoff.StockPlan{Spec: "pvc-sch40", Size: half, KerfMM: 1.3, Bars: []stock.Bar{a, b}, Cost: "22.80",
 		ProvedOptimal: true, LowerBound: "22.80", Proof: "least possible: lower bound equals the plan", Unplaced: add(half, 6800)})
 	c := bar(740, "0", true, add(inch, 81.2, 326.4, 82))
-	l.Plans = append(l.Plans, takeoff.StockPlan{Spec: "pvc-sch40", Size: inch, Bars: []stock.Bar{c}, Cost: "0",
+	l.Plans = append(l.Plans, takeoff.StockPlan{Spec: "pvc-sch40", Size: inch, KerfMM: 1.3, Bars: []stock.Bar{c}, Cost: "0",
 		ProvedOptimal: true, LowerBound: "0", Proof: "least possible: lower bound equals the plan"})
 	return l
 }

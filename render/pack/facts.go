@@ -316,6 +316,10 @@ func (f *facts) work() {
 		return
 	}
 	j.Pieces = len(lay.Pieces) > 0
+	for i := range lay.Pieces {
+		sawn := lay.Pieces[i].Spec.Sawn()
+		j.Saws, j.NewCutHose = j.Saws || sawn, j.NewCutHose || !sawn
+	}
 	if f.p.Bill != nil {
 		j.Marked = slices.ContainsFunc(f.p.Bill.Items, func(i takeoff.Item) bool { return i.Measure })
 	}

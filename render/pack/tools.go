@@ -45,15 +45,22 @@ func tools(p *plan.Plan, j jobIn) []tool {
 		add(j.Marked, "Calliper", "every part marked * in the parts list")
 	}
 	add(true, "Tape, square, spirit level, marker", "lengths, witness marks, depth marks")
-	add(j.Pieces || j.Cuts, "Fine saw or pipe shears, mitre box", "square cuts; the cut list counts with this saw's kerf")
-	add(cement && (j.Pieces || j.Cuts), "Deburrer or knife, file", "chamfer of 10 to 15 degrees, burrs off")
-	add(!cement && (j.Pieces || j.Cuts), "Knife", "burrs off")
+	add(j.Saws || j.Cuts, "Fine saw or pipe shears, mitre box", "square cuts; the cut list counts with this saw's kerf")
+	add(cement && (j.Saws || j.Cuts), "Deburrer or knife, file", "chamfer of 10 to 15 degrees, burrs off")
+	add(!cement && (j.Saws || j.Cuts), "Knife", "burrs off")
 	for _, b := range bored(j.Holes) {
 		size := quantity.Length.Of(b.mm)
 		add(true, j.say(quantity.Say("Hole saw of %s or the next larger, drill", size)), "the wall of the cabinet")
 		use(true, j.say(quantity.Say("%s for a hole of %s, soft sealant", number(b.n, "sleeve", "sleeves"), size)), "the pipe through the wall of the cabinet")
 	}
-	add(j.CutsHose, "Hose shears or sharp knife", "the old hose, square")
+	hose := "the old hose, square"
+	switch {
+	case j.NewCutHose && j.CutsHose:
+		hose = "the old hose and the new, square"
+	case j.NewCutHose:
+		hose = "the new hose, square"
+	}
+	add(j.CutsHose || j.NewCutHose, "Hose shears or sharp knife", hose)
 	add(true, "Wet vacuum, pump, bucket", "what stays in the low loops")
 	use(true, "Rags, tissues", "a dry tissue on every joint")
 	add(true, "Hose with backflow protection, drain adaptor", "emptying and filling")

@@ -41,6 +41,7 @@ type stockPlanJSON struct {
 	Bars       []barJSON   `json:"bars"`
 	Cost       form.Amount `json:"cost"`
 	Bought     float64     `json:"bought_mm"`
+	Kerf       float64     `json:"kerf_mm"` // of each cut
 	Proved     bool        `json:"proved_optimal"`
 	LowerBound form.Amount `json:"lower_bound"`
 	Proof      string      `json:"proof"`
@@ -110,7 +111,7 @@ func end(e route.End) endJSON {
 
 func stockPlan(s takeoff.StockPlan, style form.Style) stockPlanJSON {
 	out := stockPlanJSON{
-		Spec: string(s.Spec), Size: s.Size.String(), Bars: []barJSON{}, Bought: form.MM(s.CostLengthMM),
+		Spec: string(s.Spec), Size: s.Size.String(), Bars: []barJSON{}, Bought: form.MM(s.CostLengthMM), Kerf: form.MM(s.KerfMM),
 		Proved: s.ProvedOptimal, LowerBound: form.Amount(s.LowerBound), Proof: style.Say(s.Proof), Unplaced: s.Unplaced,
 	}
 	out.Cost = form.Amount(s.Cost)

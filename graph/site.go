@@ -152,7 +152,7 @@ type Use struct {
 	WindMS     Amount     // at the water, m/s
 	Bathers    Amount     // at once
 	Between    *[2]Amount // band the timer may use, °C; nil: left out
-	Heating    []Hours    // in which the controller heats; empty: always
+	Heating    []Hours    // in which heat may be made, by the unit and today by the element; empty: always
 	Refills    Amount     // a year
 	Pos        Pos
 	KeyPos     map[string]Pos

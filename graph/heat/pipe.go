@@ -12,11 +12,11 @@ const (
 
 // OutsidePipe is a length of pipe in the open air or in the ground.
 type OutsidePipe struct {
-	LengthM           float64
-	OutsideM, BoreM   float64 // of the pipe
-	InsulationM       float64 // thickness, 0: bare
-	BuriedM           float64 // depth of the axis; 0: in the air
-	AlwaysWarm, Known bool    // water runs in it day and night; its length was measured
+	LengthM         float64
+	OutsideM, BoreM float64 // of the pipe
+	InsulationM     float64 // thickness, 0: bare
+	BuriedM         float64 // depth of the axis; 0: in the air
+	Known           bool    // its insulation was said
 }
 
 // UAPerMetre returns what a metre of the pipe loses for each kelvin [W/(m K)].

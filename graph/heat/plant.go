@@ -51,8 +51,8 @@ func Shares(windows []Window) [24]float64 {
 	return h
 }
 
-// filterShare returns the share of any hour in which the pump runs anyway.
-func (p *Plant) filterShare() float64 {
+// FilterShare returns the share of any hour in which the pump runs anyway.
+func (p *Plant) FilterShare() float64 {
 	if p.Runs == PumpAlways {
 		return 1
 	}
@@ -62,7 +62,7 @@ func (p *Plant) filterShare() float64 {
 // mayHeat returns the share of an hour of the day in which heat may be made.
 func (p *Plant) mayHeat(hour int) float64 {
 	if p.Runs == PumpHours {
-		return min(p.Heating[hour], p.filterShare())
+		return min(p.Heating[hour], p.FilterShare())
 	}
 	return p.Heating[hour]
 }

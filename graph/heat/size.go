@@ -45,8 +45,10 @@ func Size(tub *Tub, u *Unit, need Need) Sized {
 	loss := lossAt(tub, need)
 	s := Sized{Water: !u.HasMost || tub.SetC <= u.MostC, Flow: need.FlowM3s >= need.LeastM3s}
 	s.HeldW, s.LostW = Held(tub, u, need)
-	s.Hold = s.HeldW >= s.LostW
-	s.HoldsC, s.HoldsKnown = u.HoldsDownTo(tub.SetC, need.Humidity, need.FlowM3s, loss)
+	if s.Water { // else it holds it in no air
+		s.Hold = s.HeldW >= s.LostW
+		s.HoldsC, s.HoldsKnown = u.HoldsDownTo(tub.SetC, need.Humidity, need.FlowM3s, loss)
+	}
 	s.Hours = math.Inf(1)
 	plant, air := &Plant{Unit: u, FlowM3s: need.FlowM3s, PumpW: need.PumpFullW, PumpHeat: 1}, Air{TempC: need.HeatUpC, Humidity: need.Humidity}
 	// in air that stays as it is, water that would not get warmer at its set point never comes there
@@ -66,7 +68,7 @@ func Warm(tub *Tub, p *Plant, air Air, fromC float64) Warmed {
 }
 
 // WarmThrough is Warm in air that changes with the seconds since it began. An element with a
-// set point of its own helps up to that and no further.
+// set point of its own helps up to that and no further, and the unit up to the hottest water it makes.
 func WarmThrough(tub *Tub, p *Plant, air func(seconds float64) Air, fromC float64) Warmed {
 	return warming(tub, p, air, fromC).Run()
 }
@@ -82,7 +84,9 @@ func warming(tub *Tub, p *Plant, air func(seconds float64) Air, fromC float64) W
 		output = func(waterC, seconds float64) float64 {
 			if !asked || waterC != water || seconds != when {
 				water, when, asked = waterC, seconds, true
-				last = s.at(air(seconds), waterC, p.FlowM3s).OutputW
+				if last = 0; !s.HasMost || waterC <= s.MostC {
+					last = s.at(air(seconds), waterC, p.FlowM3s).OutputW
+				}
 			}
 			return last
 		}

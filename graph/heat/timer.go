@@ -21,6 +21,7 @@ type Slot struct {
 	OutW, InW         float64 // of the unit at full speed
 	LossW             float64 // besides the skin's
 	Price             float64 // a kWh
+	TopC              float64 // what heats then goes no higher, °C; 0: to the band's upper end
 }
 
 // TimerDay is the day a timer is made for.
@@ -241,6 +242,9 @@ func (d *TimerDay) fade() {
 // brings it to the thermostat's temperature.
 func (d *TimerDay) step(k int, at timerState, on bool, thermostat float64) (t, cost float64) {
 	s := &d.Slots[k]
+	if s.TopC > 0 {
+		thermostat = min(thermostat, s.TopC)
+	}
 	t = s.AirC + (at.t-s.AirC)*d.keeps - s.LossW*d.perWatt
 	if !on || t >= thermostat || s.OutW <= 0 {
 		return t, at.cost

@@ -166,6 +166,12 @@ func (t *Tub) always(waterC float64, air Air) (blown, refill float64) {
 	return blown, refill
 }
 
+// Taken returns what use and tap take [W] as a mean over an hour of the day (0 to 23), with the bath that
+// falls into it at its share of the days.
+func (t *Tub) Taken(waterC float64, air Air, hour int) float64 {
+	return t.used(waterC, air, t.openShare(hour)).total()
+}
+
 // used returns what the use and the tap take [W] as a mean of an hour in which the cover is
 // off a share of the time.
 func (t *Tub) used(waterC float64, air Air, share float64) usedLoss {

@@ -31,7 +31,8 @@ type Account struct {
 //	t1 = T + (t0 - T) exp(-UA h/C),   T = ta + (heat - use)/UA
 //
 // exactly. The pump runs its filter hours and, where it is called, as long as heat is made;
-// its heat counts. The unit heats first, the element gives the rest.
+// its heat counts. The unit heats first, up to the hottest water it makes; the element gives the rest, up
+// to its own set point where it has one.
 func Year(tub *Tub, plant *Plant, w *Weather, tariff Tariff) *Account {
 	y := yearRun{tub: tub, plant: plant, price: tariff.byHour(), c: tub.Capacity(), skin: tub.UA(), acc: &Account{Terms: map[Term]float64{}, ColdestC: math.Inf(1)}}
 	y.perWatt = hourS / y.c
@@ -40,7 +41,7 @@ func Year(tub *Tub, plant *Plant, w *Weather, tariff Tariff) *Account {
 		y.perWatt = -math.Expm1(-y.skin*hourS/y.c) * y.perSkin
 		y.fadingS = y.perWatt * y.c
 	}
-	y.filter, y.pumpHeat, y.others = plant.filterShare(), plant.PumpW*plant.PumpHeat, plant.OtherW*plant.PumpHeat
+	y.filter, y.pumpHeat, y.others = plant.FilterShare(), plant.PumpW*plant.PumpHeat, plant.OtherW*plant.PumpHeat
 	for hour := range y.open {
 		y.open[hour], y.may[hour] = tub.openShare(hour), plant.mayHeat(hour)
 	}
@@ -98,7 +99,7 @@ type yearRun struct {
 	fadingS  float64 // what a kelvin above the air comes to over an hour in which it fades [K s/K]
 	open     [24]float64
 	may      [24]float64 // see Plant.mayHeat
-	filter   float64     // see Plant.filterShare
+	filter   float64     // see Plant.FilterShare
 	pumpHeat float64     // of the pump, into the water, while it runs [W]
 	others   float64     // the same of other speeds and pumps, a mean
 	standby  float64
@@ -122,14 +123,14 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 		full, _ := y.unit.full(air, t, plant.FlowM3s)
 		unit.OutputW, unit.InputW = full.outputW, full.inputW
 	}
-	most := may * (unit.OutputW + plant.Beside(unit.OutputW))
-
 	// what the pipes lose follows the pump; they count with the water's temperature at the
 	// hour's beginning, so that the hour stays linear.
 	pipes := tub.PipesUA * (t - air.TempC) * filter
 	aroundC := tub.Around(air).TempC
 	drift := y.response(t, aroundC, filter*pumpHeat+others-usedW-pipes)
 	need := max(0, (tub.SetC-drift)/y.perWatt)
+	unitMost, elementMost := y.most(unit.OutputW, may, drift)
+	most := unitMost + elementMost
 	heat := min(need, most)
 	share := filter
 	if run := y.running(unit); run > 0 && plant.Runs == PumpOnCall && need > filter*run {
@@ -148,7 +149,7 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 	next := y.response(t, aroundC, net)
 	y.kelvinS += y.above(t, aroundC, net)
 
-	byUnit := min(heat, may*unit.OutputW)
+	byUnit := min(heat, unitMost)
 	run := Run{}
 	if byUnit > 0 {
 		run = plant.Unit.Meet(byUnit, unit, y.c)
@@ -170,6 +171,19 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 		y.bathed = false
 	}
 	return next
+}
+
+// most returns what the unit and the element may give [W] in an hour in which heat may be made a share of
+// the time and the water would come to drift without it: neither heats above its own set point.
+func (y *yearRun) most(outputW, may, drift float64) (unit, element float64) {
+	unit, element = may*outputW, may*y.plant.Beside(outputW)
+	if u := y.unit; u != nil && u.HasMost && u.MostC < y.tub.SetC {
+		unit = min(unit, max(0, (u.MostC-drift)/y.perWatt))
+	}
+	if y.plant.HasTop && y.plant.TopC < y.tub.SetC {
+		element = min(element, max(0, (y.plant.TopC-drift)/y.perWatt-unit))
+	}
+	return unit, element
 }
 
 // takes is what use takes from the water in an hour, W: what is blown and refilled, and more while the

@@ -137,6 +137,12 @@ func (p *Plan) heatInput() job.Input {
 	in.Old = slices.ContainsFunc(c.Parts, func(o *graph.Part) bool { return o.Kind == graph.HeatPump && o.Existing && o.Removed })
 	in.Heating = p.heating(stage, branch)
 	in.Pipes = outsidePipes(stage, branch)
+	if before := p.Before; before == stage {
+		in.Today = in.Pipes
+	} else if before != nil {
+		branch, _ := before.Layout.Stage.Branch()
+		in.Today = outsidePipes(before, branch)
+	}
 	return in
 }
 

@@ -13,7 +13,7 @@ type AtAir struct {
 	Colder   int     // of that year below it
 	LosesW   float64 // cover on, less the pump's own heat
 	OpenW    float64 // on top, while the cover is off
-	GivesW   float64 // by the unit at full speed; 0: it stands
+	GivesW   float64 // by the unit at full speed; 0: it stands, or makes no water so hot
 	ElementW float64 // by the element beside it
 }
 
@@ -57,7 +57,9 @@ func (b *builder) airs(s *scene, r *Report) {
 	for c := math.Max(low, airsLeastC); c <= math.Min(high, airsWarmestC); c++ {
 		need.DesignC = c
 		at := AtAir{AirC: c, Hours: counts[int(c)]}
-		at.GivesW, at.LosesW = heat.Held(&s.tub, unit, need)
+		if at.GivesW, at.LosesW = heat.Held(&s.tub, unit, need); unit.HasMost && s.tub.SetC > unit.MostC {
+			at.GivesW = 0
+		}
 		at.OpenW = s.tub.Bathing(s.tub.SetC, heat.Air{TempC: c, Humidity: s.humid, Wind: wind}).Total()
 		at.ElementW = s.planned.Beside(at.GivesW)
 		for _, h := range hours {

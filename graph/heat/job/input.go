@@ -16,6 +16,7 @@ type Input struct {
 	SetC    float64       // temperature held
 	Heating Heating
 	Pipes   []heat.OutsidePipe // that run outdoors, both ways
+	Today   []heat.OutsidePipe // those that do today, before the work
 	Ask     Ask
 }
 
@@ -73,6 +74,7 @@ type Report struct {
 	Recovery *Rise // after the longest time with the cover off
 	Year     *YearReport
 	Timer    *heat.Timer
+	TimerC   float64 // to what its thermostat is set, °C
 	Sizes    []Sized
 	Supplies []Supply
 	Assumed  []Assumed // what nobody gave

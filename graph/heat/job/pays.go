@@ -107,9 +107,9 @@ func (b *builder) tariffSavings(s *scene, r *Report, saving func(Change, quantit
 		saving(OtherTariff, "one price all day, that outside the bands", func(c *scene) { c.tariff.Bands = nil })
 	}
 	if t := r.Timer; t != nil && t.OK {
-		saving(OtherTariff, graph.Say("heated in the timer's hours, the water up to %s", quantity.Temperature.Of(b.in.Stage.Circuit.Use.Between[1].V)), func(c *scene) {
+		saving(OtherTariff, graph.Say("heated in the timer's hours, the water up to %s", quantity.Temperature.Of(r.TimerC)), func(c *scene) {
 			c.planned.Heating = heat.Shares(t.On)
-			c.tub.SetC = b.in.Stage.Circuit.Use.Between[1].V
+			c.tub.SetC = r.TimerC
 		})
 	}
 }

@@ -15,14 +15,14 @@ func (b *builder) plants(s *scene) {
 	watts, heatShare, filter, runs := b.pump()
 	elements := b.elements()
 	base := heat.Plant{PumpW: watts, PumpHeat: heatShare, FilterH: filter, Runs: runs, Heating: heat.AnyTime(), OtherW: b.otherSpeeds()}
+	if u := b.in.Stage.Circuit.Use; u != nil && len(u.Heating) > 0 {
+		base.Heating = heat.Shares(windows(u.Heating))
+	}
 	if len(elements) > 0 {
 		today := base
 		today.Runs = heat.PumpOnCall
 		for _, p := range elements {
 			today.ElementW += b.powerOf(p, "element")
-		}
-		if u := b.in.Stage.Circuit.Use; u != nil && len(u.Heating) > 0 {
-			today.Heating = heat.Shares(windows(u.Heating))
 		}
 		s.today = &today
 	}

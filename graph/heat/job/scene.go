@@ -15,6 +15,7 @@ import (
 // A sample changes a copy of it.
 type scene struct {
 	tub     heat.Tub
+	pipes   float64     // W/K of the pipes outside today; those after the work are the tub's
 	today   *heat.Plant // nil: nothing heats today
 	planned *heat.Plant // nil: no unit
 	tariff  heat.Tariff
@@ -47,7 +48,15 @@ func (s *scene) clone() *scene {
 
 // sameToday reports whether today's year is the same in two scenes.
 func (s *scene) sameToday(o *scene) bool {
-	return s.airK == o.airK && reflect.DeepEqual(&s.tub, &o.tub) && reflect.DeepEqual(s.today, o.today) && reflect.DeepEqual(&s.tariff, &o.tariff)
+	a, b := s.tubToday(), o.tubToday()
+	return s.airK == o.airK && reflect.DeepEqual(&a, &b) && reflect.DeepEqual(s.today, o.today) && reflect.DeepEqual(&s.tariff, &o.tariff)
+}
+
+// tubToday is the tub before the work: the pipes to and from the unit are not there yet.
+func (s *scene) tubToday() heat.Tub {
+	t := s.tub
+	t.PipesUA = s.pipes
+	return t
 }
 
 // plants calls f on today's and the planned plant, where there is one.

@@ -28,7 +28,7 @@ func (b *builder) tub(s *scene) {
 	}
 	b.room(t)
 	b.skin(t)
-	b.pipes(t)
+	b.pipes(s)
 	b.use(t)
 	b.air(t)
 }
@@ -137,9 +137,12 @@ func (b *builder) shells(list []graph.Shell) (ua float64, ok bool) {
 	return ua, ok
 }
 
-// pipes adds up the pipes outside.
-func (b *builder) pipes(t *heat.Tub) {
-	known := true
+// pipes adds up the pipes outside, after the work and today.
+func (b *builder) pipes(s *scene) {
+	t, known := &s.tub, true
+	for _, p := range b.in.Today {
+		s.pipes += p.UAPerMetre() * p.LengthM
+	}
 	for _, p := range b.in.Pipes {
 		t.PipesUA += p.UAPerMetre() * p.LengthM
 		if known && !p.Known {
@@ -147,12 +150,12 @@ func (b *builder) pipes(t *heat.Tub) {
 		}
 		known = known && p.Known
 	}
-	if t.PipesUA > 0 {
+	if t.PipesUA > 0 || s.pipes > 0 {
 		low, high := 0.85, 1.4 // wind and wet foam: judgement
 		if !known {
 			high = 1.8
 		}
-		b.vary("loss of the pipes outside", low, high, func(s *scene, f float64) { s.tub.PipesUA *= f })
+		b.vary("loss of the pipes outside", low, high, func(s *scene, f float64) { s.tub.PipesUA, s.pipes = s.tub.PipesUA*f, s.pipes*f })
 	}
 }
 

@@ -1,40 +1,75 @@
 package job
 
-import "dryfit/graph/heat"
+import (
+	"dryfit/graph"
+	"dryfit/graph/heat"
+)
 
 // timer finds the cheapest times of day for the coldest month's mean day, within the band the
 // user allows. Nothing is said where the file names no band or no price.
+//
+// What a day costs is what making the heat costs: the pump's filter hours and the stand-by run
+// either way, and their heat is in.
 func (b *builder) timer(s *scene, r *Report) {
 	u := b.in.Stage.Circuit.Use
 	if s.planned == nil || !s.tariff.Known || u == nil || u.Between == nil || !u.Between[0].Set || !u.Between[1].Set {
 		return
 	}
 	mean, humidity := meanDay(b.more.Weather)
-	d := heat.TimerDay{UA: s.tub.UA() + s.tub.PipesUA, Capacity: s.tub.Capacity(), SetC: s.tub.SetC}
-	open := heat.Shares([]heat.Window{{FromH: s.tub.Use.At, ToH: wrap(s.tub.Use.At + s.tub.Use.OpenS/3600)}})
-	unit := withCOP(s.planned.Unit, s.cop)
+	p := s.planned
+	filter, high := p.FilterShare(), bandTop(s, u)
+	pipes, pumpHeat := s.tub.PipesUA, p.PumpW*p.PumpHeat
+	d := heat.TimerDay{UA: s.tub.UA() + filter*pipes, Capacity: s.tub.Capacity(), SetC: s.tub.SetC}
+	unit := withCOP(p.Unit, s.cop)
 	for k := range d.Slots {
 		hour := k / 2
 		air := heat.Air{TempC: mean[hour], Humidity: humidity, Wind: meanWind(b.more.Weather)}
-		at := unit.At(air, s.tub.SetC, s.planned.FlowM3s)
-		out, in := at.OutputW, at.InputW
-		if out <= 0 {
-			out, in = s.planned.ElementW, s.planned.ElementW
-		}
-		around := s.tub.Around(air).TempC
-		d.Slots[k] = heat.Slot{AirC: around, LowC: u.Between[0].V, HighC: u.Between[1].V, OutW: out, InW: in + s.planned.PumpW,
-			LossW: open[hour]*s.tub.Use.TimesAWeek/7*s.tub.Bathing(s.tub.SetC, air).Total() + s.tub.PipesUA*(around-air.TempC),
+		at := unit.At(air, s.tub.SetC, p.FlowM3s)
+		slot := heat.Slot{AirC: s.tub.Around(air).TempC, LowC: u.Between[0].V, HighC: high, OutW: at.OutputW, InW: at.InputW,
 			Price: s.tariff.PriceBetween(float64(k)/2, float64(k+1)/2)}
+		if slot.OutW <= 0 {
+			slot.OutW, slot.InW = p.ElementW, p.ElementW
+			if p.HasTop {
+				slot.TopC = p.TopC
+			}
+		}
+		slot.LossW = s.tub.Taken(s.tub.SetC, air, hour) + filter*pipes*(slot.AirC-air.TempC) - filter*pumpHeat - p.OtherW*p.PumpHeat
+		d.Slots[k] = slot
+	}
+	if extra := beyondFilter(&d, filter); extra > 0 {
+		for k := range d.Slots {
+			if slot := &d.Slots[k]; slot.OutW > 0 {
+				slot.OutW += extra * (pumpHeat - pipes*(s.tub.SetC-mean[k/2]))
+				slot.InW += extra * p.PumpW
+			}
+		}
 	}
 	t := d.Timer()
-	r.Timer = &t
+	r.Timer, r.TimerC = &t, high
 }
 
-func wrap(h float64) float64 {
-	if h > 24 {
-		return h - 24
+// beyondFilter is the part of the time in which heat is made that the pump runs for it alone: what of a
+// day at the set point does not go into its filter hours, a share of the day.
+func beyondFilter(d *heat.TimerDay, filter float64) float64 {
+	needW, outW := 0.0, 0.0
+	for _, s := range d.Slots {
+		needW += d.UA*(d.SetC-s.AirC) + s.LossW
+		outW += s.OutW
 	}
-	return h
+	if needW <= 0 || outW <= 0 {
+		return 0
+	}
+	return max(0, 1-filter*outW/needW)
+}
+
+// bandTop is the upper end of the band that a timer may use, or the hottest water the unit makes where
+// that is less, °C.
+func bandTop(s *scene, u *graph.Use) float64 {
+	high := u.Between[1].V
+	if p := s.planned; p != nil && p.Unit.HasMost {
+		high = min(high, p.Unit.MostC)
+	}
+	return high
 }
 
 // meanDay returns the mean of each hour of the day over the coldest month, and its humidity.

@@ -80,7 +80,8 @@ func (b *builder) run(s *scene) (o outcome, today, planned *heat.Account) {
 		weather = &w
 	}
 	if s.today != nil {
-		today = heat.Year(&s.tub, s.today, weather, s.tariff)
+		tub := s.tubToday()
+		today = heat.Year(&tub, s.today, weather, s.tariff)
 		o.todayKWh, o.todayCost = today.KWh, today.Cost
 	}
 	if s.planned != nil {

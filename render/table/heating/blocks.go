@@ -322,7 +322,7 @@ func (h reporter) timer() form.Block {
 		on = append(on, clock(w.FromH)+" to "+clock(w.ToH))
 	}
 	b.Lines = []string{
-		fmt.Sprintf("set the unit to the upper end of the band and heat from %s: %s a day instead of %s always on; the water falls to %s", strings.Join(on, ", "), strings.TrimSpace(form.Fixed(t.CostDay, 2)+" "+h.currency), form.Fixed(t.AlwaysDay, 2), h.warm(t.LowestC)),
+		fmt.Sprintf("set the unit to %s and heat from %s: %s a day for the heat instead of %s always on; the water falls to %s", h.warm(h.r.TimerC), strings.Join(on, ", "), strings.TrimSpace(form.Fixed(t.CostDay, 2)+" "+h.currency), form.Fixed(t.AlwaysDay, 2), h.warm(t.LowestC)),
 		treatment,
 	}
 	return b

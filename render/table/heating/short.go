@@ -175,8 +175,7 @@ func (h reporter) saves(y *job.YearReport) []string {
 		return append(out, fmt.Sprintf("a year takes %s instead of %s with the element"+h.oldUnit()+", but lets the water go down to %s: that is heat which is missing, and no saving",
 			both(y.PlannedKWh), both(y.TodayKWh), h.warm(y.Planned.ColdestC)))
 	case y.Planned != nil && y.Today != nil:
-		out = append(out, fmt.Sprintf("a year takes %s instead of %s with the element"+h.oldUnit()+": %s less (%s to %s %%)", both(y.PlannedKWh), both(y.TodayKWh),
-			form.Fixed(100*y.SavingShare.Likely, 0)+" %", form.Fixed(100*y.SavingShare.Low, 0), form.Fixed(100*y.SavingShare.High, 0)))
+		out = append(out, fmt.Sprintf("a year takes %s instead of %s with the element"+h.oldUnit()+": %s", both(y.PlannedKWh), both(y.TodayKWh), lessOrMore(y.SavingShare)))
 	case y.Planned != nil && h.r.Replaced:
 		out = append(out, "a year takes "+both(y.PlannedKWh)+"; what the old unit takes isn't worked out, so there is no saving to tell")
 	case y.Planned != nil:
@@ -191,7 +190,7 @@ func (h reporter) saves(y *job.YearReport) []string {
 		case !y.Priced:
 			out = append(out, "what that is in money: say [tariff] price")
 		default:
-			out = append(out, fmt.Sprintf("that saves %s a year (%s to %s)", h.money(y.SavingCost.Likely), form.Fixed(y.SavingCost.Low, 0), form.Fixed(y.SavingCost.High, 0)))
+			out = append(out, h.saved(y.SavingCost))
 		}
 	}
 	switch {
@@ -216,6 +215,46 @@ func (h reporter) saves(y *job.YearReport) []string {
 		out = append(out, line)
 	}
 	return out
+}
+
+// lessOrMore words a share that is saved, or lost: "55 % less (48 to 60 %)", "8 % more (2 to 15 %)", and where
+// its range has both "3 % less (5 % more to 9 % less)".
+func lessOrMore(r job.Range) string {
+	percent := func(v float64) float64 { return math.Round(100*v) + 0 } // no -0
+	low, likely, high := percent(r.Low), percent(r.Likely), percent(r.High)
+	word := func(v float64) string {
+		if v < 0 {
+			return form.Fixed(-v, 0) + " % more"
+		}
+		return form.Fixed(v, 0) + " % less"
+	}
+	switch {
+	case low >= 0:
+		return fmt.Sprintf("%s (%s to %s %%)", word(likely), form.Fixed(low, 0), form.Fixed(high, 0))
+	case high < 0:
+		return fmt.Sprintf("%s (%s to %s %%)", word(likely), form.Fixed(-high, 0), form.Fixed(-low, 0))
+	}
+	return fmt.Sprintf("%s (%s to %s)", word(likely), word(low), word(high))
+}
+
+// saved says what is saved in money, or plainly that more is spent.
+func (h reporter) saved(r job.Range) string {
+	low, likely, high := math.Round(r.Low)+0, math.Round(r.Likely)+0, math.Round(r.High)+0
+	word := func(v float64) string {
+		if v < 0 {
+			return form.Fixed(-v, 0) + " more"
+		}
+		return form.Fixed(v, 0) + " less"
+	}
+	switch {
+	case likely < 0 && high < 0:
+		return fmt.Sprintf("that costs %s more a year (%s to %s)", h.money(-likely), form.Fixed(-high, 0), form.Fixed(-low, 0))
+	case likely < 0:
+		return fmt.Sprintf("that costs %s more a year (%s to %s)", h.money(-likely), word(low), word(high))
+	case low < 0:
+		return fmt.Sprintf("that saves %s a year (%s to %s)", h.money(likely), word(low), word(high))
+	}
+	return fmt.Sprintf("that saves %s a year (%s to %s)", h.money(likely), form.Fixed(low, 0), form.Fixed(high, 0))
 }
 
 // coolHours says how long in a year the water is below its set point; "" never.

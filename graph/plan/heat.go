@@ -275,7 +275,7 @@ func WeatherOf(c *graph.Climate) (*heat.Weather, []graph.Diagnostic) {
 		return nil, []graph.Diagnostic{{Pos: c.Pos, Rule: "weather", Severity: graph.Error, Message: "the climate says neither a file of hours nor the air of the months: there is no year to work out",
 			Hint: "give file, an EPW or CSV file, or air, twelve means from January on; or take [climate] out"}}
 	case c.File == "":
-		return monthsOf(c).Year(), nil
+		return job.MonthsOf(c).Year(), nil
 	}
 	if c.Data == nil {
 		return nil, nil
@@ -295,33 +295,4 @@ func WeatherOf(c *graph.Climate) (*heat.Weather, []graph.Diagnostic) {
 		}}
 	}
 	return w, nil
-}
-
-// Months where the description is silent. Source: means of a temperate climate, judgement.
-const (
-	usualSwingK   = 8.5
-	usualDayToDay = 2.5
-	usualHumidity = 0.78
-	usualWind     = 2.0
-)
-
-func monthsOf(c *graph.Climate) heat.Months {
-	var m heat.Months
-	at := func(list []float64, month int, usual float64) float64 {
-		switch len(list) {
-		case 0:
-			return usual
-		case 1:
-			return list[0]
-		}
-		return list[min(month, len(list)-1)]
-	}
-	for i := range m.AirC {
-		m.AirC[i] = at(c.AirC, i, math.NaN())
-		m.SwingK[i] = at(c.SwingK, i, usualSwingK)
-		m.Humidity[i] = at(c.Humidity, i, usualHumidity)
-		m.Wind[i] = at(c.WindMS, i, usualWind)
-		m.DayToDay[i] = c.DayToDayK.Or(usualDayToDay)
-	}
-	return m
 }

@@ -49,7 +49,7 @@ func ShownOfHeat(noted []job.Assumed, of string) []Shown {
 		switch {
 		case a.High <= a.Low:
 		case a.Adds:
-			v.Low, v.High = a.Low/math.Abs(a.Value), a.High/math.Abs(a.Value)
+			v.Low, v.High = a.Low/a.Value, a.High/a.Value // of -7 °C 5 K more is less of it
 		default:
 			v.Low, v.High = a.Low-1, a.High-1
 		}
@@ -172,7 +172,7 @@ func lengthPlaces(mm float64) int {
 
 // varies reports whether the value may be another: a share of nothing, as of the spring that a swing check
 // has not, is nothing.
-func (v *Shown) varies() bool { return v.High > v.Low && (v.Dim == settle.Words || v.V != 0) }
+func (v *Shown) varies() bool { return v.High != v.Low && (v.Dim == settle.Words || v.V != 0) }
 
 // bounds says between what the value may lie; of words by what share what they cost may be off.
 func (v *Shown) bounds(units quantity.System) string {
@@ -183,7 +183,7 @@ func (v *Shown) bounds(units quantity.System) string {
 		return fmt.Sprintf("%+.0f to %+.0f %%", 100*v.Low, 100*v.High)
 	}
 	words := v.amount(v.V*(1+v.Low), units) + " to " + v.amount(v.V*(1+v.High), units)
-	if v.Low > 0 || v.High < 0 { // the value is that of new pipe, and this is not
+	if min(v.Low, v.High) > 0 || max(v.Low, v.High) < 0 { // the value is that of new pipe, and this is not
 		return "in use " + words
 	}
 	return words

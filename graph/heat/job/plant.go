@@ -220,7 +220,7 @@ func (b *builder) unit() *heat.Unit {
 		u.Ratings = generic.Ratings
 		if !u.HasLeast {
 			u.LeastAirC, u.HasLeast, u.Guessed = generic.LeastAirC, true, true
-			b.assumeOf(p.Part, quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, genericSource, 0, 0, nil)
+			b.leastAir(p.Part, u.LeastAirC, genericSource)
 		}
 		told := toldAt(u.Ratings)
 		b.assumeOf(p.Part, quantity.Say("output of %s in air of %s", name(p.Part), quantity.Temperature.Of(told.AirC)), told.OutputW, quantity.Power, genericSource, 0.75, 1.25, func(s *scene, f float64) {
@@ -242,7 +242,7 @@ func (b *builder) unit() *heat.Unit {
 		for _, r := range u.Ratings {
 			u.LeastAirC = min(u.LeastAirC, r.AirC)
 		}
-		b.assumeOf(p.Part, quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, "many stop there, from memory; say least-air", 0, 0, nil)
+		b.leastAir(p.Part, u.LeastAirC, "many stop there, from memory; say least-air")
 	}
 	if frostUnsaid(p) {
 		b.assumeOf(p.Part, quantity.Say("defrosts in the figures of %s below %s", name(p.Part), quantity.Temperature.Of(heat.FrostBelowC)), 1, number, "EN 14511 counts them in (from memory); say defrost at the unit's ratings", 0.91, 1.0, scaleCOP)
@@ -271,6 +271,20 @@ func (b *builder) unit() *heat.Unit {
 // usualLeastC is the coldest air in which a unit runs whose sheet does not say it. Source: from
 // memory; the sheet beats it.
 const usualLeastC = -7.0
+
+// Where units stop that do not say it: from milder to colder than what is usual, K. Source: common
+// practice, no source: the simplest stop in light frost, those with an inverter near -15 °C.
+const leastMilderK, leastColderK = 5.0, -8.0
+
+// leastAir notes the coldest air in which a unit runs, °C, which nobody said.
+func (b *builder) leastAir(p *graph.Part, leastC float64, source quantity.Text) {
+	b.assumeOf(p, quantity.Text("coldest air in which "+name(p)+" runs"), leastC, quantity.Temperature, source, leastColderK, leastMilderK, func(s *scene, d float64) {
+		if s.planned != nil {
+			s.planned.Unit.LeastAirC += d
+		}
+	})
+	b.assumed[len(b.assumed)-1].Adds = true
+}
 
 // frostUnsaid reports whether a rating in frost does not say whether defrosts are in it.
 func frostUnsaid(p *settle.Part) bool {

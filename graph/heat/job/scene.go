@@ -127,6 +127,7 @@ func (b *builder) climate(s *scene) {
 	case !site.AirSet:
 		s.designC = b.assume("coldest air at which the tub is held", -5, quantity.Temperature, "judgement: a mild winter's frost; say [site] air", 0, 0, nil)
 	}
+	b.months(b.in.Stage.Circuit.Climate)
 	b.assumed = append(b.assumed, Assumed{What: "another year's air", Value: 0, Dim: quantity.TemperatureDifference, Source: "judgement: years differ", Low: -1.2, High: 1.2, Adds: true,
 		apply: func(s *scene, d float64) { s.airK += d }})
 }

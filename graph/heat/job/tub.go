@@ -205,11 +205,38 @@ func (b *builder) use(t *heat.Tub) {
 	if t.Use.Bathers = u.Bathers.Or(usualBathers); !u.Bathers.Set {
 		b.assume("bathers each time", usualBathers, number, "common practice, no source; say [use] bathers", 0, 0, nil)
 	}
-	t.Refills = u.Refills.Or(3)
+	usual, low, high, why := 3.0, 0.5, 1.4, quantity.Text("common practice, no source: every three to four months")
+	if b.pool() {
+		usual, low, high, why = 1, 0, 3, "common practice, no source: a pool keeps its water for a year or more; say [use] refills"
+	}
+	t.Refills = u.Refills.Or(usual)
 	if !u.Refills.Set {
-		b.assume("refills a year", t.Refills, number, "common practice, no source: every three to four months", 0.5, 1.4, func(s *scene, f float64) { s.tub.Refills *= f })
+		b.assume("refills a year", t.Refills, number, why, low, high, func(s *scene, f float64) { s.tub.Refills *= f })
 	}
 	b.wind(t, u)
+	b.sun(t)
+}
+
+// Daylight in which sun may fall on open water, hours of the day, and how long a day it is open then, h,
+// before it is told that its warmth is not counted. Judgement.
+const (
+	sunFromH, sunToH = 8.0, 18.0
+	sunOpenH         = 2.0
+)
+
+// sun notes that the sun on water that is open by day is not counted: no weather of twelve months has it.
+func (b *builder) sun(t *heat.Tub) {
+	if t.Indoor || t.Use.OpenS <= 0 {
+		return
+	}
+	day := 0.0
+	open := heat.Shares([]heat.Window{{FromH: t.Use.At, ToH: math.Mod(t.Use.At+min(t.Use.OpenS/3600, 24), 24)}})
+	for h := int(sunFromH); h < int(sunToH); h++ {
+		day += open[h] * t.Use.TimesAWeek / 7
+	}
+	if day >= sunOpenH {
+		b.assume("warmth of the sun on the open water", 0, number, "not counted: in the sun a pool takes in some kilowatt-hours a day on each square metre, which the heating is spared; common practice, no source", 0, 0, nil)
+	}
 }
 
 // shelters is the share of the open country's wind that reaches the water: the height alone

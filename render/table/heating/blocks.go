@@ -464,7 +464,7 @@ func (h reporter) assumed() form.Block {
 		if a.Plain {
 			value = quantity.Trim(quantity.Round(a.Value, 2))
 		}
-		if a.Adds {
+		if a.Adds && a.Value == 0 { // what only varies has no value
 			value = "± " + quantity.Format(a.High, a.Dim, h.s.Units)
 		}
 		cells := []string{h.s.Say(a.What), value, h.source(h.s.Say(a.Source))}

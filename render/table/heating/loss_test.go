@@ -1,0 +1,50 @@
+package heating
+
+import (
+	"strings"
+	"testing"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/heat"
+	"dryfit/graph/heat/job"
+	"dryfit/render/table/form"
+)
+
+// A unit that takes more than the element does is said to, in energy and in money, and a range that has both says
+// which end is which. It was told as "-8 % less" and "saves -40 EUR".
+func TestAPlanThatLosesSaysSo(t *testing.T) {
+	for _, c := range []struct {
+		share, cost job.Range
+		less, money string
+	}{
+		{job.Range{Low: 0.48, Likely: 0.55, High: 0.6}, job.Range{Low: 393, Likely: 533, High: 787}, "55 % less (48 to 60 %)", "that saves 533 EUR a year (393 to 787)"},
+		{job.Range{Low: -0.15, Likely: -0.08, High: -0.02}, job.Range{Low: -90, Likely: -40, High: -5}, "8 % more (2 to 15 %)", "that costs 40 EUR more a year (5 to 90)"},
+		{job.Range{Low: -0.05, Likely: 0.03, High: 0.09}, job.Range{Low: -20, Likely: 12, High: 40}, "3 % less (5 % more to 9 % less)", "that saves 12 EUR a year (20 more to 40 less)"},
+		{job.Range{Low: -0.15, Likely: -0.08, High: 0.02}, job.Range{Low: -90, Likely: -40, High: 5}, "8 % more (15 % more to 2 % less)", "that costs 40 EUR more a year (90 more to 5 less)"},
+		{job.Range{Low: -0.001, Likely: 0, High: 0.2}, job.Range{Low: -0.2, Likely: 0, High: 4}, "0 % less (0 to 20 %)", "that saves 0 EUR a year (0 to 4)"},
+	} {
+		y := &job.YearReport{Today: &heat.Account{}, Planned: &heat.Account{}, Priced: true, SavingShare: c.share, SavingCost: c.cost}
+		got := strings.Join(reporter{r: &job.Report{Year: y}, s: form.Style{}, currency: "EUR"}.saves(y), "\n")
+		if !strings.Contains(got, c.less) || !strings.Contains(got, c.money) {
+			t.Errorf("want %q and %q in:\n%s", c.less, c.money, got)
+		}
+	}
+}
+
+// A value that a difference is added to is told as the value: a room of 22 °C is 71.6 °F, and was "± 42.8 °F",
+// the 6 K that it may be off by read as a temperature.
+func TestWhatVariesByADifferenceIsToldAsItsValue(t *testing.T) {
+	r := &job.Report{Assumed: []job.Assumed{
+		{What: "air of the room", Value: 22, Dim: quantity.Temperature, Low: -6, High: 6, Adds: true},
+		{What: "another year's air", Dim: quantity.TemperatureDifference, Low: -1.2, High: 1.2, Adds: true},
+	}}
+	for units, want := range map[quantity.System][]string{quantity.MetricSystem: {"22 °C", "± 1.2 K"}, quantity.InchSystem: {"71.6 °F", "± 2.2 °F"}} {
+		got := string(Text(r, graph.Job{}, form.Style{Units: units}))
+		for _, w := range want {
+			if !strings.Contains(got, w) {
+				t.Errorf("no %q in:\n%s", w, got)
+			}
+		}
+	}
+}

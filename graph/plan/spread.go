@@ -130,6 +130,16 @@ func (p *Plan) unsure() []graph.Diagnostic {
 		} else if reading, _ := r.Settles(q); reading != "" {
 			d.Hint = graph.Say("measure first: %s", reading)
 		}
+		if r.Refuted(q) && !q.Stands { // an error, as the rules make it one of the case as described
+			d.Severity = graph.Error
+			d.Message += ", by what was read"
+			switch settled := r.Settled(q); {
+			case settled && q.Kind == spread.LeastFlow:
+				d.Hint = "larger or shorter pipe to the unit, a unit that asks for less, or a circulation pump for it; what was read leaves nothing to measure"
+			case settled:
+				d.Hint = "a weaker spring, a larger bypass, or an isolator set as a throttle and marked; what was read leaves nothing to measure"
+			}
+		}
 		if a := p.accepts(q); a != nil {
 			d.Severity, d.Pos = graph.Note, a.Pos
 			d.Message += graph.Say("; accepted: %s", a.Reason)

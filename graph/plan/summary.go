@@ -30,6 +30,8 @@ type ModeSummary struct {
 
 	Beside []UnitSummary // other units of the circuit that have water, in its order
 	ahead  int           // how many of them stand before the job's own in that order
+
+	asDescribed float64 // UnitSummary.AsDescribed of the job's own
 }
 
 // UnitSummary is what one of several units gets in a mode, m³/s.
@@ -37,6 +39,7 @@ type UnitSummary struct {
 	ID                       string
 	Flow, Least, Rated, Most float64
 	RiseK                    float64
+	AsDescribed              float64 // of Likely, where what was read contradicts it; else 0
 
 	Past   string  // id of what throttles or checks its bypass; "" where nothing does
 	Bypass float64 // flow past it there
@@ -49,7 +52,7 @@ func (m *ModeSummary) Units() []UnitSummary {
 	if !m.HasUnit {
 		return m.Beside
 	}
-	own := UnitSummary{ID: m.UnitID, Flow: m.Unit, Least: m.Least, Rated: m.Rated, Most: m.Most, RiseK: m.RiseK, Past: m.Past, Bypass: m.Bypass, State: m.CheckState}
+	own := UnitSummary{ID: m.UnitID, Flow: m.Unit, Least: m.Least, Rated: m.Rated, Most: m.Most, RiseK: m.RiseK, AsDescribed: m.asDescribed, Past: m.Past, Bypass: m.Bypass, State: m.CheckState}
 	return slices.Insert(slices.Clone(m.Beside), m.ahead, own)
 }
 

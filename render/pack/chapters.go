@@ -141,6 +141,8 @@ func firstCut(p *plan.Plan, j jobIn, style form.Style) string {
 	case len(cuts) > 0:
 	case joints(p) == 0:
 		return ""
+	case p.RuledOut() != nil:
+		return "Where the first cut goes is told once that is mended."
 	case sawn:
 		return "Where the first cut lies nobody measured: the order of work says how it is found."
 	case len(j.Gone) == 0:

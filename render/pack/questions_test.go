@@ -116,7 +116,7 @@ func TestOwnersLastHeading(t *testing.T) {
 func TestQuestionsHaveBookmarks(t *testing.T) {
 	want := map[string]string{ // common practice, no source
 		mayItBeBuilt: `^(It may be built|The work may be done|NOT TO BE BUILT)`,
-		firstCutMark: `^(The first cut, X1, is on|No old pipe is cut|Where the first cut lies nobody measured)`,
+		firstCutMark: `^(The first cut, X1, is on|No old pipe is cut|Where the first cut lies nobody measured|Where the first cut goes is told once that is mended)`,
 		currentMark:  `Full load of the unit \| ([\d.]+ A|)`,
 		neverMark:    `Never shut V\d`,
 	}
@@ -152,5 +152,24 @@ func TestQuestionsHaveBookmarks(t *testing.T) {
 				t.Errorf("%s: the bookmark %q (there: %v) leads to %q", name, mark, marked, said)
 			}
 		}
+	}
+}
+
+// Where an error of the description rules the place out nobody is sent to the order of work for the
+// first cut: there is none.
+func TestNoFirstCutBeforeItIsMended(t *testing.T) {
+	source, err := os.ReadFile("../../testdata/circulation.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	hot := regexp.MustCompile(`(?m)^set-point = .*`).ReplaceAll(source, []byte(`set-point = "41 °C"`))
+	p := wanted(t, "hot.toml", hot, plan.Findings|plan.Flows|plan.Lists)
+	if p.Proposal == nil || p.RuledOut() == nil {
+		t.Fatalf("a place %v, ruled out by %v: the test shows nothing", p.Proposal != nil, p.RuledOut())
+	}
+	style := form.Style{Units: quantity.MetricSystem}
+	said := wordsOf(answer(p, factsOf(p, style.Units), style))
+	if !strings.Contains(said, "Where the first cut goes is told once that is mended.") || strings.Contains(said, "order of work") {
+		t.Error(said)
 	}
 }

@@ -290,15 +290,24 @@ func promiseText(s form.Style, p *spread.Promise) string {
 	return fmt.Sprintf("%q: %s", p.Part, advice.StateWords(state))
 }
 
-// worstPromise returns the judged promise that is kept least; nil where none is made.
+// worstPromise returns the judged promise that is kept least, but of what is settled already; nil where
+// none is made.
 func worstPromise(r *spread.Ranges) *spread.Promise {
 	var worst *spread.Promise
 	for i := range r.Promises {
-		if p := &r.Promises[i]; p.Judged() && p.Accepted == "" && (worst == nil || p.Sure() < worst.Sure()) {
+		if p := &r.Promises[i]; p.Judged() && p.Accepted == "" && !r.Settled(p) && (worst == nil || p.Sure() < worst.Sure()) {
 			worst = p
 		}
 	}
 	return worst
+}
+
+// enoughKnown reports whether no reading would change what is done: every judged promise is kept as often
+// as it has to be, is accepted or is settled already, and nothing moves a flow by more than a tenth.
+func enoughKnown(r *spread.Ranges) bool {
+	worst := worstPromise(r)
+	return len(r.Promises) > 0 && (worst == nil || worst.Sure() >= spread.WarnBelow) &&
+		!slices.ContainsFunc(r.MeasureFirst, func(f spread.Influence) bool { return f.Effect > spread.HarmfulGuess || f.Harm() > spread.HarmfulGuess })
 }
 
 // modeWords is a mode in a sentence: by its words among names; nil: as the file calls it.
@@ -373,13 +382,17 @@ func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 		}
 		b.Grid.Add(mode, text, p.Of100(), samples)
 	}
+	enough := enoughKnown(r)
 	for i, f := range r.MeasureFirst[:min(surest, len(r.MeasureFirst))] {
 		lead := "  measure this first"
-		if i > 0 {
+		switch {
+		case i > 0:
 			lead = "  then"
+		case enough:
+			lead = "  nothing has to be measured first; what is left that moves most"
 		}
 		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s: it moves %s by ±%s %% (%s)", lead, f.Said(), f.Moves.Of(oneOf(f.UnitID, names)), form.Fixed(f.Effect*100, 0), strings.TrimPrefix(modeWords(names, f.Mode), "mode ")))
-		if i == 0 && f.Reading != "" {
+		if i == 0 && !enough && f.Reading != "" {
 			b.Lines = append(b.Lines, "    by "+s.Say(f.Reading))
 		}
 	}

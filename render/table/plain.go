@@ -19,7 +19,7 @@ func PlainLines(p *plan.Plan, style form.Style) []string {
 	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, style.Units) }
 	var out []string
 	names := tag.Of(p.Circuit, p.Net())
-	for _, m := range plan.Summarise(p) {
+	for _, m := range plan.Likely(p) {
 		at := quantity.Capital(names.Mode(m.Mode)) + " "
 		if !strings.HasPrefix(at, "At ") {
 			at = strings.TrimSpace(at) + ", "
@@ -70,7 +70,11 @@ func howSure(p *plan.Plan, mode, unit string, flow func(float64) string) string 
 
 // plainUnit says what one unit gets, how sure that is, and what it needs.
 func plainUnit(who string, u plan.UnitSummary, sure string, flow, limit func(float64) string) string {
-	gets := fmt.Sprintf("%s gets %s%s; ", who, flow(u.Flow), sure)
+	read := ""
+	if u.AsDescribed > 0 {
+		read = " by what was read at the tub, " + flow(u.AsDescribed) + " as described"
+	}
+	gets := fmt.Sprintf("%s gets %s%s%s; ", who, flow(u.Flow), read, sure)
 	switch {
 	case u.Flow <= 0:
 		return "no water comes to " + who + "."

@@ -19,7 +19,7 @@ import (
 // SummaryLines says in words what every mode comes to.
 func SummaryLines(p *plan.Plan, s form.Style) []string {
 	var out []string
-	for _, m := range plan.Summarise(p) {
+	for _, m := range plan.Likely(p) {
 		out = append(out, summaryLine(s, m)+jetsSpread(p.Ranges.Of(m.Mode, graph.After)))
 	}
 	return out
@@ -29,7 +29,7 @@ func SummaryLines(p *plan.Plan, s form.Style) []string {
 func InShort(p *plan.Plan, s form.Style) []string {
 	var names [][]string
 	var words []string
-	modes := plan.Summarise(p)
+	modes := plan.Likely(p)
 	for i, l := range SummaryLines(p, s) {
 		said := strings.TrimPrefix(l, modes[i].Mode+": ")
 		k := slices.Index(words, said)
@@ -114,6 +114,9 @@ func unitWords(s form.Style, u plan.UnitSummary, several bool) string {
 	who := "the unit"
 	if several {
 		who = fmt.Sprintf("%q", u.ID)
+	}
+	if u.AsDescribed > 0 {
+		who += " by what was read, not the " + s.Flow(u.AsDescribed) + " as described,"
 	}
 	got := who + " gets " + s.Flow(u.Flow)
 	switch {

@@ -313,6 +313,23 @@ func (r *Ranges) Few() []int {
 // Narrowed reports whether the ranges are of the points that fit what was read.
 func (r *Ranges) Narrowed() bool { return r.Tried > 0 && !r.Unfit }
 
+// Contradicted reports whether the ranges are of points that fit what was read while the case as
+// described comes to what was not read: its flows may lie outside their own ranges then, and what is
+// likely is the middle of these. A nil Ranges is not.
+func (r *Ranges) Contradicted() bool {
+	return r != nil && r.Narrowed() && slices.ContainsFunc(r.Read, func(q Read) bool { return q.Beyond() })
+}
+
+// Refuted reports whether by what was read a promise of a unit's flow is broken in most of the ways
+// that are left, whatever the case as described does. What is accepted may be too.
+func (r *Ranges) Refuted(p *Promise) bool {
+	return r.Contradicted() && (p.Kind == LeastFlow || p.Kind == MostFlow) && p.Sure() < 0.5
+}
+
+// Settled reports whether what was read leaves a promise of a unit's flow broken in as many ways as
+// others have to be kept: no further reading is asked for it.
+func (r *Ranges) Settled(p *Promise) bool { return r.Refuted(p) && p.Sure() < 1-WarnBelow }
+
 // moved are the flows that unknowns move, at the points that fit what was read.
 type moved struct {
 	values     [][]float64 // those that are watched

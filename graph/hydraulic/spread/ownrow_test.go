@@ -146,3 +146,32 @@ func TestOwnRowOfAnotherMatter(t *testing.T) {
 		}
 	}
 }
+
+// Who has written the sheet's figures down, by keys or in a row of his own, is told the word that makes them
+// count as the sheet's; who has not, or has said so, is not.
+func TestWrittenFiguresAskForTheirWord(t *testing.T) {
+	loss := "loss = { flow = \"9 m3/h\", drop = \"6 kPa\" }\n"
+	row := "\n[[catalog.filter]]\nname = \"mine\"\nsource = \"its sheet\"\nrating = \"3 bar\"\nloss-flow = \"9 m3/h\"\nloss-drop = \"6 kPa\"\n"
+	for _, c := range []struct {
+		what, row string
+		asks      bool
+	}{{loss, "", true}, {`type = "mine"`, row, true}, {"", "", false}, {loss + `known = "data-sheet"`, "", false}, {`type = "mine"` + "\nknown = \"measured\"", row, false}} {
+		text := strings.NewReplacer("KIND", "filter", "WHAT", c.what).Replace(ownRowText)
+		d, ds := description.Read("own.toml", []byte(text+c.row))
+		if d == nil || graph.HasErrors(ds) {
+			t.Fatal(ds)
+		}
+		told := false
+		for _, f := range Of(nil, laying.Of(d.At(graph.After)), "", nil, nil).Moves {
+			if f.Part == "p" && strings.HasPrefix(f.What, "the drop") {
+				told = true
+				if asks := strings.Contains(string(f.Reading), `known = "data-sheet" on it`); asks != c.asks {
+					t.Errorf("%q %q: %s", c.what, c.row, f.Reading)
+				}
+			}
+		}
+		if !told {
+			t.Errorf("%q: nothing is told of its drop", c.what)
+		}
+	}
+}

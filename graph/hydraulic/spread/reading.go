@@ -13,6 +13,15 @@ import (
 // practice, no source. display names, of a valve past a unit, what shows that unit's flow, by which alone
 // it is set; "" of one elsewhere, that is not turned for it.
 func (u *unknown) reading(m *hydraulic.Model, display quantity.Text) quantity.Text {
+	by := u.read(m, display)
+	if u.used.given && u.used.guess && strings.Contains(string(by), "data sheet") { // the sheet may be what was written down
+		by += graph.Say(`; or, where what the file says of %q is its sheet's already, the word for that: known = "data-sheet" on it`, u.part)
+	}
+	return by
+}
+
+// read is reading, whatever the file says of it.
+func (u *unknown) read(m *hydraulic.Model, display quantity.Text) quantity.Text {
 	var part *hydraulic.ModelPart
 	if i, ok := m.PartAt[u.part]; ok && u.part != "" {
 		part = &m.Parts[i]

@@ -7,7 +7,6 @@ import (
 	"slices"
 
 	"dryfit/catalog"
-	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
@@ -114,25 +113,33 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 	p.Pump.TypeSaid, p.Pump.LabelW, p.Pump.LabelRow, p.Pump.RowW = true, watts, row.Name, mostWatts(of)
 }
 
-// labelHint says how the watts of a label are written: of a pump with more speeds than were told,
-// at the speed they are of.
+// labelHint says how the watts of a label, and the hours of the filter, are written: of a pump with more
+// speeds than were told at the speed they are of.
 func labelHint(of, said []graph.Speed, watts float64) string {
 	const curve = `curve = [["0 m3/h", "7 m"], ["8 m3/h", "2 m"]]`
-	if len(of) < 2 || len(said) != 1 || watts == 0 {
+	hours := len(said) == 1 && said[0].HoursADay.Set
+	if len(of) < 2 || len(said) != 1 || watts == 0 && !hours {
 		return "write " + curve + ", or the watts of each speed and the type of a catalogue row with as many speeds"
 	}
-	text := "write the watts at the speed the label gives them for: speeds = ["
-	for i, s := range of {
-		if i > 0 {
-			text += ", "
-		}
-		text += "{ name = " + field.Quote(s.Name)
-		if i == len(of)-1 {
-			text += ", power = " + field.Quote(quantity.Exact(watts, quantity.Power))
-		}
-		text += " }"
+	what := "the watts at the speed the label gives them for"
+	switch {
+	case hours && watts > 0:
+		what += ", the hours at the speed it filters at"
+	case hours:
+		what = "the hours at the speed it filters at"
 	}
-	return text + "]; where it has one speed, take type out, or write " + curve
+	speeds := make([]string, len(of))
+	for i, s := range of {
+		one := graph.Speed{Name: s.Name}
+		if i == 0 { // the row's go from slow to fast, and it filters at the slow one
+			one.HoursADay = said[0].HoursADay
+		}
+		if i == len(of)-1 {
+			one.PowerW = watts
+		}
+		speeds[i] = field.Inline(SpeedFields, &one)
+	}
+	return "write " + what + ": speeds = " + field.List(speeds) + "; where it has one speed, take type out, or write " + curve
 }
 
 func speedsDiffer(found bool, row catalog.Row, has, wants int) string {

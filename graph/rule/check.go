@@ -2,6 +2,7 @@ package rule
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
@@ -83,8 +84,10 @@ func creepsBack(v *view, b branch, p *graph.Part, report Report) {
 	if b.TeeIn == nil {
 		return
 	}
-	isCheck := func(q *graph.Part) bool { return q.Kind == graph.CheckValve || q.Kind == graph.HeatPump }
-	if !v.net.UpstreamUntil(p, isCheck).HasPart(b.TeeIn.ID) {
+	closed := func(q *graph.Part) bool {
+		return q.Kind == graph.CheckValve || q.Kind == graph.HeatPump || v.staysShut(q, b)
+	}
+	if !v.net.UpstreamUntil(p, closed).HasPart(b.TeeIn.ID) {
 		return
 	}
 	severity := graph.Warning
@@ -97,6 +100,15 @@ func creepsBack(v *view, b branch, p *graph.Part, report Report) {
 		Hint:    graph.Say("a check that can be opened (true union) in the line between the second tee and %q, as well as or instead of the one in the unit's outlet", p.ID),
 	}
 	report(b.Unit.Existing && p.Existing, d)
+}
+
+// staysShut reports whether a hand valve stands shut in every mode but those in which the unit of a branch
+// is shut off: nothing comes past it to the unit.
+func (v *view) staysShut(p *graph.Part, b branch) bool {
+	if !p.Kind.IsHandValve() {
+		return false
+	}
+	return !slices.ContainsFunc(v.c.AllModes(), func(m graph.Mode) bool { return shutIn(m, b) == nil && position(m, p) > 0 })
 }
 
 // CheckArrow is the name of the rule that asks which way a check lets the water through.

@@ -94,11 +94,14 @@ func shutInAll(in *Input, b branch) (shut []*graph.Part, modes int) {
 func isolated(s *hydraulic.Solution, b branch) bool { return shutBy(s, b) != nil }
 
 // shutBy returns the hand valve in the unit's pipes that the mode shuts; nil: none.
-func shutBy(s *hydraulic.Solution, b branch) *graph.Part {
+func shutBy(s *hydraulic.Solution, b branch) *graph.Part { return shutIn(s.Mode, b) }
+
+// shutIn is shutBy of a mode, solved or not.
+func shutIn(m graph.Mode, b branch) *graph.Part {
 	to, from := b.Isolators()
 	for _, list := range [][]*graph.Part{to, from} {
 		for _, p := range list {
-			if position(s.Mode, p) == 0 {
+			if position(m, p) == 0 {
 				return p
 			}
 		}

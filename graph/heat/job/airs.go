@@ -34,7 +34,8 @@ const (
 )
 
 // airs goes through the air degree by degree: from the coldest that is asked for or that the
-// climate has, or where the unit stops, to the warmest.
+// climate has, or where the unit stops, to the warmest; and works out the coldest asked for as it is,
+// which need be no whole degree.
 func (b *builder) airs(s *scene, r *Report) {
 	if s.planned == nil {
 		return
@@ -54,9 +55,9 @@ func (b *builder) airs(s *scene, r *Report) {
 		}
 	}
 	need, wind := b.need(s, 0), meanWind(b.more.Weather)
-	for c := math.Max(low, airsLeastC); c <= math.Min(high, airsWarmestC); c++ {
+	at := func(c float64) AtAir {
 		need.DesignC = c
-		at := AtAir{AirC: c, Hours: counts[int(c)]}
+		at := AtAir{AirC: c}
 		if at.GivesW, at.LosesW = heat.Held(&s.tub, unit, need); unit.HasMost && s.tub.SetC > unit.MostC {
 			at.GivesW = 0
 		}
@@ -67,6 +68,12 @@ func (b *builder) airs(s *scene, r *Report) {
 				at.Colder++
 			}
 		}
-		r.Airs = append(r.Airs, at)
+		return at
 	}
+	for c := math.Max(low, airsLeastC); c <= math.Min(high, airsWarmestC); c++ {
+		r.Airs = append(r.Airs, at(c))
+		r.Airs[len(r.Airs)-1].Hours = counts[int(c)]
+	}
+	design := at(s.designC)
+	r.Asked = &design
 }

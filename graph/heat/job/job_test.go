@@ -301,6 +301,9 @@ func TestAirsHoldTheYear(t *testing.T) {
 	if hours != 8760 {
 		t.Errorf("%d hours", hours)
 	}
+	if r.Asked == nil || r.Asked.AirC != r.Loss.AirC || r.Asked.GivesW != r.UnitHolds().HeldW {
+		t.Errorf("in the air asked for, %g °C: %+v", r.Loss.AirC, r.Asked)
+	}
 }
 
 func BenchmarkAnswer(b *testing.B) {

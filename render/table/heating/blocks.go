@@ -159,6 +159,21 @@ func (h reporter) unit() form.Block {
 	return b
 }
 
+// airsTold are every fifth degree and the coldest air asked for, in their order.
+func (h reporter) airsTold() []job.AtAir {
+	out := slices.DeleteFunc(slices.Clone(h.r.Airs), func(a job.AtAir) bool {
+		return math.Mod(a.AirC, 5) != 0 || h.r.Asked != nil && h.warm(a.AirC) == h.warm(h.r.Asked.AirC)
+	})
+	if h.r.Asked == nil {
+		return out
+	}
+	i := slices.IndexFunc(out, func(a job.AtAir) bool { return a.AirC > h.r.Asked.AirC })
+	if i < 0 {
+		i = len(out)
+	}
+	return slices.Insert(out, i, *h.r.Asked)
+}
+
 // airs says what is left to heat and the unit gives every five degrees, and in the design air.
 func (h reporter) airs() form.Block {
 	b := form.Block{Title: fmt.Sprintf("Does it hold %s?", h.warm(h.r.Loss.WaterC))}
@@ -177,10 +192,7 @@ func (h reporter) airs() form.Block {
 		columns = append(columns, form.Column{Head: "hours a year colder", Right: true})
 	}
 	g := form.NewGrid(columns...)
-	for _, a := range h.r.Airs {
-		if math.Mod(a.AirC, 5) != 0 && a.AirC != math.Round(h.r.Loss.AirC) {
-			continue
-		}
+	for _, a := range h.airsTold() {
 		gives, runs := "stands", ""
 		if a.GivesW > 0 {
 			gives, runs = form.Fixed(a.GivesW, 0), form.Fixed(100*a.Share(), 0)+" %"

@@ -37,6 +37,9 @@ func Parse(text string, want ...Dimension) (Quantity, error) {
 	r := &reader{text: text, want: want}
 	q, err := r.quantity()
 	if err != nil {
+		if section := gauge(text, want); section != "" {
+			err.Hint = fmt.Sprintf("did you mean %q? %s", section, fitHint(want))
+		}
 		return Quantity{}, err
 	}
 	return q, nil

@@ -89,9 +89,12 @@ func nearUnit(word string, want []Dimension) string {
 	return near
 }
 
+// marks are the strokes that stand for feet and inches on a tape, as they are typed: 4'-6 1/2".
+var marks = strings.NewReplacer("''", " in ", `"`, " in ", "″", " in ", "”", " in ", "'-", " ft ", "'", " ft ", "′-", " ft ", "′", " ft ", "’-", " ft ", "’", " ft ")
+
 // mended is the text with every word for a unit put right; "" where that makes no quantity.
 func (r *reader) mended() string {
-	again := &reader{text: r.text, want: r.want}
+	again := &reader{text: marks.Replace(r.text), want: r.want}
 	var b strings.Builder
 	for again.space(); again.at < len(again.text); again.space() {
 		from := again.at

@@ -429,6 +429,18 @@ func oneUnitAtATime(t *graph.Retrofit, second string) string {
 		one, field.Quote(second), one, field.Quote(second), field.Quote(second))
 }
 
+// pricedElsewhere is where what is written under [prices] and is no thing that is bought has its place.
+var pricedElsewhere = map[string]string{
+	"currency": `what prices are in stands under [job]: currency = "EUR"`,
+	"labour":   labourElsewhere, "labor": labourElsewhere, "work": labourElsewhere,
+	"electricity": powerElsewhere, "kwh": powerElsewhere, "kWh": powerElsewhere,
+}
+
+const (
+	labourElsewhere = `what the work costs stands under [tariff]: work = "420"`
+	powerElsewhere  = `what a kilowatt-hour costs stands under [tariff]: price = "0.30"`
+)
+
 // pricesOf looks whether what has a price is a part, a kind, or a row of the catalogue.
 func pricesOf(r *field.Reader) {
 	if len(r.Circuit.Prices) == 0 {
@@ -456,6 +468,9 @@ func pricesOf(r *field.Reader) {
 			}
 			return words
 		})
+		if told := pricedElsewhere[p.Item]; told != "" {
+			hint = told
+		}
 		if !Told(r, p.Item, p.Pos) {
 			r.Add(p.Pos, hint, "there is no part, kind or catalogue row %s to have a price", located.Said(p.Item))
 		}

@@ -77,7 +77,7 @@ func pipeFalls(in *Input, report Report) {
 	}
 	report(false, graph.Diagnostic{
 		Pos: level[0].Pos, Severity: graph.Note,
-		Message: graph.Say("new pipe outside (%s) runs level for up to %s; from %s on it needs a fall of about %s", runNames(level), v.length(most), v.length(longLevelMM), v.length(most/100)),
+		Message: graph.Say("new pipe outside (%s) runs level for up to %s; from %s on it needs a fall of about %s", runNames(level), v.length(most), v.about(longLevelMM), v.length(most/100)),
 		Hint:    "clip it with a fall of 1 in 100 towards its drain or the tub; the joints give that much",
 	})
 }

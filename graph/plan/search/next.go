@@ -15,7 +15,7 @@ func (s *search) next(t *trial, mends []quantity.Text) quantity.Text {
 	}
 	text := quantity.Text("nothing that was tried makes it possible")
 	if t.place.TooShort() {
-		return text + graph.Say(": it lacks %s; see whether what stands at its ends can be set so much further apart, or lead the stretch anew with %s straight; then describe it as it lies",
+		return text + graph.Say(": it lacks %s; see whether what stands at its ends can be set so much further apart, or lead the stretch anew with %s straight; then describe it as it will lie, existing = true: the pack is of the work from there on",
 			s.length(t.place.NeededMM-t.place.RoomMM), s.length(t.place.NeededMM))
 	}
 	for _, d := range graph.SortDiagnostics(t.errors()) {

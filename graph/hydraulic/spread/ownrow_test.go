@@ -165,7 +165,7 @@ func TestWrittenFiguresAskForTheirWord(t *testing.T) {
 		for _, f := range Of(nil, laying.Of(d.At(graph.After)), "", nil, nil).Moves {
 			if f.Part == "p" && strings.HasPrefix(f.What, "the drop") {
 				told = true
-				if asks := strings.Contains(string(f.Reading), `known = "data-sheet" on it`); asks != c.asks {
+				if asks := strings.Contains(string(f.Reading), "known as data-sheet"); asks != c.asks {
 					t.Errorf("%q %q: %s", c.what, c.row, f.Reading)
 				}
 			}

@@ -15,7 +15,7 @@ import (
 func (u *unknown) reading(m *hydraulic.Model, display quantity.Text) quantity.Text {
 	by := u.read(m, display)
 	if u.used.given && u.used.guess && strings.Contains(string(by), "data sheet") { // the sheet may be what was written down
-		by += graph.Say(`; or, where what the file says of %q is its sheet's already, the word for that: known = "data-sheet" on it`, u.part)
+		by += "; or, where the figures the file has for it are that sheet's, the file's word for that, known as data-sheet"
 	}
 	return by
 }

@@ -20,9 +20,8 @@ type Equivalent struct {
 }
 
 // EquivalentAt returns the equivalent lengths at the flows of a solution. Parts count with
-// runs as in a bill's totals: an in-line part with the run that leads to it, a tee through
-// with the run at its run-in and round the corner with the run at its branch; equipment does
-// not count. Runs without flow are left out. A tee that gives head back to one of its legs
+// runs as in a bill's totals: an in-line part with the run by which the water comes to it, a tee with
+// the runs in which it divides or comes together; equipment does not count. Runs without flow are left out. A tee that gives head back to one of its legs
 // counts as less than nothing.
 func EquivalentAt(lay *route.Layout, sol *hydraulic.Solution) Equivalent {
 	out := Equivalent{Mode: sol.Mode.Name, Stage: sol.Stage}
@@ -36,7 +35,7 @@ func EquivalentAt(lay *route.Layout, sol *hydraulic.Solution) Equivalent {
 		}
 		head := (r.Drop - r.PipeDrop) * math.Copysign(1, r.Flow) / pa
 		for k, end := range []graph.PortRef{r.Run.From, r.Run.To} {
-			head += partHead(sol, end, k == 1) / pa
+			head += partHead(sol, end, (k == 1) == (r.Flow > 0)) / pa
 		}
 		t := Total{Name: r.Run.ID, FittingsM: head / metre}
 		if path := lay.Path(r.Run.ID); path != nil {
@@ -74,50 +73,45 @@ func headPerMetre(r *hydraulic.RunFlow) float64 {
 	return r.Friction / (r.BoreMM / 1000) * r.Velocity * r.Velocity / (2 * formula.Gravity)
 }
 
-// partHead is the drop (Pa) of a part that counts with a run that ends at it.
-func partHead(sol *hydraulic.Solution, end graph.PortRef, last bool) float64 {
+// partHead is the drop (Pa) of a part that counts with a run at the end of which it stands; comes: the
+// water comes to it by that run.
+func partHead(sol *hydraulic.Solution, end graph.PortRef, comes bool) float64 {
 	p := sol.Part(end.Part)
 	if p == nil || isEquipment(p.Part.Kind) || p.Part.Kind.OnePort() {
 		return 0
 	}
-	if p.Part.Kind != graph.Tee {
-		if !last {
-			return 0
-		}
-		return p.Drop * math.Copysign(1, p.Flow)
+	if p.Part.Kind == graph.Tee {
+		return teeHead(p, end.Port)
 	}
-	for _, leg := range p.Legs {
-		if leg.Port != end.Port || end.Port == graph.RunOut {
-			continue
-		}
-		if end.Port == graph.RunIn {
-			return p.Drop * math.Copysign(1, leg.Flow)
-		}
-		if leg.Flow < 0 { // it leaves by the branch: from the run's inlet round the corner
-			return inletDrop(p) - leg.Drop
-		}
-		return leg.Drop - outletDrop(p)
+	if !comes {
+		return 0
 	}
-	return 0
+	return p.Drop * math.Copysign(1, p.Flow)
 }
 
-// inletDrop is the drop of the greatest flow into a tee, outletDrop of the greatest out of it.
-func inletDrop(p *hydraulic.PartFlow) float64 {
-	most, drop := 0.0, 0.0
-	for _, l := range p.Legs {
-		if l.Flow > most {
-			most, drop = l.Flow, l.Drop
-		}
-	}
-	return drop
-}
+// stands is the share of a tee's greatest flow below which the water of one of its runs stands: what is
+// left of the solver's iteration, which ends far below.
+const stands = 1e-6
 
-func outletDrop(p *hydraulic.PartFlow) float64 {
-	most, drop := 0.0, 0.0
+// teeHead is the drop (Pa) between one port of a tee and that which all its water passes; of that one 0.
+func teeHead(p *hydraulic.PartFlow, port string) float64 {
+	most := 0.0
 	for _, l := range p.Legs {
-		if -l.Flow > most {
-			most, drop = -l.Flow, l.Drop
+		most = max(most, math.Abs(l.Flow))
+	}
+	var in, out []string
+	drop, flow := map[string]float64{}, 0.0
+	for _, l := range p.Legs {
+		drop[l.Port] = l.Drop
+		if l.Port == port {
+			flow = l.Flow
+		}
+		switch {
+		case l.Flow > stands*most:
+			in = append(in, l.Port)
+		case l.Flow < -stands*most:
+			out = append(out, l.Port)
 		}
 	}
-	return drop
+	return (drop[port] - drop[oneOf(in, out)]) * math.Copysign(1, flow)
 }

@@ -13,8 +13,8 @@ const UnitBranch = "unit's branch"
 // water where there is no pump), and of the unit's branch, by the handbook; and the sum of all runs. Where pipe leaves or enters the tub,
 // that loss is among the fittings.
 //
-// A part that stands in line counts with the run that leads to it. A tee counts through its
-// run with the run at its run-in, and round its corner with the run at its branch. The
+// A part that stands in line counts with the run by which the water comes to it, and a tee with the
+// runs in which it divides or comes together (see common). The
 // unit's branch is everything between its two tees, corners included, without the unit.
 func (b *biller) totals() ([]Total, float64) {
 	var out []Total
@@ -60,7 +60,8 @@ func (b *biller) fittingsLength(path *route.Path) float64 {
 	if path.Run.K > 0 {
 		sum += fromK(path.Run.K, b.bores.ofRun(path)).lengthM
 	}
-	for i, end := range []graph.PortRef{path.Run.From, path.Run.To} {
+	from, to := b.lay.Stage.Net().Ends(path.Run)
+	for i, end := range []graph.PortRef{from, to} {
 		p := b.part(end.Part)
 		if p == nil {
 			continue
@@ -74,13 +75,51 @@ func (b *biller) fittingsLength(path *route.Path) float64 {
 				k = formula.Exit
 			}
 			sum += fromK(k, b.bores.ofRun(path)).lengthM
-		case p.Kind == graph.Tee && end.Port == graph.Branch:
-			sum += corner.lengthM
-		case p.Kind == graph.Tee && end.Port == graph.RunIn:
-			sum += through.lengthM
-		case p.Kind != graph.Tee && i == 1:
+		case p.Kind == graph.Tee:
+			switch all := b.common(p); {
+			case end.Port == all:
+			case end.Port == graph.Branch || all == graph.Branch:
+				sum += corner.lengthM
+			default:
+				sum += through.lengthM
+			}
+		case i == 1:
 			sum += through.lengthM
 		}
 	}
 	return sum
+}
+
+// common is the port of a tee that all its water passes: nothing of the tee counts with the run there.
+// The other ways in or out cost what it takes to turn into or out of that one. Where the water goes
+// straight on past a run in which it stands, it is the way out.
+func (b *biller) common(tee *graph.Part) string {
+	net := b.lay.Stage.Net()
+	still := len(b.lay.Circuit.Pumps()) == 0
+	var in, out []string
+	for _, r := range net.At(tee) {
+		if net.IsAir(r) || !still && !net.Flows(r) {
+			continue
+		}
+		from, to := net.Ends(r)
+		if from.Part == tee.ID {
+			out = append(out, from.Port)
+		}
+		if to.Part == tee.ID {
+			in = append(in, to.Port)
+		}
+	}
+	return oneOf(in, out)
+}
+
+// oneOf returns the only way out, or else the only way in; a tee that is the end of its runs alone, or
+// the beginning of them, is passed from its run-in.
+func oneOf(in, out []string) string {
+	switch {
+	case len(out) == 1:
+		return out[0]
+	case len(in) == 1:
+		return in[0]
+	}
+	return graph.RunOut
 }

@@ -170,6 +170,12 @@ type Surroundings struct {
 // NothingSaid is of surroundings about which nothing was said.
 func NothingSaid() Surroundings { return Surroundings{ClearMM: -1, PlayMM: -1} }
 
+// Same reports whether the two say the same.
+func (s Surroundings) Same(o Surroundings) bool {
+	same := func(a, b *bool) bool { return a == b || a != nil && b != nil && *a == *b }
+	return s.ClearMM == o.ClearMM && s.PlayMM == o.PlayMM && same(s.PushesAside, o.PushesAside) && same(s.Reachable, o.Reachable)
+}
+
 // Around returns the surroundings of a leg of the run, from 1: what the leg says before what is said
 // of the run; those of the run where it has no such leg.
 func (r *Run) Around(leg int) Surroundings {

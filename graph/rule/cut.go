@@ -29,6 +29,14 @@ func cutRules() []*Rule {
 			Check:    cutMeasured,
 		},
 		{
+			Name:     "cut-one-leg",
+			Asks:     "The straight that is cut is written as one leg.",
+			Why:      "Of two legs that go the same way each is looked at by itself, and the room of the whole straight is not seen.",
+			Source:   "follows from the description",
+			Severity: graph.Note,
+			Check:    cutOneLeg,
+		},
+		{
 			Name:     "cut-reachable",
 			Asks:     "The cut can be reached.",
 			Why:      "Nobody can cut, clean and cement what he can't get at.",
@@ -115,6 +123,45 @@ func cutMeasured(in *Input, report Report) {
 		Pos: c.pos(), Severity: graph.Warning, Related: []graph.Related{hereRun(c.Run)},
 		Message: graph.Say("run %q is known only by its length: 0 legs measured, needs all", c.Run.Said()),
 		Hint:    "measure its legs and write legs = [\"…\"] in place of length",
+	})
+}
+
+// sameWayDeg is the angle up to which two legs are one straight: what two readings of a tape make of it.
+const sameWayDeg = 0.5
+
+// cutOneLeg finds the legs beside the one that is cut which go on as it does, with nothing round them
+// that differs.
+func cutOneLeg(in *Input, report Report) {
+	c := in.Cut
+	if c == nil || c.leg() == nil {
+		return
+	}
+	legs := c.Run.Legs
+	goesOn := func(k int) bool { // leg k, from 1, and the next
+		return k >= 1 && k < len(legs) && legs[k-1].By.AngleTo(legs[k].By) < sameWayDeg && c.Run.Around(k).Same(c.Run.Around(k+1))
+	}
+	first, last := c.Leg, c.Leg
+	for goesOn(first - 1) {
+		first--
+	}
+	for goesOn(last) {
+		last++
+	}
+	if first == last {
+		return
+	}
+	var whole graph.Leg
+	for _, l := range legs[first-1 : last] {
+		whole.By = whole.By.Add(l.By)
+	}
+	which := fmt.Sprintf("legs %d and %d", first, last)
+	if last > first+1 {
+		which = fmt.Sprintf("legs %d to %d", first, last)
+	}
+	report(false, graph.Diagnostic{
+		Pos: c.pos(), Severity: graph.Note, Related: []graph.Related{{Pos: or(legs[first-1].Pos, c.Run.Pos), Message: "the straight begins here"}},
+		Message: graph.Say("%s of run %q go the same way: no bend stands between them, and only leg %d was looked at for this cut", which, c.Run.Said(), c.Leg),
+		Hint:    graph.Say("write them as one leg: \"%s\"", whole.Words()),
 	})
 }
 

@@ -20,6 +20,7 @@ type End struct {
 	Name    string  // in words
 	Bend    bool    // an elbow or a pump: what a check wants to be far from
 	through bool    // flexible pipe goes on round a bend: no fitting
+	on      bool    // pipe goes straight on: no fitting, and no bend
 	Hose    bool    // the pipe is hose, and goes over a barb
 }
 
@@ -29,7 +30,7 @@ func (e End) Face() float64 { return e.TakeOff + e.Depth }
 // OverMM is how far hose lies over its barb: its end, which a tape is held to, lies so far
 // before the face.
 func (e End) OverMM() float64 {
-	if e.Hose && !e.through {
+	if e.Hose && !e.through && !e.on {
 		return e.Depth
 	}
 	return 0
@@ -39,6 +40,8 @@ func (e End) OverMM() float64 {
 // depth is known.
 func (e End) Datum() string {
 	switch {
+	case e.on:
+		return e.Name
 	case e.through:
 		return "middle of " + e.Name
 	case e.Hose:
@@ -65,10 +68,18 @@ func LegEnds(path *route.Path, leg int) (start, finish End) {
 			e.Name = path.Run.From.String()
 		case point == len(path.Points)-1:
 			e.Name = path.Run.To.String()
+		case straightOn(path, point):
+			e.Name, e.on = fmt.Sprintf("end of leg %d of %s", point, path.Run.ID), true
 		default:
 			e.Name, e.through = fmt.Sprintf("bend %d of %s", point, path.Run.ID), true
 		}
 		return e
 	}
 	return at(leg - 1), at(leg)
+}
+
+// straightOn reports whether the two legs that meet at a point of a path go the same way.
+func straightOn(path *route.Path, point int) bool {
+	const sameWayDeg = 0.5 // what two readings of a tape make of one straight
+	return path.Points[point].Sub(path.Points[point-1]).AngleTo(path.Points[point+1].Sub(path.Points[point])) < sameWayDeg
 }

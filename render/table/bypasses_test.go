@@ -39,11 +39,11 @@ func TestBypassOfEachUnit(t *testing.T) {
 func TestUnitsForPrograms(t *testing.T) {
 	const h = 1. / 3600
 	m := plan.ModeSummary{Mode: "on", HasUnit: true, UnitID: "unit-2", Unit: 3 * h, Least: 1.05 * h, Rated: 2 * h, Most: 5 * h, RiseK: 2.5, Bypass: 7.5 * h, Past: "bypass-2"}
-	if got := unitsOf(&m); got != nil {
+	if got := UnitFlows(&m); got != nil {
 		t.Errorf("%v of one unit", got)
 	}
 	m.Beside = []plan.UnitSummary{{ID: "unit", Flow: 4 * h}}
-	got, err := json.Marshal(unitsOf(&m))
+	got, err := json.Marshal(UnitFlows(&m))
 	want := `[{"id":"unit-2","flow_m3_h":3,"least_m3_h":1.05,"rated_m3_h":2,"most_m3_h":5,"temperature_rise_K":2.5,"bypass_flow_m3_h":7.5},` +
 		`{"id":"unit","flow_m3_h":4,"least_m3_h":0,"rated_m3_h":0,"most_m3_h":0,"temperature_rise_K":0}]`
 	if err != nil || string(got) != want {

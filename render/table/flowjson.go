@@ -128,11 +128,11 @@ type modeSummary struct {
 	JetsChange *float64   `json:"jets_change_percent,omitempty"`
 	JetsRange  *rangeJSON `json:"jets_change_percent_range,omitempty"`
 	Pump       float64    `json:"pump_flow_m3_h"`
-	Units      []unitJSON `json:"units,omitempty"` // every one that has water, where there are several
+	Units      []UnitFlow `json:"units,omitempty"` // every one that has water, where there are several
 }
 
-// unitJSON is what one of several units gets in a mode.
-type unitJSON struct {
+// UnitFlow is what one of several units gets in a mode, as flow and plan.json print it.
+type UnitFlow struct {
 	ID         string   `json:"id"`
 	Flow       float64  `json:"flow_m3_h"`
 	Least      float64  `json:"least_m3_h"`
@@ -143,13 +143,13 @@ type unitJSON struct {
 	CheckState string   `json:"check_state,omitempty"`
 }
 
-// unitsOf lists what each unit gets in a mode; none where there is only one.
-func unitsOf(m *plan.ModeSummary) (out []unitJSON) {
+// UnitFlows lists what each unit gets in a mode; none where there is only one.
+func UnitFlows(m *plan.ModeSummary) (out []UnitFlow) {
 	if len(m.Beside) == 0 {
 		return nil
 	}
 	for _, u := range m.Units() {
-		one := unitJSON{u.ID, form.M3h(u.Flow), form.M3h(u.Least), form.M3h(u.Rated), form.M3h(u.Most), form.Round(u.RiseK, 3), nil, u.State}
+		one := UnitFlow{u.ID, form.M3h(u.Flow), form.M3h(u.Least), form.M3h(u.Rated), form.M3h(u.Most), form.Round(u.RiseK, 3), nil, u.State}
 		if u.Past != "" {
 			one.Bypass = form.Ptr(form.M3h(u.Bypass))
 		}
@@ -319,7 +319,7 @@ func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
 		}
 		out.Modes = append(out.Modes, modeSummary{
 			m.Mode, form.M3h(m.Unit), form.M3h(m.Least), form.M3h(m.Rated), form.M3h(m.Most), form.Round(m.RiseK, 3), form.M3h(m.Bypass), m.CheckState,
-			form.M3h(m.Jets), today, change, jetsRange(p.Ranges.Of(m.Mode, graph.After)), form.M3h(m.Pump), unitsOf(&m),
+			form.M3h(m.Jets), today, change, jetsRange(p.Ranges.Of(m.Mode, graph.After)), form.M3h(m.Pump), UnitFlows(&m),
 		})
 	}
 	if r := p.Ranges; r != nil {

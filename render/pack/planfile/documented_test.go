@@ -21,7 +21,7 @@ func TestDocumented(t *testing.T) {
 		t.Fatal("DEVELOPERS.md has no section on plan.json")
 	}
 	section, _, _ = strings.Cut(section, "\n## ")
-	quoted := regexp.MustCompile("`([a-z_0-9]+)`")
+	quoted := regexp.MustCompile("`([A-Za-z_0-9]+)`")
 	words := func(cell string) (out []string) {
 		for _, m := range quoted.FindAllStringSubmatch(cell, -1) {
 			out = append(out, m[1])
@@ -69,6 +69,9 @@ func TestDocumented(t *testing.T) {
 func keysOf(of reflect.Type) map[string][]string {
 	out := map[string][]string{}
 	for _, f := range reflect.VisibleFields(of) {
+		if f.Anonymous { // its fields follow as the struct's own
+			continue
+		}
 		key, _, _ := strings.Cut(f.Tag.Get("json"), ",")
 		inner := f.Type
 		if inner.Kind() == reflect.Slice {

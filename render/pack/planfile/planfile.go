@@ -82,10 +82,11 @@ type getsFile struct {
 	Units []unitGets `json:"units,omitempty"` // every one that has water, where there are several
 }
 
-// unitGets is what one of several units gets in a mode.
+// unitGets is what one of several units gets in a mode: as flow prints it, its flow and what passes it by
+// the names they have in flows_in_short besides.
 type unitGets struct {
-	ID   string   `json:"id"`
-	Unit *float64 `json:"unit_m3_h"`
+	table.UnitFlow
+	Unit float64  `json:"unit_m3_h"`
 	Past *float64 `json:"past_the_unit_m3_h,omitempty"` // where something throttles or checks its bypass
 }
 
@@ -143,10 +144,8 @@ func getsOf(m *plan.ModeSummary) getsFile {
 	g := getsFile{Mode: m.Mode,
 		Unit: hourly(m.Unit, m.HasUnit), Past: hourly(m.Bypass, m.HasUnit),
 		Jets: hourly(m.Jets, m.HasJets), Today: hourly(m.JetsToday, m.HasToday)}
-	if len(m.Beside) > 0 {
-		for _, u := range m.Units() {
-			g.Units = append(g.Units, unitGets{ID: u.ID, Unit: hourly(u.Flow, true), Past: hourly(u.Bypass, u.Past != "")})
-		}
+	for _, u := range table.UnitFlows(m) {
+		g.Units = append(g.Units, unitGets{UnitFlow: u, Unit: u.Flow, Past: u.Bypass})
 	}
 	return g
 }

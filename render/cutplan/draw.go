@@ -118,8 +118,8 @@ func (d *drawing) notes() []string {
 		out = append(out, "Lengths are in mm.")
 	}
 	for i := range d.in.List.Plans {
-		for _, t := range d.in.List.Plans[i].Tight {
-			out = append(out, fmt.Sprintf("%s, %s %d has no room should a piece with * come out longer: see the stock plan.", d.in.List.Plans[i].Size, d.in.List.Plans[i].Unit(), t.Bar))
+		if words := tight(&d.in.List.Plans[i]); words != "" {
+			out = append(out, words)
 		}
 	}
 	if slices.ContainsFunc(d.in.List.Pieces, func(p route.Piece) bool { return p.OnSite }) {
@@ -129,6 +129,34 @@ func (d *drawing) notes() []string {
 		out = append(out, "Pieces with * hang on a part that has to be measured first: see the cut list.")
 	}
 	return out
+}
+
+// tight says which bars or coils of a plan have no room for a piece that comes out longer; "" none.
+func tight(plan *takeoff.StockPlan) string {
+	var spans []string
+	for i := 0; i < len(plan.Tight); {
+		first, last := plan.Tight[i].Bar, plan.Tight[i].Bar
+		for i++; i < len(plan.Tight) && plan.Tight[i].Bar == last+1; i++ {
+			last++
+		}
+		switch last - first {
+		case 0:
+			spans = append(spans, fmt.Sprint(first))
+		case 1:
+			spans = append(spans, fmt.Sprint(first), fmt.Sprint(last))
+		default:
+			spans = append(spans, fmt.Sprintf("%d to %d", first, last))
+		}
+	}
+	which, has := plan.Unit(), "has"
+	switch len(plan.Tight) {
+	case 0:
+		return ""
+	case 1:
+	default:
+		which, has = which+"s", "have"
+	}
+	return fmt.Sprintf("%s, %s %s %s no room should a piece with * come out longer: see the stock plan.", plan.Size, which, strings.Join(spans, ", "), has)
 }
 
 // stock is the word for what is cut: of pipe that comes in bars, in coils, or of both.

@@ -49,7 +49,7 @@ func (d *drawing) flow(area scene.Box) [][]row {
 			rows = append(rows, d.bar(&plan, k+1, b))
 		}
 		if len(plan.Unplaced) > 0 {
-			rows = append(rows, d.unplaced(&plan))
+			rows = append(rows, d.unplaced(&plan, area.W()))
 		}
 		for k, r := range rows {
 			need := r.height
@@ -165,15 +165,20 @@ func (d *drawing) proof(plan takeoff.StockPlan) string {
 }
 
 // unplaced names the pieces no length of its stock is long enough for.
-func (d *drawing) unplaced(plan *takeoff.StockPlan) row {
+func (d *drawing) unplaced(plan *takeoff.StockPlan, width float64) row {
 	var names []string
 	for _, n := range plan.Unplaced {
 		names = append(names, fmt.Sprintf("%d (%s)", n, d.full(d.length[n])))
 	}
+	const em = 2.8
 	text := "Longer than any stock, not cut from a " + plan.Unit() + ": piece " + strings.Join(names, ", ")
-	return row{height: 6, draw: func(at scene.Point, width float64) []scene.Item {
-		t, size := sheet.Shrink(text, 2.8, sheet.LeastEm, width, true)
-		return []scene.Item{scene.Text{At: scene.Point{X: at.X, Y: at.Y + 4}, Text: t, SizeMM: size, Bold: true, Name: "unplaced"}}
+	lines := sheet.Wrap(text, em, width, true) // all of them: what is left out is not bought
+	return row{height: 2.4 + float64(len(lines))*lineMM, draw: func(at scene.Point, _ float64) []scene.Item {
+		var items []scene.Item
+		for i, l := range lines {
+			items = append(items, scene.Text{At: scene.Point{X: at.X, Y: at.Y + 4 + float64(i)*lineMM}, Text: l, SizeMM: em, Bold: true, Name: "unplaced"})
+		}
+		return items
 	}}
 }
 

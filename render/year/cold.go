@@ -22,7 +22,8 @@ type ColdInput struct {
 	HoldsSet bool
 	StopsC   float64 // coldest air the unit works in
 	Guessed  bool    // HoldsC is where the unit is taken to stop, for nobody says it
-	Climate  bool    // Hours and Colder of the airs are those of a year
+	Climate  bool    // Hours of the airs are those of a year, and Colder those of it below HoldsC
+	Colder   int
 	Job      graph.Job
 	Units    quantity.System
 	Page     sheet.Page
@@ -246,20 +247,11 @@ func (c *cold) says() []string {
 		out = append(out, "left to heat: what the tub loses, less the pump's own heat")
 	}
 	if in.Climate && in.HoldsSet {
-		colder, ok := 0, false
-		for _, a := range in.Airs {
-			if a.AirC >= in.HoldsC {
-				colder, ok = a.Colder, true
-				break
-			}
+		hours := "no hour of the climate's year is"
+		if in.Colder > 0 {
+			hours = fmt.Sprintf("%d hours of the climate's year are", in.Colder)
 		}
-		if ok {
-			hours := "no hour of the climate's year is"
-			if colder > 0 {
-				hours = fmt.Sprintf("%d hours of the climate's year are", colder)
-			}
-			out = append(out, hours+" colder than that; a typical year holds no extremes")
-		}
+		out = append(out, hours+" colder than that; a typical year holds no extremes")
 	}
 	return append(out, "where the upper line lies above the unit's, the water cools while the cover is off and is warmed again after")
 }

@@ -167,7 +167,7 @@ func TestColdShowsWhatThereIs(t *testing.T) {
 	if strings.Contains(plain, "hours") || strings.Contains(plain, "element") {
 		t.Errorf("%s", plain)
 	}
-	if full := words(ColdInput{Airs: airs(2000), DesignC: -12, WaterC: 38, HoldsC: -10, HoldsSet: true, Climate: true}); !strings.Contains(full, "with the element") || !strings.Contains(full, "only down to -10 °C") || !strings.Contains(full, "40 hours of the climate's year are") {
+	if full := words(ColdInput{Airs: airs(2000), DesignC: -12, WaterC: 38, HoldsC: -10, HoldsSet: true, Climate: true, Colder: 40}); !strings.Contains(full, "with the element") || !strings.Contains(full, "only down to -10 °C") || !strings.Contains(full, "40 hours of the climate's year are") {
 		t.Errorf("%s", full)
 	}
 }

@@ -113,6 +113,7 @@ type UnitReport struct {
 	At         []UnitAt
 	HoldsC     float64 // coldest air at which it holds the tub; HoldsKnown
 	HoldsKnown bool
+	Colder     int     // hours of the climate's year colder than that
 	Assumed    bool    // its ratings are the catalogue's for its size
 	StopsC     float64 // coldest air it works in; one that is usual, for nobody said it: StopsTaken
 	StopsTaken bool

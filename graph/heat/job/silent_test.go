@@ -88,3 +88,26 @@ func TestSunIsToldOfWaterOpenByDay(t *testing.T) {
 		}
 	}
 }
+
+// The hours of the year in which the unit does not hold the tub are those below that very air, a tenth of a
+// degree or not: they were counted below the next whole degree.
+func TestHoursColderThanItHolds(t *testing.T) {
+	q := with(func(c *graph.Circuit) {
+		unit := *c.Part("unit")
+		data := *unit.Unit
+		data.LeastAirC = -3.6
+		unit.Unit = &data
+		c.Parts = []*graph.Part{&unit, c.Part("pump"), c.Part("element")}
+	})
+	w := &heat.Weather{Hours: make([]heat.Air, 365*24)}
+	for i := range w.Hours {
+		w.Hours[i] = heat.Air{TempC: float64(i%100)/10 - 5, Humidity: 0.8} // a tenth after the other, from -5 to 4.9 °C
+	}
+	q.Weather = w
+	b := &builder{in: &q.Input, more: q.More}
+	r := &Report{}
+	b.sizes(b.settle(), r)
+	if want := 14 * 8760 / 100; !agree.Within(r.Unit.HoldsC, -3.6, 1e-9) || r.Unit.Colder < want-14 || r.Unit.Colder > want+14 {
+		t.Errorf("%d hours below %g °C, want about %d", r.Unit.Colder, r.Unit.HoldsC, want)
+	}
+}

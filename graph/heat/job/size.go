@@ -86,6 +86,13 @@ func (b *builder) sizes(s *scene, r *Report) {
 	own := b.sized(s, s.planned.Unit, b.need(s, b.in.Unit.Least.V))
 	own.This = true
 	r.Unit.HoldsC, r.Unit.HoldsKnown = own.HoldsC, own.HoldsKnown
+	if w := b.more.Weather; w != nil && own.HoldsKnown {
+		for _, a := range w.Hours {
+			if a.TempC < own.HoldsC {
+				r.Unit.Colder++
+			}
+		}
+	}
 	r.Sizes = append(r.Sizes, own)
 	if above != nil {
 		r.Sizes = append(r.Sizes, b.sizeOfRow(s, above))

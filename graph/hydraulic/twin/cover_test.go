@@ -287,3 +287,9 @@ func TestCoverCounter(t *testing.T) { cover(t, counter, counterCareful, 4_000_00
 
 // TestCoverCounterHurried does so with the fifth's tubs and his hurried survey.
 func TestCoverCounterHurried(t *testing.T) { cover(t, counter, counterHurried, 4_500_000) }
+
+// TestCoverOffice does so with tubs made up by a sixth.
+func TestCoverOffice(t *testing.T) { cover(t, office, officeCareful, 5_000_000) }
+
+// TestCoverOfficeHurried does so with the sixth's tubs and his hurried survey.
+func TestCoverOfficeHurried(t *testing.T) { cover(t, office, officeHurried, 5_500_000) }

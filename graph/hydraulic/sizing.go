@@ -53,11 +53,14 @@ func (b *builder) sizeToLine(m *ModelPart, law *laws.PartLaw) {
 	if m.Row.Sized == "high" {
 		to = high.flow
 	}
-	switch loss := &b.settled(m.Part).Loss; {
-	case loss.Aside > 0:
+	loss := &b.settled(m.Part).Loss
+	if loss.Aside > 0 {
 		to *= loss.Aside
-	case loss.AtHalf:
-		to /= 2
+	} else {
+		to /= float64(max(loss.Among, 1))
+		if loss.AtHalf {
+			to /= 2
+		}
 	}
 	m.sized, m.Given = &sizing{pump: pump.ID}, GivenSize
 	head := law.Square * law.Ref * law.Ref

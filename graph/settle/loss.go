@@ -19,7 +19,9 @@ type Loss struct {
 	Exponent  Value       // of the flow the drop goes by, where the loss is known at one flow
 	Row       catalog.Row // else; its one point is at the unit's own rated flow where the row is generic
 	Jets      *graph.JetData
-	Aside     float64 // share of the pump's best flow that a part in a pipe much narrower than the pump's was made for; 0: the whole of it
+	Aside     float64 // share of the pump's best flow that a part beside the pump's line was made for; 0: the whole of it
+	Beside    bool    // it stands in a stream beside its pump's line, and its share of the flow is a guess
+	Among     int     // of how many such parts side by side it is one, each for its share of the pump's best flow; 1: it stands alone
 	AtHalf    bool    // half the pump's best flow it is: a part for low speed behind a jet pump of one
 	ToPump    bool    // in words: what the row says was put at the best flow of the line's pump; Values says so
 }
@@ -54,17 +56,56 @@ func (s *Stage) sizedToPump(p *Part) bool {
 // three times as fast there. Judgement, no source.
 const asideBelow = 0.6
 
-// aside is the share of the best flow of its pump that a part in a pipe much narrower than the
-// pump's was made for, by the sections of the two; 0 where it stands in the line.
-func (s *Stage) aside(p *graph.Part, bore float64) float64 {
+// besideShare is the share of its line's water that a part in a stream beside it is taken to be made for,
+// where its pipe is as wide as the line's. Common practice, no source: see the spread of side streams.
+const besideShare = 0.3
+
+// aside is the share of the best flow of its pump that a part was made for that does not stand in the pump's
+// line: in a pipe much narrower than the pump's by the sections of the two, else in a stream beside the line
+// a usual one. 0 where it stands in the line.
+func (s *Stage) aside(p *graph.Part, bore float64) (share float64, beside bool) {
 	pump := s.Net().LinePump(p)
 	if pump == nil || bore <= 0 {
-		return 0
+		return 0, false
 	}
+	beside = s.beside(p, pump)
 	if of, _ := s.boreOf(pump); of > 0 && bore < asideBelow*of {
-		return bore * bore / (of * of)
+		return bore * bore / (of * of), beside
 	}
-	return 0
+	if beside {
+		return besideShare, true
+	}
+	return 0, false
+}
+
+// beside reports whether an injector, a lamp or a feeder stands in a stream beside its pump's line: past the
+// pump the water comes home without it, by no valve that is shut, and by no check unless all of it does.
+func (s *Stage) beside(p, pump *graph.Part) bool {
+	switch p.Kind {
+	case graph.OzoneInjector, graph.UVChamber, graph.Feeder:
+	default:
+		return false
+	}
+	net := s.Net()
+	shut := func(q *graph.Part) bool { return q.Valve != nil && q.Valve.PositionSet && q.Valve.Position <= 0 }
+	sprung := func(q *graph.Part) bool { return q.Kind == graph.CheckValve || shut(q) }
+	if net.WayToTub(pump, sprung) == nil {
+		sprung = shut
+	}
+	return net.Downstream(pump).HasPart(p.ID) && net.WayToTub(pump, func(q *graph.Part) bool { return q == p || sprung(q) }) != nil
+}
+
+// among counts the parts of a kind that stand side by side in the line of a pump, of which p is one: two
+// cartridges behind two skimmers share its water, and each was chosen for what it gets.
+func (s *Stage) among(p *graph.Part) int {
+	net := s.Net()
+	pump, up, down, n := net.LinePump(p), net.Upstream(p), net.Downstream(p), 1
+	for _, q := range s.Circuit.Parts {
+		if q != p && q.Kind == p.Kind && pump != nil && net.LinePump(q) == pump && !up.HasPart(q.ID) && !down.HasPart(q.ID) {
+			n++
+		}
+	}
+	return n
 }
 
 // atHalf reports whether a part that is chosen for low speed stands behind a jet pump of a single
@@ -82,12 +123,22 @@ func (s *Stage) atHalf(out *Part) bool {
 // BestFlow words the flow a part is taken to be made for by its pump.
 func (l *Loss) BestFlow() quantity.Text {
 	switch {
+	case l.Aside == besideShare && l.Beside:
+		return "three tenths of the best flow"
 	case l.Aside > 0:
 		return "its pipe's share of the best flow"
-	case l.AtHalf:
+	}
+	n := max(l.Among, 1)
+	if l.AtHalf {
+		n *= 2
+	}
+	switch n {
+	case 1:
+		return "the best flow"
+	case 2:
 		return "half the best flow"
 	}
-	return "the best flow"
+	return graph.Say("1/%d of the best flow", n)
 }
 
 // settleLoss settles what a part costs, on what bore, and at what pressure a check opens:
@@ -122,7 +173,8 @@ func (s *Stage) settleLoss(out *Part) {
 		l.Row.LossFlow = out.Rated.V // the generic row's drop is that at its own rated flow
 	}
 	if l.Described == nil && l.Jets == nil && l.Row.Sized != "" {
-		l.Aside, l.AtHalf = s.aside(p, out.Bore.V), s.atHalf(out)
+		l.Aside, l.Beside = s.aside(p, out.Bore.V)
+		l.AtHalf, l.Among = s.atHalf(out), s.among(p)
 	}
 	l.Spread = lossSpread(out)
 	l.Exponent = l.exponent(out)
@@ -281,6 +333,7 @@ func lossSpread(out *Part) Spread {
 	case k == graph.Tee || k == graph.Reducer:
 		s := spreadOf(tables.SpreadFittingK, graph.Assumed)
 		if s.Class = FittingsClass; k == graph.Tee {
+			s = spreadOf(tables.SpreadTeeK, graph.Assumed)
 			s.Class = TeesClass
 		}
 		return s
@@ -291,11 +344,11 @@ func lossSpread(out *Part) Spread {
 	case k == graph.Filter:
 		class = tables.SpreadFilterLoss
 	case k.IsHandValve():
-		class = tables.SpreadValveOpen
+		class = valveClasses[k].open
 	}
 	described := out.Loss.Described != nil || out.Loss.Jets != nil && out.Loss.How == Given
 	if described || row.OwnsLoss() { // a row of the user's is the sheet of the one in hand
-		if class == tables.SpreadValveOpen {
+		if p.Kind.IsHandValve() {
 			class = tables.SpreadPartLoss
 		}
 		if p.New() && (p.Kind.IsHandValve() || p.Kind == graph.CheckValve) {
@@ -322,7 +375,18 @@ func lossSpread(out *Part) Spread {
 		s.Middle = spreadOf(class, graph.DataSheet).Middle // the row is of a clean one
 	}
 	s.Span = wider(s.Span, own)
+	if out.Loss.Beside {
+		s.Span = besideSpan(s.Span)
+	}
 	return s
+}
+
+// besideSpan is how far the drop of a part in a stream beside the line is off, whose flow is a guess as well:
+// it goes by the square of that, and what is off by itself adds as deviations do, of its logarithm.
+func besideSpan(own tables.Span) tables.Span {
+	share := spreadOf(tables.SpreadSideStream, graph.Assumed).Span
+	end := func(own, share float64) float64 { return math.Hypot(math.Log1p(own), 2*math.Log1p(share)) }
+	return tables.Span{Low: math.Expm1(-end(own.Low, share.High)), Middle: own.Middle, High: math.Expm1(end(own.High, share.Low))}
 }
 
 // rowSpan returns the range a row gives its loss, as shares; none where it gives none.

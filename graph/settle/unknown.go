@@ -82,16 +82,14 @@ func (p *Part) unknowns() []Unknown {
 	case k == graph.Pump:
 		return p.PumpUnknowns()
 	case k == graph.Tee:
-		return []Unknown{together(id, FittingsNumber, TeesClass, tables.SpreadFittingK),
+		return []Unknown{together(id, FittingsNumber, TeesClass, tables.SpreadTeeK),
 			together(id, ReducingNumber, "the loss of reducing tees", tables.SpreadReducingTee)}
 	case k == graph.Reducer:
 		return []Unknown{together(id, FittingsNumber, FittingsClass, tables.SpreadFittingK)}
 	}
 	loss := Unknown{Number: LossNumber, At: id, Whose: id, Words: "the drop of " + id, Span: p.Loss.Span}
 	if p.Kind.IsHandValve() {
-		where := p.off(PositionNumber, "where the handle of "+id+" stands", tables.SpreadPosition)
-		where.Adds = true
-		return []Unknown{p.kvUnknown(), where, loss}
+		return []Unknown{p.kvUnknown(), p.whereItStands(), loss}
 	}
 	out := []Unknown{loss}
 	if p.Kind == graph.DiverterValve {
@@ -115,14 +113,33 @@ func (p *Part) unknowns() []Unknown {
 	return out
 }
 
+// valveClasses are the classes of the spreads by which a kind of hand valve is off: its Kv by the handbook's
+// opening curve, and its loss fully open.
+var valveClasses = map[graph.Kind]struct{ kv, open string }{
+	graph.BallValve:      {tables.SpreadBallKv, tables.SpreadBallOpen},
+	graph.GateValve:      {tables.SpreadGateKv, tables.SpreadGateOpen},
+	graph.ButterflyValve: {tables.SpreadButterflyKv, tables.SpreadFlapOpen},
+}
+
 // kvUnknown is how far the Kv of a hand valve is off: one that is given as well as it is known, one by
-// the handbook's opening curve as far as handbooks are, however well anybody knows the valve itself.
+// the handbook's opening curve as far as handbooks are of its kind, however well anybody knows the valve itself.
 func (p *Part) kvUnknown() Unknown {
-	known := p.Known
+	class, known := tables.SpreadValveKv, p.Known
 	if given := p.Valve != nil && p.Valve.Kv > 0; !given && !(p.Loss.Row.Owns("opening") && len(p.Loss.Row.Opening) > 0) {
-		known = graph.Assumed
+		class, known = valveClasses[p.Kind].kv, graph.Assumed
 	}
-	return Unknown{Number: KvNumber, At: p.ID, Whose: p.ID, Words: "the Kv of " + p.ID, Spread: tables.SpreadValveKv, Span: spreadOf(tables.SpreadValveKv, known).Span}
+	return Unknown{Number: KvNumber, At: p.ID, Whose: p.ID, Words: "the Kv of " + p.ID, Spread: class, Span: spreadOf(class, known).Span}
+}
+
+// whereItStands is how far a hand valve is not where it is said to stand: a handle's share of its quarter
+// turn, or of a gate, which nobody sees, the turns of its wheel.
+func (p *Part) whereItStands() Unknown {
+	out := p.off(PositionNumber, "where the handle of "+p.ID+" stands", tables.SpreadPosition)
+	if p.Kind == graph.GateValve {
+		out = p.off(PositionNumber, "where the wheel of "+p.ID+" stands", tables.SpreadWheel)
+	}
+	out.Adds = true
+	return out
 }
 
 // smallPumpW is the watts of a type, or what a pump must take, below which its motor is one of the small
@@ -150,7 +167,19 @@ func (p *Part) PumpUnknowns() []Unknown {
 		size := p.off(SizeNumber, words, p.sizeClass())
 		out = []Unknown{size, p.off(ShapeNumber, "whether "+id+" makes more flow or more head", tables.SpreadPumpShape)}
 	}
-	return append(out, p.off(RatioNumber, "the low speed of "+id, tables.SpreadSpeedRatio))
+	return append(out, p.off(RatioNumber, "the low speed of "+id, p.speedClass()))
+}
+
+// speedClass is the class of the spreads by which a speed that is given by its ratio is off: a winding slips,
+// a drive, which has more speeds than two, holds what it is set to; but to what, its type does not say.
+func (p *Part) speedClass() string {
+	switch {
+	case len(p.Speeds.V) <= 2:
+		return tables.SpreadSpeedRatio
+	case p.PumpOfType():
+		return tables.SpreadDriveOfType
+	}
+	return tables.SpreadDrive
 }
 
 // sizeClass is the class of the spreads by which a pump of a type is larger or smaller than that.

@@ -128,7 +128,7 @@ func spanText(low, high float64, adds bool, what string, units quantity.System) 
 		return fmt.Sprintf("power %+.2f to %+.2f", low, high)
 	case strings.HasPrefix(what, "how deep"):
 		return quantity.Head.Of(low).In(units) + " to " + quantity.Head.Of(high).In(units)
-	case strings.HasPrefix(what, "where the handle"):
+	case strings.HasPrefix(what, "where the "):
 		return fmt.Sprintf("%+.0f to %+.0f points", 100*low, 100*high)
 	}
 	return fmt.Sprintf("K %+.2f to %+.2f", low, high)

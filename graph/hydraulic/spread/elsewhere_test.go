@@ -21,7 +21,7 @@ func TestValveElsewhereIsNotSetByTheUnit(t *testing.T) {
 	}
 	told := map[string]int{}
 	for _, f := range Of(nil, laying.Of(c.At(graph.After)), "unit", nil, nil).MeasureFirst {
-		if !strings.HasPrefix(f.What, "where the handle") && !strings.HasPrefix(f.What, "the Kv of") {
+		if !strings.HasPrefix(f.What, "where the ") && !strings.HasPrefix(f.What, "the Kv of") {
 			continue
 		}
 		told[f.Part]++

@@ -46,10 +46,12 @@ func (u *unknown) read(m *hydraulic.Model, display quantity.Text) quantity.Text 
 	case starts("the flow that holds"):
 		return graph.Say("the data sheet of %q: the least flow that holds it fully open", u.part)
 	case starts("where the handle") && display == "":
-		return graph.Say("where the handle of %q stands, held against its two ends; the turns of one that is turned more than a quarter, counted from shut", u.part)
+		return graph.Say("where the handle of %q stands, held against its two ends", u.part)
+	case starts("where the wheel") && display == "":
+		return graph.Say("the turns of the wheel of %q, counted from where it stands to shut and from there to open", u.part)
 	case starts("the Kv of") && display == "":
 		return graph.Say("the data sheet of %q: what it passes fully open; or a gauge before and after it at a flow that is known", u.part)
-	case starts("where the handle", "the Kv of"):
+	case starts("where the handle", "where the wheel", "the Kv of"):
 		return graph.Say("the flow on %s, and %q set by it", display, u.part)
 	case part != nil && part.Part.Kind == graph.DiverterValve:
 		return graph.Say("where the knob of %q points; or the pressure before the jets of each of its ways", u.part)

@@ -112,7 +112,7 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 		}
 		return math.Log(max(g.at.unitOf(a.sol), 1e-9) / want), true
 	}
-	open := g.open + math.Log1p(g.wide.Middle+steps(sample.Point(i, len(s.all)+3), g.wide.Middle-g.wide.Low, g.wide.High-g.wide.Middle))
+	open := g.open + math.Log(factorAt(sample.Point(i, len(s.all)+3), g.wide))
 	x, state, ok := reach(above, open)
 	if !ok {
 		for n := range g.unit {

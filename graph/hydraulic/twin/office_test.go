@@ -102,7 +102,7 @@ func officePump(d dice, f family) pump {
 	c := curve{shut: d.nine(shut[0], shut[1]), runOut: 1, bend: d.even(1.6, 2.6), slope: d.even(0, 0.3)}
 	label := watts[d.IntN(len(watts))]
 	_, water := c.best()
-	c.runOut = label * d.nine(eta[0], eta[1]) / water
+	c.runOut = label * min(d.nine(eta[0], eta[1]), 1.1*eta[1]) / water // a motor's best is a bound, and no tail
 	age := d.Float64()
 	return pump{sheet: c, labelW: label, ratio: d.even(0.475, 0.51), wornH: d.off(0.03) * (1 - 0.14*age), wornQ: d.off(0.03) * (1 - 0.06*age)}
 }
@@ -134,7 +134,7 @@ func lens(off float64) float64 {
 }
 
 // officeBall is K on its pipe's bore of a ball valve at a share of its turn, by what its two mouths leave of
-// the bore: the ball is 1.45 to 1.75 bores across, its edge stands slant by the cosine, the jets contract to
+// the bore: the ball is 1.45 to 1.75 of its own bore across, its edge stands slant by the cosine, the jets contract to
 // 0.65 to 0.85, and of the second mouth's loss the first has taken up to half. Ball is the bore in it to its
 // pipe's. Fully open it has the contraction and Borda's loss of that, and what its seats and unions cost:
 // makers of plastic ones print Kv 46 at DN 25, 66 at 32, 105 at 40, 204 at 50, K 0.24 to 0.39; Crane has
@@ -146,7 +146,7 @@ func officeBall(d dice, open, ball float64) float64 {
 		return full
 	}
 	turned := (1 - open) * math.Pi / 2
-	left := lens(d.even(1.45, 1.75)/2*math.Sin(turned)*2/(1+ball)) * math.Cos(turned) * b * d.even(0.65, 0.85)
+	left := lens(d.even(1.45, 1.75)/2*math.Sin(turned)) * math.Cos(turned) * b * d.even(0.65, 0.85)
 	each := math.Pow(1/left-1, 2)
 	return full + each*d.even(1.5, 2)
 }
@@ -208,9 +208,7 @@ func (t *tub) officeValve(of, id, kind string, bore, ball, open float64) {
 	survey := ""
 	if open < 1 {
 		survey = fmt.Sprintf("position = \"%.0f %%\"\n", 100*open)
-		if kind != "butterfly-valve" {
-			t.told.valve(id, at-open, k/valveK(kind, at))
-		}
+		t.told.valve(id, at-open, k*math.Pow(ball, 4)/valveK(kind, at)) // the survey's valve is bored as its own pipe
 	}
 	t.part(id, kind, of, fmt.Sprintf("loss = { k = %.5f, bore = \"%g mm\" }\n", k, bore), survey)
 }
@@ -242,7 +240,7 @@ func (t *tub) officePumpPart(p pump, kind string) {
 	var is, labels, sheets string
 	for i, name := range names {
 		is += fmt.Sprintf("{ name = %q, curve = %s },\n", name, curveText(p.real(ratios[i]), 24))
-		w := toStep(watts * min(1, 1.4*math.Pow(low[i], 3)))
+		w := toStep(watts * min(1, math.Pow(low[i], 3)+0.04)) // by the cube, and what a motor takes at any speed
 		labels += fmt.Sprintf("{ name = %q, power = \"%g W\" },\n", name, w)
 		slow := read
 		slow.shut, slow.runOut = read.shut*low[i]*low[i], read.runOut*low[i]

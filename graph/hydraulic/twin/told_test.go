@@ -69,5 +69,6 @@ func (o *told) elbows(run string, each []float64, listed int) {
 // valve takes up by how much of its way a handle is off, and K to that of the handbook where it stands.
 func (o *told) valve(id string, off, k float64) {
 	o.know("where the handle of "+id+" stands", off)
+	o.know("where the wheel of "+id+" stands", off)
 	o.know("the Kv of "+id, 1/math.Sqrt(k)-1)
 }

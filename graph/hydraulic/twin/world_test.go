@@ -249,6 +249,9 @@ func valveK(kind string, open float64) float64 {
 	if kind == "gate-valve" {
 		at = [][2]float64{{0.25, 24}, {0.5, 4.5}, {0.75, 0.9}, {1, 0.17}}
 	}
+	if kind == "butterfly-valve" { // 60, 40 and 20° from open; Crane's 45 f_T in 2 in
+		at = [][2]float64{{1. / 3, 118}, {5. / 9, 10.8}, {7. / 9, 1.54}, {1, 0.86}}
+	}
 	i := 0
 	for i < len(at)-2 && open > at[i+1][0] {
 		i++

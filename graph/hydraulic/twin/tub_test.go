@@ -167,8 +167,8 @@ func (t *tub) pipe(w way) {
 			elbows = 0
 		}
 	}
-	if rest {
-		elbows = min(elbows, t.cut.listed)
+	if rest { // the cut lists what was listed of the line, and loses none of it
+		elbows = min(w.elbows, t.cut.listed)
 	}
 	if w.of == removed {
 		t.cut = left{id, p, each, elbows}

@@ -1,0 +1,79 @@
+package twin
+
+import (
+	"math"
+	"testing"
+
+	"dryfit/catalog/tables"
+)
+
+// friction is the friction factor of Colebrook, turned until it stands, at 2 m/s of water of 38 °C.
+func friction(boreMM, roughMM float64) float64 {
+	re, f := 2*boreMM/1000/0.68e-6, 0.02
+	for range 60 {
+		f = math.Pow(-2*math.Log10(roughMM/3.7/boreMM+2.51/(re*math.Sqrt(f))), -2)
+	}
+	return f
+}
+
+// ends are what lies at the ends of the spans no maker draws by themselves, or so that half of them would
+// hold as many: each worked out here from a standard, a handbook or what the trade says. holds reports whether
+// a span reaches so far.
+var ends = []struct {
+	class, known string
+	adds         bool
+	from         string
+	holds        func(tables.Span) bool
+}{
+	{tables.SpreadRibs, "assumed", false, "corrugated hose costs two to three times what smooth pipe does (common practice, no source), by Colebrook at the 0.5 mm of its row",
+		func(s tables.Span) bool {
+			times := func(off float64) float64 { return friction(32, 0.5*(1+off)) / friction(32, 0) }
+			return times(s.Low) < 2 && times(s.High) > 3
+		}},
+	{tables.SpreadRoughnessOld, "assumed", false, "old plastic pipe has 140 by Hazen and Williams where new has 150 (from memory): a head of (150/140)^1.852 to one",
+		func(s tables.Span) bool {
+			return friction(52.5, 0.0015*(1+s.High))/friction(52.5, 0) > math.Pow(150./140, 1.852)
+		}},
+	{tables.SpreadRoughness, "assumed", false, "new plastic pipe is taken as 0.0015 to 0.005 mm (handbooks, from memory)",
+		func(s tables.Span) bool { return s.Low <= 0 && 0.0015*(1+s.High) > 0.005 }},
+	{tables.SpreadRoughnessAny, "assumed", false, "flexible pipe, whose ribs cost 20 to 30 % (common practice, no source): a quarter by Colebrook",
+		func(s tables.Span) bool { return friction(40, 0.0015*(1+s.High))/friction(40, 0) > 1.25 }},
+	{tables.SpreadBoreWritten, "measured", true, "EN ISO 1452-2 allows walls of 2.4 to 2.9 mm of 50 mm PN 10 (from memory): bores of one pipe that are a millimetre apart",
+		func(s tables.Span) bool { return 2*(2.9-2.4) <= s.High-s.Low+1e-9 }},
+	{tables.SpreadReading, "assumed", false, "a rise of 2.5 K read to 0.3 K", func(s tables.Span) bool { return s.High >= 0.3/2.5-1e-9 && s.Low <= -0.3/2.5+1e-9 }},
+	{tables.SpreadGauge, "assumed", true, "class 2.5 of a dial of 2.5 bar (EN 837-1, from memory): 0.0625 bar, to a hundredth",
+		func(s tables.Span) bool {
+			return math.Abs(s.High-0.025*2.5) < 0.005 && math.Abs(s.Low+0.025*2.5) < 0.005
+		}},
+	{tables.SpreadLevel, "assumed", true, "a cellar lies a storey of 2.5 m and more below a terrace (common practice, no source)", func(s tables.Span) bool { return s.High > 2.5 }},
+	{tables.SpreadWayOpening, "assumed", true, "a window passes as it is uncovered, a cock in a round pipe by the square",
+		func(s tables.Span) bool { return s.Low <= 0 && 1+s.High > 1.9 }},
+	{tables.SpreadJetHoses, "assumed", false, "0.6 m3/h in a hose of 12.7 mm to 2.5 in one of 16, K 4 with its barbs, of 80 kPa at the jet",
+		func(s tables.Span) bool {
+			share := func(flow, bore float64) float64 {
+				v := flow / 3600 / (math.Pi / 4 * bore * bore * 1e-6)
+				return 4 * v * v / 2 * 993 / 80000
+			}
+			return s.Low < share(0.6, 12.7) && s.High > share(2.5, 16)
+		}},
+	{tables.SpreadPumpSize, "assumed", false, "pumps for jets are sold from 1.1 to 2.5 kW", func(s tables.Span) bool { return (1+s.High)/(1+s.Low) > 2.5/1.1 }},
+	{tables.SpreadPumpAny, "assumed", false, "0.1 kW of water power of a small tub's pump to 0.7 of a large one's", func(s tables.Span) bool { return (1+s.High)/(1+s.Low) > 0.65/0.1 }},
+	{tables.SpreadWheel, "assumed", true, "a third of a turn and as much of play, of eight turns", func(s tables.Span) bool { return s.High > 0.6/8 && s.Low < -0.6/8 }},
+	{tables.SpreadValveKv, "data-sheet", false, "VDI/VDE 2173 allows a tenth of a Kv either way (from memory)", func(s tables.Span) bool { return s.High >= 0.1-1e-9 && s.Low <= -0.1+1e-9 }},
+	{tables.SpreadNewValve, "data-sheet", false, "the same, of its loss, which goes by the square", func(s tables.Span) bool { return (1+s.High)/(1+s.Low) > 0.9*math.Pow(1.1/0.9, 2) }},
+	{tables.SpreadDrive, "assumed", false, "a drive shows whole turns of a hundred a minute, of 2,850", func(s tables.Span) bool { return s.High > 50./2850 && s.Low < -50./2850 }},
+	{tables.SpreadLegs, "measured", false, "a leg of 250 mm read to 5 mm", func(s tables.Span) bool { return s.High >= 5./250-1e-9 && s.Low <= -5./250+1e-9 }},
+}
+
+// A span reaches as far as the standard or the trade it comes from, and half of it does not.
+func TestSpansReachTheirEnds(t *testing.T) {
+	for _, e := range ends {
+		span := tables.Spread(e.class, e.known)
+		if !e.holds(span) {
+			t.Errorf("%s, %s: %+v falls short of %s", e.class, e.known, span, e.from)
+		}
+		if half := narrowed(span, e.adds); e.holds(half) {
+			t.Errorf("%s, %s: half of it, %+v, reaches as far as %s", e.class, e.known, half, e.from)
+		}
+	}
+}

@@ -70,14 +70,10 @@ func (p *Picture) paintSigns() {
 		if p.D.Turned(m.Part) {
 			u = space.Times(-1, u)
 		}
-		pen := PenOld
-		if m.IsNew {
-			pen = PenNew
-		}
-		for _, e := range []scene.Point{a, b} { // the pipe up to the sign
+		for k, e := range []scene.Point{a, b} { // the pipe up to the sign
 			half := (s.Out - s.In) / 2
 			if space.Length(space.Sub(e, mid)) > half+0.05 {
-				p.block(blockPipe, scene.Line(e, space.Add(mid, space.Times(half, space.Unit(space.Sub(e, mid)))), scene.Stroke(pen)).Named("part:"+m.Part.ID))
+				p.block(blockPipe, scene.Line(e, space.Add(mid, space.Times(half, space.Unit(space.Sub(e, mid)))), scene.Stroke(p.penAt(i, k == 1))).Named("part:"+m.Part.ID))
 			}
 		}
 		v := bars(m.Way(), u)
@@ -85,6 +81,27 @@ func (p *Picture) paintSigns() {
 		p.used(symbol.Of(m.Part.Kind, withPen(look)), s.Legend)
 		p.wantTag(m.Part, mid, extent(s))
 	}
+}
+
+// penAt is that of the pipe which comes to an end of a part in line: a new valve between old pipe has old
+// pipe up to its sign. Where none is drawn it is the part's own.
+func (p *Picture) penAt(i int, far bool) float64 {
+	m := &p.Ms[i]
+	end, isNew := m.A, m.IsNew
+	if far {
+		end = m.B
+	}
+	for k := range p.Ms {
+		n := &p.Ms[k]
+		if n.Run != nil && (n.A.Sub(end).Len() < space.SameLevel && n.CutA == "" || n.B.Sub(end).Len() < space.SameLevel && n.CutB == "") {
+			isNew = n.IsNew
+			break
+		}
+	}
+	if isNew {
+		return PenNew
+	}
+	return PenOld
 }
 
 func withPen(l symbol.Look) symbol.Look {

@@ -1,6 +1,8 @@
 package isometric
 
 import (
+	"slices"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph/route"
 	"dryfit/render/isometric/members"
@@ -43,12 +45,19 @@ func pieceLists(d *members.Drawing, groups []group) [][]*route.Piece {
 // listGrid is how many columns and rows of pieces one page holds.
 func listGrid(d *members.Drawing) (columns, rows int) {
 	s := sheet.New(d.In.Page.Format, d.In.Page.Orientation, headOf(d, 0, 1, false))
-	s.Notes(listNotes()...)
+	s.Notes(listNotes(true, true)...)
 	return max(1, int(s.Area().W()/listWide)), int(s.Area().H() / listRow)
 }
 
-func listNotes() []string {
-	return []string{"Pieces of the cut list that have no place on the drawings: how long each is cut, and the joints at its two ends."}
+func listNotes(measured, onSite bool) []string {
+	out := []string{"Pieces of the cut list that have no place on the drawings: how long each is cut, and the joints at its two ends."}
+	if onSite {
+		out = append(out, "Pieces with + are cut on site, when the unit stands.")
+	}
+	if measured {
+		out = append(out, "Pieces with * hang on a part that has to be measured first: see the cut list.")
+	}
+	return out
 }
 
 // listPage draws pieces in circles with their lengths and where they go.
@@ -56,7 +65,7 @@ func listPage(d *members.Drawing, pieces []*route.Piece, k, n int) *scene.Scene 
 	h := headOf(d, k, n, false)
 	h.Document = "Pieces not on the drawings"
 	s := sheet.New(d.In.Page.Format, d.In.Page.Orientation, h)
-	s.Notes(listNotes()...)
+	s.Notes(listNotes(slices.ContainsFunc(pieces, func(p *route.Piece) bool { return p.Measure }), slices.ContainsFunc(pieces, func(p *route.Piece) bool { return p.OnSite }))...)
 	_, rows := listGrid(d)
 	for i, p := range pieces {
 		x := s.Area().MinX + 4 + float64(i/rows)*listWide
@@ -74,6 +83,10 @@ func listPage(d *members.Drawing, pieces []*route.Piece, k, n int) *scene.Scene 
 		if p.OverMM > 0 {
 			words += " + " + quantity.Format(p.OverMM, quantity.Length, d.In.Units) + " over"
 		}
+		if p.OnSite {
+			words = "cut on site"
+		}
+		words += p.Signs()
 		words += ": " + end(p.From) + " – " + end(p.To)
 		s.Add(scene.Text{At: scene.Point{X: x + 8, Y: y}, Text: sheet.Fit(words, members.TextEm, listWide-14, false), SizeMM: members.TextEm, Middle: true, Name: "piece-list"})
 	}

@@ -1,6 +1,9 @@
 package sheet
 
 import (
+	"fmt"
+	"slices"
+
 	"dryfit/render/scene"
 )
 
@@ -14,7 +17,7 @@ const (
 
 // Notes writes numbered notes beside the title block where they fit there, else in a strip
 // across the sheet above it, and takes that strip from the free area. Long notes are
-// wrapped; more than a third of the sheet's height is cut short with "…".
+// wrapped; of more than a third of the sheet's height the last are left out, and it is said which.
 func (s *Sheet) Notes(notes ...string) {
 	if len(notes) == 0 {
 		return
@@ -37,14 +40,30 @@ func (s *Sheet) Notes(notes ...string) {
 	if most := int((s.Scene.HeightMM/3 - headLine) / noteLine); rows > most {
 		rows = most
 		if len(lines) > rows*columns {
-			lines = lines[:rows*columns]
-			lines[len(lines)-1].text = Fit(lines[len(lines)-1].text+" …", noteEm, width, false)
+			lines = cutNotes(lines, rows*columns, len(notes))
 		}
 		for i := range lines {
 			lines[i].first = false // no room to keep notes whole
 		}
 	}
 	s.writeNotes(s.take(headLine+float64(rows)*noteLine+1), lines, columns, rows)
+}
+
+// cutNotes keeps as many lines of so many notes as go on the sheet; the last says which notes are left out,
+// in whole or in part.
+func cutNotes(lines []noteLineText, most, notes int) []noteLineText {
+	most = max(most, 1)
+	first := 1 // of those left out
+	for i, l := range lines[:most-1] {
+		if l.first && i+noteLength(lines, i) <= most-1 {
+			first++
+		}
+	}
+	words := fmt.Sprintf("… notes %d to %d have no room here", first, notes)
+	if first == notes {
+		words = fmt.Sprintf("… note %d has no room here", first)
+	}
+	return append(slices.Clone(lines[:most-1]), noteLineText{text: words})
 }
 
 // columnsFor returns how many columns of the rows the lines take where a column breaks only

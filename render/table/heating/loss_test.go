@@ -29,6 +29,9 @@ func TestAPlanThatLosesSaysSo(t *testing.T) {
 		if !strings.Contains(got, c.less) || !strings.Contains(got, c.money) {
 			t.Errorf("want %q and %q in:\n%s", c.less, c.money, got)
 		}
+		if never := strings.Contains(got, "does not pay for itself"); never != (c.cost.Likely <= 0) {
+			t.Errorf("saves %g a year: never pays for itself %v", c.cost.Likely, never)
+		}
 	}
 }
 

@@ -191,6 +191,9 @@ func (h reporter) saves(y *job.YearReport) []string {
 			out = append(out, "what that is in money: say [tariff] price")
 		default:
 			out = append(out, h.saved(y.SavingCost))
+			if y.SavingCost.Likely < 0.5 {
+				out = append(out, "so the work does not pay for itself")
+			}
 		}
 	}
 	switch {

@@ -364,13 +364,13 @@ func bypassRuns(d *draft.Draft, w work, a assembly, teeA, teeB, element string, 
 		[]graph.Leg{draft.Leg(water.Scale(a.second + a.half))})
 }
 
-// feederBelow reports whether a feeder, salt cell or ozone injector lies down the water of
-// the cut run, or what the request says of it.
+// feederBelow reports whether a feeder, salt cell or ozone injector lies down the water of the
+// cut run with no check that is there on the way, or what the request says of it.
 func feederBelow(c *graph.Circuit, net *stream.Net, cut *graph.Run) bool {
 	if c.Retrofit != nil && c.Retrofit.FeederCheck != nil {
 		return *c.Retrofit.FeederCheck
 	}
-	return net.DownstreamOfRun(cut).First(graph.Feeder, graph.SaltCell, graph.OzoneInjector) != nil
+	return net.DownstreamOfRunUntil(cut, net.HoldsBack).First(graph.Feeder, graph.SaltCell, graph.OzoneInjector) != nil
 }
 
 // marking tells where to mark the old pipe. With the kerf on the waste side of both lines the

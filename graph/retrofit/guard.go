@@ -7,12 +7,12 @@ import (
 )
 
 // guarded returns the work with a check of its own in the line behind the second tee, where
-// a feeder or a salt cell lies down the water and nothing in the bypass stops its chemical
-// from coming back that way. It replaces the check in the unit's outlet: it keeps both ways.
+// a feeder or a salt cell lies down the water and neither an old check on the way to it nor
+// anything in the bypass stops its chemical from coming back that way. It replaces the check in the unit's outlet: it keeps both ways.
 // An ozone injector gets none: what creeps back of it is gas in water, and a check in the
 // line costs every mode its loss.
 func (w work) guarded(c *graph.Circuit, net *stream.Net, cut *graph.Run) work {
-	w.guard = guardAsked(c) && net.DownstreamOfRun(cut).First(graph.Feeder, graph.SaltCell) != nil
+	w.guard = guardAsked(c) && net.DownstreamOfRunUntil(cut, heldBack(c, net)).First(graph.Feeder, graph.SaltCell) != nil
 	w.against = net.Against(cut)
 	return w
 }
@@ -20,6 +20,15 @@ func (w work) guarded(c *graph.Circuit, net *stream.Net, cut *graph.Run) work {
 // guardAsked reports whether nobody said that no feeder is to be guarded.
 func guardAsked(c *graph.Circuit) bool {
 	return c.Retrofit == nil || c.Retrofit.FeederCheck == nil || *c.Retrofit.FeederCheck
+}
+
+// heldBack tells the old checks that keep a feeder's chemical from coming up to the work, which then
+// needs none of its own; none of them where the request asks for one all the same.
+func heldBack(c *graph.Circuit, net *stream.Net) func(*graph.Part) bool {
+	if c.Retrofit != nil && c.Retrofit.FeederCheck != nil && *c.Retrofit.FeederCheck {
+		return nil
+	}
+	return net.HoldsBack
 }
 
 // feeding returns the runs a cut in which is guarded, all at once: those the water passes on its
@@ -33,7 +42,7 @@ func feeding(c *graph.Circuit, net *stream.Net) map[string]bool {
 		if p.Kind != graph.Feeder && p.Kind != graph.SaltCell {
 			continue
 		}
-		for _, r := range net.Upstream(p).Runs {
+		for _, r := range net.UpstreamUntil(p, heldBack(c, net)).Runs {
 			out[r.ID] = true
 		}
 	}

@@ -98,7 +98,7 @@ func (site *Site) Parallel(beside *stream.UnitBranch) (*Proposal, []graph.Diagno
 		l.find(ref.Pos, graph.Note, graph.Say("%s is left as it is: a second unit is teed into the pipes of %q, whose ends stay", ref, beside.Unit.ID), "leave adaptors-kept out")
 	}
 	standing(d, unit, c.Retrofit.Stand)
-	outgoing, back := l.strands(teeA, teeB, way, dirA, apart, false)
+	outgoing, back := l.strands(teeA, teeB, way, dirA, apart, feederBelow(c, net, from.path.Run))
 	l.lay(outgoing)
 	l.lay(back)
 	second := from.place

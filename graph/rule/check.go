@@ -52,10 +52,7 @@ func checkRules() []*Rule {
 func checkBeforeFeeder(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
-		open := v.net.DownstreamUntil(b.Unit, func(p *graph.Part) bool {
-			port, _ := v.net.Inlet(p)
-			return p.Kind == graph.CheckValve && port == graph.In
-		})
+		open := v.net.DownstreamUntil(b.Unit, v.net.HoldsBack)
 		for _, p := range b.down.Parts {
 			if chemical(p) && !open.HasPart(p.ID) {
 				creepsBack(v, b, p, report)

@@ -226,6 +226,16 @@ func (n *Net) Inlet(p *graph.Part) (port string, r *graph.Run) {
 	return "", nil
 }
 
+// HoldsBack reports whether a part is a check valve that the water passes by its arrow: what lies
+// down the water from it does not creep back through it when the pump stops.
+func (n *Net) HoldsBack(p *graph.Part) bool {
+	if p.Kind != graph.CheckValve {
+		return false
+	}
+	port, _ := n.Inlet(p)
+	return port == graph.In
+}
+
 // Outlet returns the port by which the water leaves a part, and the run it leaves by.
 func (n *Net) Outlet(p *graph.Part) (port string, r *graph.Run) {
 	for _, i := range n.runsOf(n.out, p) {

@@ -62,17 +62,22 @@ func (n *Net) Suction(pump *graph.Part) *Reach {
 }
 
 // DownstreamOfRun returns what the water that passed the run comes to, the run not included.
-func (n *Net) DownstreamOfRun(r *graph.Run) *Reach { return n.beyond(r, true) }
+func (n *Net) DownstreamOfRun(r *graph.Run) *Reach { return n.beyond(r, true, nil) }
+
+// DownstreamOfRunUntil is DownstreamOfRun, but what stops the search is not passed and not in it.
+func (n *Net) DownstreamOfRunUntil(r *graph.Run, stop func(*graph.Part) bool) *Reach {
+	return n.beyond(r, true, stop)
+}
 
 // UpstreamOfRun returns what the water passed before it comes to the run, the run not included.
-func (n *Net) UpstreamOfRun(r *graph.Run) *Reach { return n.beyond(r, false) }
+func (n *Net) UpstreamOfRun(r *graph.Run) *Reach { return n.beyond(r, false, nil) }
 
-func (n *Net) beyond(r *graph.Run, down bool) *Reach {
+func (n *Net) beyond(r *graph.Run, down bool, stop func(*graph.Part) bool) *Reach {
 	if !n.Flows(r) {
 		return n.reach(nil, down, nil)
 	}
 	first := n.runs[r.ID]
-	out := n.reach([]int{first}, down, nil)
+	out := n.reach([]int{first}, down, stop)
 	out.Runs = out.Runs[1:]
 	out.runs[first] = false
 	return out

@@ -121,7 +121,7 @@ func tooDirty(q *plan.Plan, u *Unit) []string {
 		return nil
 	}
 	after := *q.After
-	after.SolveDirty(branch)
+	after.SolveDirty(graph.After)
 	var out []string
 	for i := range after.Dirty {
 		s := &after.Dirty[i]

@@ -40,7 +40,10 @@ func Make(c *graph.Circuit, want Want, tell ...graph.Tell) (*Plan, error) {
 		if p.After != p.Before {
 			p.Findings = append(p.Findings, p.After.Solve(graph.After)...)
 		}
-		p.After.BadDays(p.Circuit)
+		if p.After != p.Before {
+			p.Before.BadDays(graph.Before)
+		}
+		p.After.BadDays(graph.After)
 	}
 	if p.After != nil {
 		p.Assembly = route.Assemble(p.After.Layout)
@@ -117,6 +120,7 @@ func (p *Plan) judge(want Want) []graph.Diagnostic {
 	in := &rule.Input{Circuit: p.Circuit, Cut: search.CutOf(p.Proposal)}
 	if p.Before != nil {
 		in.Before, in.Layout, in.BeforeSolutions = p.Before.Circuit, p.Before.Layout, p.Before.Solutions
+		in.BeforeDirty, in.BeforeIsolated = p.Before.Dirty, p.Before.Isolated
 	}
 	if p.After != nil {
 		in.After, in.Layout, in.Solutions = p.After.Circuit, p.After.Layout, p.After.Solutions

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dryfit/graph"
+	"dryfit/graph/hydraulic"
 )
 
 // badDayRules judge the flows of the days on which nobody looks.
@@ -67,8 +68,10 @@ func leastFlowWhenDirty(in *Input, report Report) {
 			if filter := b.up.First(graph.Filter); filter != nil {
 				d.Related = []graph.Related{here(filter)}
 			}
-			// Dirt takes about the same share of what a unit got before the work: then too this is the least of a clean filter.
-			report(wasSo(in, b.Unit, s.Mode.Name, lessThan(least*was/math.Abs(f.Flow))), d)
+			if old := partBefore(in.BeforeDirty, b.Unit, s.Mode.Name); old != nil {
+				d.Message += v.was(math.Abs(f.Flow), through(old), "it gets with such a filter", v.flow)
+			}
+			report(hadTooLittle(in.BeforeDirty, b.Unit, s.Mode.Name, least, math.Abs(f.Flow), through), d)
 		}
 	}
 }
@@ -106,10 +109,9 @@ func flowPastCheck(in *Input, report Report) {
 			continue
 		}
 		worst, least, mode := math.Inf(1), 0.0, ""
-		for i := range in.Isolated {
-			s := &in.Isolated[i]
+		for _, s := range unitOff(in.Isolated, b.Unit) {
 			pump := s.Part(b.Pump.ID)
-			if pump == nil || !isolated(s, b) {
+			if pump == nil {
 				continue
 			}
 			want := WantedPastUnit(v.set, b.UnitBranch, solutionOf(in.Solutions, s.Mode.Name))
@@ -120,10 +122,31 @@ func flowPastCheck(in *Input, report Report) {
 		if mode == "" {
 			continue
 		}
-		report(b.Unit.Existing && e.Existing, graph.Diagnostic{
+		before := solutionsOf(unitOff(in.BeforeIsolated, b.Unit))
+		existing := b.Unit.Existing && e.Existing && hadTooLittle(before, b.Pump, mode, least, worst*least, through)
+		report(existing, graph.Diagnostic{
 			Pos: e.Pos, Severity: graph.Warning, Unit: b.Unit.ID, Related: []graph.Related{here(b.Unit), here(b.Pump)},
-			Mode: mode, Message: graph.Say("mode %q: with %q shut off %s passes %q, and the line wants %s", mode, b.Unit.ID, v.flow(worst*least), e.ID, v.flowLimit(least)),
+			Mode: mode, Message: graph.Say("mode %q: with %q shut off %s passes %q, and the line wants %s", mode, b.Unit.ID, v.flow(worst*least), e.ID, v.flowLimit(least)) + v.gotBefore(before, b.Pump, mode, worst*least),
 			Hint: besideHint(in, e),
 		})
 	}
+}
+
+// unitOff are the solutions with one unit shut off.
+func unitOff(list []UnitOff, unit *graph.Part) []UnitOff {
+	var out []UnitOff
+	for _, s := range list {
+		if s.Unit == unit.ID {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+func solutionsOf(list []UnitOff) []hydraulic.Solution {
+	var out []hydraulic.Solution
+	for _, s := range list {
+		out = append(out, s.Solution)
+	}
+	return out
 }

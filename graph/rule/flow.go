@@ -122,9 +122,9 @@ func unitLeastFlow(in *Input, report Report) {
 				continue
 			}
 			got, limit := v.flow(m.flow), v.flowLimit(least)
-			report(wasSo(in, b.Unit, m.solution.Mode.Name, lessThan(least)), graph.Diagnostic{
+			report(hadTooLittle(in.BeforeSolutions, b.Unit, m.solution.Mode.Name, least, m.flow, through), graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error, Unit: b.Unit.ID, Related: []graph.Related{here(b.Pump)},
-				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q gets %s; its least is %s", m.solution.Mode.Name, b.Unit.ID, got, limit) + byRow(v.part(b.Unit).Least),
+				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q gets %s; its least is %s", m.solution.Mode.Name, b.Unit.ID, got, limit) + byRow(v.part(b.Unit).Least) + v.gotBefore(in.BeforeSolutions, b.Unit, m.solution.Mode.Name, m.flow),
 				Hint: moreWater(v, b, m),
 			})
 		}
@@ -194,10 +194,9 @@ func unitMostFlow(in *Input, report Report) {
 				continue
 			}
 			got, limit := v.flow(m.flow), v.flowLimit(most)
-			more := func(was *hydraulic.PartFlow) bool { return math.Abs(was.Flow) > most }
-			report(wasSo(in, b.Unit, m.solution.Mode.Name, more), graph.Diagnostic{
+			report(hadTooMuch(in.BeforeSolutions, b.Unit, m.solution.Mode.Name, most, m.flow, through), graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error, Unit: b.Unit.ID, Related: []graph.Related{here(b.Pump)},
-				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q gets %s; its most is %s", m.solution.Mode.Name, b.Unit.ID, got, limit) + byRow(v.part(b.Unit).Most),
+				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q gets %s; its most is %s", m.solution.Mode.Name, b.Unit.ID, got, limit) + byRow(v.part(b.Unit).Most) + v.gotBefore(in.BeforeSolutions, b.Unit, m.solution.Mode.Name, m.flow),
 				Hint: sheetFirst(v.part(b.Unit).Most, "flow", "a weaker spring, a larger bypass, or an isolator set as a throttle and marked"),
 			})
 		}
@@ -221,12 +220,14 @@ func heaterLineFlows(in *Input, report Report) {
 				Of: []string{b.Pump.ID}, Mode: s.Mode.Name, Message: graph.Say("mode %q: pump %q is off, %s in its line, so %q stands; it heats only while that pump runs", s.Mode.Name, b.Pump.ID, v.flow(0), b.Unit.ID),
 				Hint: "see that the controller keeps that pump on while heat is wanted: its set point above the unit's does it",
 			}
+			existing := b.Unit.Existing
 			if pumpRuns(s, b) {
 				d.Severity = graph.Error
+				existing = existing && hadTooLittle(in.BeforeSolutions, b.Pump, s.Mode.Name, standing, standing, through)
 				why, hint := v.shutIn(s, b, flow)
-				d.Message, d.Hint = graph.Say("mode %q: pump %q runs and %s passes it: ", s.Mode.Name, b.Pump.ID, v.flow(0))+why, hint
+				d.Message, d.Hint = graph.Say("mode %q: pump %q runs and %s passes it: ", s.Mode.Name, b.Pump.ID, v.flow(0))+why+v.gotBefore(in.BeforeSolutions, b.Pump, s.Mode.Name, 0), hint
 			}
-			report(b.Unit.Existing, d)
+			report(existing, d)
 		}
 	}
 }
@@ -260,6 +261,16 @@ func checkState(in *Input, do func(v *view, b branch, m running, check *hydrauli
 	}
 }
 
+// stoodSo reports whether unit and check are old, and the check stood as it does in a mode before the
+// work too, or nobody knows.
+func stoodSo(in *Input, b branch, m running, check *hydraulic.PartFlow) bool {
+	if !b.Unit.Existing || !check.Part.Existing {
+		return false
+	}
+	was := partBefore(in.BeforeSolutions, check.Part, m.solution.Mode.Name)
+	return was == nil || was.State == check.State
+}
+
 func springNotTooWeak(in *Input, report Report) {
 	checkState(in, func(v *view, b branch, m running, check *hydraulic.PartFlow) {
 		_, rated, _ := v.limits(b.Unit)
@@ -267,9 +278,10 @@ func springNotTooWeak(in *Input, report Report) {
 			return
 		}
 		got, limit := v.flow(m.flow), v.flowLimit(rated)
-		report(b.Unit.Existing && check.Part.Existing, graph.Diagnostic{
+		existing := stoodSo(in, b, m, check) && hadTooLittle(in.BeforeSolutions, b.Unit, m.solution.Mode.Name, rated, m.flow, through)
+		report(existing, graph.Diagnostic{
 			Pos: check.Part.Pos, Severity: graph.Warning, Unit: b.Unit.ID, Related: []graph.Related{here(b.Unit)},
-			Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q lifts and lets %s past while %q gets %s of its rated %s", m.solution.Mode.Name, check.Part.ID, v.flow(math.Abs(check.Flow)), b.Unit.ID, got, limit),
+			Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q lifts and lets %s past while %q gets %s of its rated %s", m.solution.Mode.Name, check.Part.ID, v.flow(math.Abs(check.Flow)), b.Unit.ID, got, limit) + v.gotBefore(in.BeforeSolutions, b.Unit, m.solution.Mode.Name, m.flow),
 			Hint: graph.Say("a spring stronger than its %s, or less loss to the unit", v.pressure(v.part(check.Part).Cracking.V)),
 		})
 	})
@@ -286,9 +298,10 @@ func springNotTooStrong(in *Input, report Report) {
 		if a, means := check.Spring.Margin(check.MarginPa, check.State); means {
 			by = graph.Say("%s below lifting", a)
 		}
-		report(b.Unit.Existing && check.Part.Existing, graph.Diagnostic{
+		existing := stoodSo(in, b, m, check) && hadTooMuch(in.BeforeSolutions, b.Unit, m.solution.Mode.Name, most, m.flow, through)
+		report(existing, graph.Diagnostic{
 			Pos: check.Part.Pos, Severity: graph.Warning, Unit: b.Unit.ID, Related: []graph.Related{here(b.Unit)},
-			Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q stays shut, %s, while %q gets %s and its most is %s", m.solution.Mode.Name, check.Part.ID, by, b.Unit.ID, got, limit),
+			Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q stays shut, %s, while %q gets %s and its most is %s", m.solution.Mode.Name, check.Part.ID, by, b.Unit.ID, got, limit) + v.gotBefore(in.BeforeSolutions, b.Unit, m.solution.Mode.Name, m.flow),
 			Hint: graph.Say("a spring weaker than its %s", v.pressure(v.part(check.Part).Cracking.V)),
 		})
 	})

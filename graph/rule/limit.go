@@ -85,7 +85,6 @@ func lineLeastFlow(in *Input, report Report) {
 	v := in.ask()
 	for i := range in.Solutions {
 		s := &in.Solutions[i]
-		before := sameMode(in.BeforeSolutions, s.Mode.Name)
 		for k := range s.Parts {
 			f := &s.Parts[k]
 			asks := leastOf(v.part(f.Part))
@@ -94,20 +93,12 @@ func lineLeastFlow(in *Input, report Report) {
 			if least == 0 || got >= least || got < standing {
 				continue
 			}
-			short := f.Part.Existing
-			if was := flowBefore(before, f.Part.ID); was >= least {
-				short = false // the new work takes it away
-			}
 			has, needs := v.flow(got), v.flowLimit(least)
-			d := graph.Diagnostic{
+			report(hadTooLittle(in.BeforeSolutions, f.Part, s.Mode.Name, least, got, through), graph.Diagnostic{
 				Pos: key(f.Part, "least-flow"), Severity: graph.Warning,
-				Mode: s.Mode.Name, Message: graph.Say("mode %q: %s %q gets %s; its least is %s", s.Mode.Name, f.Part.Kind, f.Part.ID, has, needs) + byRow(asks),
+				Mode: s.Mode.Name, Message: graph.Say("mode %q: %s %q gets %s; its least is %s", s.Mode.Name, f.Part.Kind, f.Part.ID, has, needs) + byRow(asks) + v.gotBefore(in.BeforeSolutions, f.Part, s.Mode.Name, got),
 				Hint: sheetFirst(asks, "least-flow", "less loss in the unit's branch: larger or shorter pipe, a weaker spring; or a circulation pump for the unit"),
-			}
-			if was := flowBefore(before, f.Part.ID); was > 0 {
-				d.Message += graph.Say("; before the work it gets %s", v.flow(was))
-			}
-			report(short, d)
+			})
 		}
 	}
 }
@@ -120,16 +111,6 @@ func sameMode(list []hydraulic.Solution, name string) *hydraulic.Solution {
 		}
 	}
 	return nil
-}
-
-func flowBefore(s *hydraulic.Solution, id string) float64 {
-	if s == nil {
-		return 0
-	}
-	if p := s.Part(id); p != nil {
-		return math.Abs(p.Flow)
-	}
-	return 0
 }
 
 // The greatest velocities, m/s: 6 ft/s and 8 ft/s. Source: see the rule "velocity".
@@ -163,12 +144,19 @@ func velocity(in *Input, report Report) {
 		if w.run.Suction {
 			sideName = "suction"
 		}
-		if v.job && !r.New() && noFaster(in, r.ID, w.mode, w.run.Velocity) {
+		was := runBefore(in, r, w.mode)
+		now := math.Abs(w.run.Velocity)
+		if v.job && was != nil && now <= 1.01*math.Abs(was.Velocity) {
 			continue // nobody touches it, and the work changes nothing there
 		}
-		report(!r.New(), graph.Diagnostic{
+		existing, faster := !r.New(), quantity.Text("")
+		if was != nil {
+			before := math.Abs(was.Velocity)
+			existing, faster = before > limitMS(w.run) && now <= (1+noticed)*before, v.was(now, before, "it goes", v.velocity)
+		}
+		report(existing, graph.Diagnostic{
 			Pos: r.Pos, Severity: graph.Warning, Unit: v.unitOf(r),
-			Mode: w.mode, Message: graph.Say("mode %q: the water goes %s in run %q (%s, %s); on the %s side it needs %s or less", w.mode, v.velocity(math.Abs(w.run.Velocity)), r.Said(), v.wide(r, w.run.BoreMM), v.flow(math.Abs(w.run.Flow)), sideName, v.velocity(limitMS(w.run))),
+			Mode: w.mode, Message: graph.Say("mode %q: the water goes %s in run %q (%s, %s); on the %s side it needs %s or less", w.mode, v.velocity(now), r.Said(), v.wide(r, w.run.BoreMM), v.flow(math.Abs(w.run.Flow)), sideName, v.velocity(limitMS(w.run))) + faster,
 			Hint: "a size larger",
 		})
 	}
@@ -190,20 +178,6 @@ func (v *view) unitOf(r *graph.Run) string {
 		}
 	}
 	return ""
-}
-
-// noFaster reports whether the water goes through an old run no faster than before the work.
-func noFaster(in *Input, id, mode string, velocity float64) bool {
-	before := sameMode(in.BeforeSolutions, mode)
-	if before == nil {
-		return false
-	}
-	for i := range before.Runs {
-		if b := &before.Runs[i]; b.Run.ID == id || b.Run.ID == in.remainsOf(id) {
-			return math.Abs(velocity) <= 1.01*math.Abs(b.Velocity)
-		}
-	}
-	return false
 }
 
 // remainsOf returns the run an old piece of pipe is left of; "" for none.
@@ -234,15 +208,19 @@ func unitTemperatureRise(in *Input, report Report) {
 			if rise <= mostRiseK || m.flow < standing {
 				continue
 			}
-			warmer := func(was *hydraulic.PartFlow) bool { return was.RiseK > mostRiseK || math.Abs(was.Flow) < standing }
+			name := m.solution.Mode.Name
+			var was quantity.Text
+			if f := partBefore(in.BeforeSolutions, b.Unit, name); f != nil {
+				was = v.was(rise, riseOf(f), "it warms by", v.kelvin)
+			}
 			got, wanted, units := v.flow(m.flow), v.flow(m.flow*rise/mostRiseK), quantity.SystemOf(v.c.Job.Units)
 			hint := graph.Say("%s would bring it down to that", wanted)
 			if graph.Say("%s", got).In(units) == graph.Say("%s", wanted).In(units) {
 				hint = "a little more flow would bring it down to that"
 			}
-			report(wasSo(in, b.Unit, m.solution.Mode.Name, warmer), graph.Diagnostic{
+			report(hadTooMuch(in.BeforeSolutions, b.Unit, name, mostRiseK, rise, riseOf), graph.Diagnostic{
 				Pos: b.Unit.Pos, Severity: graph.Warning, Unit: b.Unit.ID,
-				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: the water warms by %s in %q at %s; it needs %s or less", m.solution.Mode.Name, v.kelvin(rise), b.Unit.ID, got, v.kelvin(mostRiseK)),
+				Mode: name, Message: graph.Say("mode %q: the water warms by %s in %q at %s; it needs %s or less", name, v.kelvin(rise), b.Unit.ID, got, v.kelvin(mostRiseK)) + was,
 				Hint: hint,
 			})
 		}
@@ -252,36 +230,43 @@ func unitTemperatureRise(in *Input, report Report) {
 func workingPressure(in *Input, report Report) {
 	v := in.ask()
 	t := v.waterC()
-	told := map[string]bool{}
+	worst := tellOnce{at: map[string]int{}}
 	for i := range in.Solutions {
 		s := &in.Solutions[i]
 		for k := range s.Runs {
 			r := &s.Runs[k]
 			rating := v.run(r.Run).Derated.V
-			if rating == 0 || r.StaticPa <= rating || told["run "+r.Run.ID] {
+			if rating == 0 || r.StaticPa <= rating {
 				continue
 			}
-			told["run "+r.Run.ID] = true
-			report(!r.Run.New(), graph.Diagnostic{
+			existing, was := !r.Run.New(), quantity.Text("")
+			if b := runBefore(in, r.Run, s.Mode.Name); b != nil {
+				existing, was = b.StaticPa > rating && r.StaticPa <= (1+noticed)*b.StaticPa, v.was(r.StaticPa, b.StaticPa, "it has", v.pressure)
+			}
+			worst.add("run "+r.Run.ID, existing, graph.Diagnostic{
 				Pos: r.Run.Pos, Severity: graph.Error,
-				Mode: s.Mode.Name, Message: graph.Say("mode %q: %s in run %q; at %s its %s %s is good for %s", s.Mode.Name, v.pressure(r.StaticPa), r.Run.Said(), v.celsius(t), r.Run.Spec, r.Run.Size, v.pressure(rating)),
+				Mode: s.Mode.Name, Message: graph.Say("mode %q: %s in run %q; at %s its %s %s is good for %s", s.Mode.Name, v.pressure(r.StaticPa), r.Run.Said(), v.celsius(t), r.Run.Spec, r.Run.Size, v.pressure(rating)) + was,
 				Hint: "pipe of the next class, or one pump on the line",
 			})
 		}
 		for _, b := range v.branches {
 			most := v.part(b.Unit).Highest
 			f, highest := s.Part(b.Unit.ID), most.V
-			if f == nil || highest == 0 || f.StaticPa <= highest || told["unit "+b.Unit.ID] {
+			if f == nil || highest == 0 || f.StaticPa <= highest {
 				continue
 			}
-			told["unit "+b.Unit.ID] = true
-			report(b.Unit.Existing, graph.Diagnostic{
+			var was quantity.Text
+			if old := partBefore(in.BeforeSolutions, b.Unit, s.Mode.Name); old != nil {
+				was = v.was(f.StaticPa, old.StaticPa, "it has", v.pressure)
+			}
+			worst.add("unit "+b.Unit.ID, hadTooMuch(in.BeforeSolutions, b.Unit, s.Mode.Name, highest, f.StaticPa, static), graph.Diagnostic{
 				Pos: key(b.Unit, "highest-pressure"), Severity: graph.Error,
-				Mode: s.Mode.Name, Message: graph.Say("mode %q: %s at %q; it may see %s at the most", s.Mode.Name, v.pressure(f.StaticPa), b.Unit.ID, v.pressure(highest)) + byRow(most),
+				Mode: s.Mode.Name, Message: graph.Say("mode %q: %s at %q; it may see %s at the most", s.Mode.Name, v.pressure(f.StaticPa), b.Unit.ID, v.pressure(highest)) + byRow(most) + was,
 				Hint: sheetFirst(most, "highest-pressure", "a unit for a higher pressure, or a pump with less head"),
 			})
 		}
 	}
+	worst.tell(report)
 }
 
 func pumpSuctionHead(in *Input, report Report) {

@@ -47,12 +47,20 @@ type Input struct {
 	Solutions       []hydraulic.Solution // of After
 	BeforeSolutions []hydraulic.Solution
 	DirtySolutions  []hydraulic.Solution // of After with the filter dirty and the jets turned down
-	Isolated        []hydraulic.Solution // of After with the unit shut off and what is in its bypass by hand open
+	BeforeDirty     []hydraulic.Solution // the same of Before
+	Isolated        []UnitOff            // of After with one unit shut off and what is in its bypass by hand open
+	BeforeIsolated  []UnitOff            // the same of Before
 	Alone           []Alone              // suctions of After, one at a time with the others of their pump blocked
 	Design          *job.DesignDay       // coldest day and supply; nil: not worked out
 	Cut             *Cut                 // the place of the cut that is judged; nil where there is none
 
 	view *view // worked out once by Apply
+}
+
+// UnitOff is a mode solved with one unit shut off and what is in its bypass by hand open.
+type UnitOff struct {
+	Unit string
+	hydraulic.Solution
 }
 
 // Alone is the greatest flow through one suction while the others of its pump are blocked.

@@ -263,6 +263,9 @@ func (f *facts) branch(b *stream.UnitBranch) {
 	}
 	for i := range f.p.After.Isolated {
 		sol := &f.p.After.Isolated[i]
+		if sol.Unit != b.Unit.ID {
+			continue
+		}
 		one := practice.Passing{Mode: f.names.Mode(sol.Mode.Name), Least: rule.WantedPastUnit(f.set, b, f.p.After.Solution(sol.Mode.Name))}
 		if pump := sol.Part(b.Pump.ID); pump != nil {
 			one.Flow = max(0, pump.Flow)

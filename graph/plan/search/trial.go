@@ -88,12 +88,18 @@ func (t *trial) judgeFlow(before *stage.Stage) {
 	if !t.solved {
 		t.solve(before, nil)
 	}
-	if branch := stage.BranchOf(t.stage.Layout.Stage.Net(), t.stage.Circuit.Part(t.unit)); branch != nil {
-		t.stage.SolveDirty(branch)
-	}
-	in := t.input(before)
-	in.Solutions, in.BeforeSolutions, in.DirtySolutions = t.stage.Solutions, before.Solutions, t.stage.Dirty
+	in := inWater(t.input(before), t.stage, before)
 	t.findings = slices.Concat(t.built, t.stage.Layout.Findings, t.stage.Clashes, t.stage.Blocked, t.assembly.Findings, t.unsolved, rule.Apply(in, rule.NeedsFlow))
+}
+
+// inWater adds to what the rules read the flows of a stage and of that before the work, on a usual day
+// and with a dirty filter.
+func inWater(in *rule.Input, after, before *stage.Stage) *rule.Input {
+	after.SolveDirty(graph.After)
+	before.SolveDirty(graph.Before)
+	in.Solutions, in.BeforeSolutions = after.Solutions, before.Solutions
+	in.DirtySolutions, in.BeforeDirty = after.Dirty, before.Dirty
+	return in
 }
 
 // input is what the rules read of the trial.

@@ -32,7 +32,7 @@ func (s *search) compareUnits(t *trial) {
 		return
 	}
 	for _, way := range a.Lighter() {
-		if fed(way.Circuit, t.unit) {
+		if s.fed(way.Circuit) {
 			s.instead = graph.Say("%s, would do, with a dirty filter too", way.What)
 			return
 		}
@@ -40,20 +40,15 @@ func (s *search) compareUnits(t *trial) {
 }
 
 // fed reports whether the unit gets enough water and not too much in every mode of a circuit,
-// clean and dirty.
-func fed(c *graph.Circuit, unit string) bool {
+// clean and dirty, and no other that is there loses by it, as the place is judged.
+func (s *search) fed(c *graph.Circuit) bool {
 	after := &stage.Stage{Circuit: c}
 	after.Lay()
-	if len(graph.Errors(after.Solve(graph.After))) > 0 {
+	if stage.BranchOf(after.Layout.Stage.Net(), c.Part(s.asked.Retrofit.Unit)) == nil || len(graph.Errors(after.Solve(graph.After))) > 0 {
 		return false
 	}
-	branch := stage.BranchOf(after.Layout.Stage.Net(), c.Part(unit))
-	if branch == nil {
-		return false
-	}
-	after.SolveDirty(branch)
-	in := &rule.Input{Circuit: c, After: c, Layout: after.Layout, Solutions: after.Solutions, DirtySolutions: after.Dirty}
+	in := inWater(&rule.Input{Circuit: c, Before: s.before.Circuit, After: c, Layout: after.Layout}, after, s.before)
 	return !slices.ContainsFunc(rule.Apply(in, rule.NeedsFlow), func(d graph.Diagnostic) bool {
-		return slices.Contains([]string{leastFlowRule, dirtyRule, mostFlowRule}, d.Rule)
+		return d.Severity == graph.Error && slices.Contains([]string{leastFlowRule, dirtyRule, mostFlowRule}, d.Rule)
 	})
 }

@@ -6,7 +6,6 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
-	"dryfit/graph/route"
 	"dryfit/graph/rule"
 	"dryfit/graph/stream"
 )
@@ -18,23 +17,23 @@ const jetsDown = 0.5
 // blockedK is the loss coefficient of a suction that is covered: nothing passes that counts.
 const blockedK = 1e9
 
-// BadDays solves the stage as it is on a bad day: the unit shut off, the filter dirty with the
+// BadDays solves the stage as it is on a bad day: each unit shut off, the filter dirty with the
 // jets turned down, and one suction at a time alone. A case without an answer is left out.
-func (s *Stage) BadDays(c *graph.Circuit) {
+func (s *Stage) BadDays(name graph.Stage) {
 	if s == nil || s.Layout == nil {
 		return
 	}
 	net := s.Layout.Stage.Net()
 	s.Isolated, s.Alone = nil, nil
-	unit := c.TheUnit()
-	if unit == nil {
-		unit = s.Circuit.TheUnit()
+	for _, unit := range s.Circuit.Units() {
+		if branch := BranchOf(net, unit); branch != nil {
+			s.isolated(branch, name)
+		}
 	}
-	if branch := BranchOf(net, unit); branch != nil {
-		s.isolated(branch)
-		s.SolveDirty(branch)
+	s.SolveDirty(name)
+	if name == graph.After {
+		s.alone(net)
 	}
-	s.alone(net)
 }
 
 // BranchOf is the branch of a unit that has a pump; nil where there is none.
@@ -51,7 +50,7 @@ func BranchOf(net *stream.Net, unit *graph.Part) *stream.UnitBranch {
 
 // isolated solves the modes of a unit's pump with the unit shut off and what is in its bypass
 // by hand open.
-func (s *Stage) isolated(b *stream.UnitBranch) {
+func (s *Stage) isolated(b *stream.UnitBranch, name graph.Stage) {
 	to, from := b.Isolators()
 	if len(to)+len(from) == 0 || b.TeeIn == nil {
 		return
@@ -70,20 +69,31 @@ func (s *Stage) isolated(b *stream.UnitBranch) {
 				shut.Positions[v.ID] = 1
 			}
 		}
-		s.Isolated = s.with(s.Isolated, s.Layout, shut, nil)
+		if sol, err := hydraulic.Solve(s.Layout, shut, name); err == nil {
+			s.Isolated = append(s.Isolated, rule.UnitOff{Unit: b.Unit.ID, Solution: *sol})
+		}
 	}
 }
 
-// SolveDirty solves the modes of a unit's pump with the filter dirty and the jets turned down,
-// those that the description does not give itself; once for one unit.
-func (s *Stage) SolveDirty(b *stream.UnitBranch) {
-	if s.dirtyFor == b.Unit.ID {
+// SolveDirty solves the modes in which the pump of a unit runs with the filter dirty and the jets
+// turned down, those that the description does not give itself; once.
+func (s *Stage) SolveDirty(name graph.Stage) {
+	if s == nil || s.Layout == nil || s.dirtySolved {
 		return
 	}
-	s.dirtyFor, s.Dirty = b.Unit.ID, nil
-	for _, mode := range s.modesOf(b.Pump) {
+	s.dirtySolved = true
+	net := s.Layout.Stage.Net()
+	var pumps []*graph.Part
+	for _, unit := range s.Circuit.Units() {
+		if branch := BranchOf(net, unit); branch != nil {
+			pumps = append(pumps, branch.Pump)
+		}
+	}
+	for _, mode := range s.modesOf(pumps...) {
 		if bad, ok := BadDay(mode); ok {
-			s.Dirty = s.with(s.Dirty, s.Layout, bad, s.Solution(mode.Name))
+			if sol, err := hydraulic.SolveNear(s.Layout, bad, name, s.Solution(mode.Name)); err == nil {
+				s.Dirty = append(s.Dirty, *sol)
+			}
 		}
 	}
 }
@@ -98,22 +108,15 @@ func BadDay(mode graph.Mode) (graph.Mode, bool) {
 	return mode, true
 }
 
-// modesOf are the modes in which a pump runs.
-func (s *Stage) modesOf(pump *graph.Part) []graph.Mode {
+// modesOf are the modes in which one of some pumps runs.
+func (s *Stage) modesOf(pumps ...*graph.Part) []graph.Mode {
 	var out []graph.Mode
 	for _, mode := range s.Circuit.AllModes() {
-		if mode.Speeds[pump.ID] != "" {
+		if slices.ContainsFunc(pumps, func(p *graph.Part) bool { return mode.Speeds[p.ID] != "" }) {
 			out = append(out, mode)
 		}
 	}
 	return out
-}
-
-func (s *Stage) with(list []hydraulic.Solution, lay *route.Layout, mode graph.Mode, near *hydraulic.Solution) []hydraulic.Solution {
-	if sol, err := hydraulic.SolveNear(lay, mode, graph.After, near); err == nil {
-		list = append(list, *sol)
-	}
-	return list
 }
 
 // alone solves, for every suction whose cover has a rating, the greatest flow through it with

@@ -26,14 +26,15 @@ type Stage struct {
 	Near *Stage        // one solved that differs in a part's loss: the flows are sought from its; nil where there is none
 	Like *settle.Stage // a stage of the same job, of which what is the same is taken over; nil where there is none
 
-	solved   bool
-	found    []graph.Diagnostic // while solving
-	dirtyFor string             // the unit that Dirty is about; "": not solved
+	solved      bool
+	found       []graph.Diagnostic // while solving
+	dirtySolved bool
 
-	// Bad days, of the after stage: the unit shut off; filter dirty and jets turned down; one
+	// Bad days: one unit shut off; filter dirty and jets turned down; of the after stage one
 	// suction alone, the others of its pump blocked.
-	Isolated, Dirty []hydraulic.Solution
-	Alone           []rule.Alone
+	Isolated []rule.UnitOff
+	Dirty    []hydraulic.Solution
+	Alone    []rule.Alone
 }
 
 // NoAnswer is a mode whose flows could not be worked out.

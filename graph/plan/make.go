@@ -120,7 +120,7 @@ func (p *Plan) judge(want Want) []graph.Diagnostic {
 	in := &rule.Input{Circuit: p.Circuit, Cut: search.CutOf(p.Proposal)}
 	if p.Before != nil {
 		in.Before, in.Layout, in.BeforeSolutions = p.Before.Circuit, p.Before.Layout, p.Before.Solutions
-		in.BeforeDirty, in.BeforeIsolated = p.Before.Dirty, p.Before.Isolated
+		in.BeforeLayout, in.BeforeDirty, in.BeforeIsolated = p.Before.Layout, p.Before.Dirty, p.Before.Isolated
 	}
 	if p.After != nil {
 		in.After, in.Layout, in.Solutions = p.After.Circuit, p.After.Layout, p.After.Solutions

@@ -53,6 +53,7 @@ func SaysAnywhere(name string) bool { return anywhere()[name] }
 func Apply(in *Input, need Needs) []graph.Diagnostic {
 	ready := *in
 	ready.view = newView(in)
+	ready.past = newPast(&ready)
 	if swapped := applyAll(swappedRules(), &ready); len(swapped) > 0 {
 		return swapped
 	}
@@ -84,6 +85,7 @@ func ApplyCut(in *Input) []graph.Diagnostic {
 func ApplyPlace(in *Input) (ds []graph.Diagnostic, barred bool) {
 	ready := *in
 	ready.view = newView(in)
+	ready.past = newPast(&ready)
 	if ds = applyAll(swappedRules(), &ready); len(ds) > 0 {
 		return ds, true
 	}
@@ -119,13 +121,14 @@ func (in *Input) has(need Needs) bool {
 	return true
 }
 
-// apply returns the findings of one rule: of the new work all, of what was there before at
-// most one, as a note that counts the rest.
+// apply returns the findings of one rule: of the new work all, and of old work what the new does to
+// it; of what was there before at most one, as a note that counts the rest.
 func apply(r *Rule, in *Input) []graph.Diagnostic {
 	var out, old []graph.Diagnostic
+	was := in.before(r)
 	r.Check(in, func(existing bool, d graph.Diagnostic) {
 		d.Rule = r.Name
-		if existing {
+		if existing && was.so(d) {
 			d.Severity = graph.Note
 			old = append(old, d)
 			return

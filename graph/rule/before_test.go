@@ -121,8 +121,8 @@ func TestWhatTheWorkDoesToAnOldUnit(t *testing.T) {
 	}
 }
 
-// told are the findings of a rule of a job, and what only follows from others too.
-func told(t *testing.T, r *rule.Rule, text string) []graph.Diagnostic {
+// toldOf are the findings of a rule of a job, and what only follows from others too.
+func toldOf(t *testing.T, r *rule.Rule, text string) []graph.Diagnostic {
 	t.Helper()
 	d, ds := description.Read("old.toml", []byte(text))
 	if d == nil {
@@ -155,7 +155,7 @@ func TestWhatAValveInTheLineDoesToOldParts(t *testing.T) {
 	} {
 		r := rule.ByName(c.rule)
 		for _, was := range []string{c.kept, c.now} {
-			got := slices.DeleteFunc(told(t, r, revalve(t, was, c.now, c.more...)), func(d graph.Diagnostic) bool {
+			got := slices.DeleteFunc(toldOf(t, r, revalve(t, was, c.now, c.more...)), func(d graph.Diagnostic) bool {
 				return strings.Contains(d.Message.String(), "run \"to-new-valve") || strings.Contains(d.Message.String(), "run \"from-new-valve")
 			})
 			if silent := c.rule == "velocity" && was == c.now; (len(got) == 0) != silent { // as fast as it was, in old pipe
@@ -183,7 +183,7 @@ func TestWhatWasBadAndGetsWorse(t *testing.T) {
 		was, now string
 		want     graph.Severity
 	}{{"30 %", "18 %", graph.Error}, {"30 %", "30 %", graph.Note}, {"18 %", "30 %", graph.Note}} {
-		got := told(t, r, revalve(t, c.was, c.now, flows, `least = "3.4 m3/h", rated = "3.6 m3/h", most = "8 m3/h"`))
+		got := toldOf(t, r, revalve(t, c.was, c.now, flows, `least = "3.4 m3/h", rated = "3.6 m3/h", most = "8 m3/h"`))
 		if len(got) == 0 {
 			t.Fatalf("nothing found of a valve at %s", c.now)
 		}
@@ -214,7 +214,7 @@ func TestWhatAnotherFilterDoesToAnOldUnit(t *testing.T) {
 			out = append(out, block)
 		}
 		text := swap(t, strings.Join(out, "\n\n")+"\n", `least = "2.5 m3/h"`, `least = "3.3 m3/h"`)
-		got := told(t, r, text)
+		got := toldOf(t, r, text)
 		if len(got) == 0 {
 			t.Errorf("nothing found of a filter with a factor of %s before", was)
 		}

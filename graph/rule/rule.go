@@ -19,6 +19,7 @@ type Rule struct {
 	Source   string         // standard and clause, or "common practice, no source", or "from memory: …"
 	Severity graph.Severity // the heaviest it gives
 	Needs    Needs          // what it reads
+	Compares bool           // it tells by itself what of old work was so before the new; so does every rule of flows
 	Anywhere bool           // it says the same wherever the unit is let in: no reason for or against a place
 	Check    func(in *Input, report Report)
 }
@@ -45,6 +46,7 @@ type Input struct {
 	Bodies          *solid.Bodies        // of the layout; nil: made here where they are asked for
 	Settled         *settle.Stage        // of After; nil: the layout's, or settled here
 	Solutions       []hydraulic.Solution // of After
+	BeforeLayout    *route.Layout        // of Before; nil: what old work is like is taken to have been so
 	BeforeSolutions []hydraulic.Solution
 	DirtySolutions  []hydraulic.Solution // of After with the filter dirty and the jets turned down
 	BeforeDirty     []hydraulic.Solution // the same of Before
@@ -55,6 +57,7 @@ type Input struct {
 	Cut             *Cut                 // the place of the cut that is judged; nil where there is none
 
 	view *view // worked out once by Apply
+	past *past // the same of the circuit before the work; nil where there is none
 }
 
 // UnitOff is a mode solved with one unit shut off and what is in its bypass by hand open.

@@ -21,6 +21,7 @@ func supplyRules() []*Rule {
 			Why:      "A unit that is too small lets the tub cool for as long as the cold lasts.",
 			Source:   "balance of heat; loss and output by the methods of dryfit heat",
 			Severity: graph.Warning,
+			Compares: true,
 			Check:    unitHoldsTub,
 		},
 		{
@@ -29,6 +30,7 @@ func supplyRules() []*Rule {
 			Why:      "An overloaded circuit trips, and a plug that carries its full current for hours gets hot.",
 			Source:   "currents added as numbers: I = P/(U cos φ); for the electrician to check (IEC 60364, from memory)",
 			Severity: graph.Warning,
+			Compares: true,
 			Check:    supplyFits,
 		},
 		{
@@ -37,6 +39,7 @@ func supplyRules() []*Rule {
 			Why:      "A fuse or breaker above it does not trip for the unit's own cable and compressor before they burn.",
 			Source:   "the unit's plate; IEC 60364-4-43, in North America NEC 440 (from memory); for the electrician to decide",
 			Severity: graph.Warning,
+			Compares: true,
 			Check:    supplyProtectsUnit,
 		},
 		{
@@ -45,6 +48,7 @@ func supplyRules() []*Rule {
 			Why:      "A compressor that starts on a low voltage stalls.",
 			Source:   "5 % for other uses than lighting: BS 7671 appendix 4 and IEC 60364-5-52 annex G (from memory)",
 			Severity: graph.Warning,
+			Compares: true,
 			Check:    supplyDrop,
 		},
 	}

@@ -104,7 +104,7 @@ func inWater(in *rule.Input, after, before *stage.Stage) *rule.Input {
 
 // input is what the rules read of the trial.
 func (t *trial) input(before *stage.Stage) *rule.Input {
-	return &rule.Input{Circuit: t.proposal.Circuit, Cut: CutOf(t.proposal), Before: before.Circuit, After: t.stage.Circuit, Layout: t.stage.Layout, Bodies: t.stage.Bodies}
+	return &rule.Input{Circuit: t.proposal.Circuit, Cut: CutOf(t.proposal), Before: before.Circuit, BeforeLayout: before.Layout, After: t.stage.Circuit, Layout: t.stage.Layout, Bodies: t.stage.Bodies}
 }
 
 // CutOf tells the rules the place a proposal lets the new work in at.

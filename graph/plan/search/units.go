@@ -47,7 +47,7 @@ func (s *search) fed(c *graph.Circuit) bool {
 	if stage.BranchOf(after.Layout.Stage.Net(), c.Part(s.asked.Retrofit.Unit)) == nil || len(graph.Errors(after.Solve(graph.After))) > 0 {
 		return false
 	}
-	in := inWater(&rule.Input{Circuit: c, Before: s.before.Circuit, After: c, Layout: after.Layout}, after, s.before)
+	in := inWater(&rule.Input{Circuit: c, Before: s.before.Circuit, BeforeLayout: s.before.Layout, After: c, Layout: after.Layout}, after, s.before)
 	return !slices.ContainsFunc(rule.Apply(in, rule.NeedsFlow), func(d graph.Diagnostic) bool {
 		return d.Severity == graph.Error && slices.Contains([]string{leastFlowRule, dirtyRule, mostFlowRule}, d.Rule)
 	})

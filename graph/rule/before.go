@@ -70,12 +70,12 @@ func (v *view) gotBefore(before []hydraulic.Solution, part *graph.Part, mode str
 }
 
 // was says what an amount was before the work; "" where it prints as the same.
-func (v *view) was(now, was float64, verb string, print func(float64) quantity.Amount) quantity.Text {
+func (v *view) was(now, was float64, verb string, of func(float64) quantity.Amount) quantity.Text {
 	units := quantity.SystemOf(v.c.Job.Units)
-	if math.IsInf(was, 0) || graph.Say("%s", print(now)).In(units) == graph.Say("%s", print(was)).In(units) {
+	if math.IsInf(was, 0) || graph.Say("%s", of(now)).In(units) == graph.Say("%s", of(was)).In(units) {
 		return ""
 	}
-	return graph.Say("; before the work %s %s", verb, print(was))
+	return graph.Say("; before the work %s %s", verb, of(was))
 }
 
 // runBefore returns what passed an old run in a mode before the work, or the run it is left of; nil

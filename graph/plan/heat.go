@@ -136,6 +136,7 @@ func (p *Plan) heatInput() job.Input {
 	branch, _ := settled.Branch()
 	in.Old = slices.ContainsFunc(c.Parts, func(o *graph.Part) bool { return o.Kind == graph.HeatPump && o.Existing && o.Removed })
 	in.Heating = p.heating(stage, branch)
+	in.Beside = beside(stage, in.Unit, in.Heating.Mode)
 	in.Pipes = outsidePipes(stage, branch)
 	if before := p.Before; before == stage {
 		in.Today = in.Pipes
@@ -144,6 +145,29 @@ func (p *Plan) heatInput() job.Input {
 		in.Today = outsidePipes(before, branch)
 	}
 	return in
+}
+
+// beside lists the units but one that heat its water with it: those that get water in the mode that heats,
+// or, where no flows are known, that a pump's water comes to.
+func beside(stage *stage.Stage, unit *settle.Part, mode string) []job.Beside {
+	var out []job.Beside
+	set := stage.Layout.Stage
+	sol := stage.Solution(mode)
+	for _, b := range set.Branches() {
+		if unit == nil || b.Unit.ID == unit.ID || b.Pump == nil || set.Net().Apart(b.Unit) {
+			continue
+		}
+		one := job.Beside{Unit: set.Part(b.Unit.ID)}
+		if sol != nil {
+			f := sol.Part(b.Unit.ID)
+			if f == nil || hydraulic.Passing(f.Flow) == 0 {
+				continue
+			}
+			one.FlowM3s = math.Abs(f.Flow)
+		}
+		out = append(out, one)
+	}
+	return out
 }
 
 // settleOf returns the settled stage; of the whole circuit where there is none.

@@ -44,16 +44,25 @@ type UnitSummary struct {
 	Past   string  // id of what throttles or checks its bypass; "" where nothing does
 	Bypass float64 // flow past it there
 	State  string  // of a check there
+	Shares string  // id of the unit before it in Units whose bypass that is too; "": none
 }
 
 // Units are all the units that have water, in the order of the circuit, which is that of their names
 // on the papers.
 func (m *ModeSummary) Units() []UnitSummary {
-	if !m.HasUnit {
-		return m.Beside
+	out := slices.Clone(m.Beside)
+	if m.HasUnit {
+		own := UnitSummary{ID: m.UnitID, Flow: m.Unit, Least: m.Least, Rated: m.Rated, Most: m.Most, RiseK: m.RiseK, AsDescribed: m.asDescribed, Past: m.Past, Bypass: m.Bypass, State: m.CheckState}
+		out = slices.Insert(out, m.ahead, own)
 	}
-	own := UnitSummary{ID: m.UnitID, Flow: m.Unit, Least: m.Least, Rated: m.Rated, Most: m.Most, RiseK: m.RiseK, AsDescribed: m.asDescribed, Past: m.Past, Bypass: m.Bypass, State: m.CheckState}
-	return slices.Insert(slices.Clone(m.Beside), m.ahead, own)
+	first := map[string]string{} // the unit a bypass was met with first
+	for i := range out {
+		u := &out[i]
+		if u.Shares = first[u.Past]; u.Past != "" && u.Shares == "" {
+			first[u.Past] = u.ID
+		}
+	}
+	return out
 }
 
 // RiseWords says what the water warms by in the unit, "2.9 K", or that it stands; "" where

@@ -60,6 +60,18 @@ func unitHoldsTub(in *Input, report Report) {
 	if d == nil || unit == nil || !d.Said || d.LostW <= 0 || d.HeldW >= d.LostW {
 		return
 	}
+	held, existing := d.HeldW, unit.Existing
+	var with []string
+	for _, other := range d.Beside {
+		held += other.OutputW
+		with = append(with, other.ID)
+		if p := in.ask().c.Part(other.ID); p != nil {
+			existing = existing && p.Existing
+		}
+	}
+	if held >= d.LostW {
+		return
+	}
 	if in.ask().elementHolds(d.LostW) {
 		return
 	}
@@ -69,6 +81,9 @@ func unitHoldsTub(in *Input, report Report) {
 		hint = graph.Say("a larger one of its kind stops there too: take a unit that works in air of %s, or %s", quantity.Temperature.Of(d.AirC), backUp)
 	}
 	message := graph.Say("%q gives %s in air of %s; the tub loses %s there", unit.ID, quantity.Power.Of(d.HeldW), quantity.Temperature.Of(d.AirC), quantity.Power.Of(d.LostW))
+	if len(with) > 0 {
+		message = graph.Say("%s together give %s in air of %s; the tub loses %s there", names(append([]string{unit.ID}, with...), func(s string) string { return s }), quantity.Power.Of(held), quantity.Temperature.Of(d.AirC), quantity.Power.Of(d.LostW))
+	}
 	if d.StopsTaken && d.AirC < d.StopsC {
 		message = graph.Say("in what air %q stops is not said, and taken to be %s; in air of %s the tub loses %s", unit.ID, quantity.Temperature.Of(d.StopsC), quantity.Temperature.Of(d.AirC), quantity.Power.Of(d.LostW))
 		hint = graph.Say("read it from its sheet and write least-air, such as \"%s\"; where that is no colder: ", quantity.Temperature.About(-15)) + hint
@@ -76,7 +91,7 @@ func unitHoldsTub(in *Input, report Report) {
 	if d.RatingsAssumed {
 		hint += "; its ratings are the catalogue's for its size: give those of its sheet first"
 	}
-	report(unit.Existing, graph.Diagnostic{
+	report(existing, graph.Diagnostic{
 		Pos: unit.Pos, Severity: graph.Warning, Unit: unit.ID,
 		Message: message,
 		Hint:    hint,
@@ -138,7 +153,7 @@ func supplyFits(in *Input, report Report) {
 		if s.OnOneOfThree(worst) {
 			hint += "; the supply is taken to have three phases, one of which bears all that runs on one: shared out, or between two or on all three, each bears less"
 		}
-		report(supplyWasThere(in), graph.Diagnostic{
+		report(in.wereThere(worst.IDs), graph.Diagnostic{
 			Pos: s.Pos, Severity: graph.Warning,
 			Message: graph.Say("%s %s %.*f A; %s is %.*f A", strings.Join(worst.IDs, ", "), verb, digits, worst.RunningA, what, digits, limit),
 			Hint:    hint,
@@ -214,7 +229,7 @@ func supplyDrop(in *Input, report Report) {
 		if !s.Drop || s.VoltageV <= 0 || s.DropV <= 0.05*s.VoltageV {
 			continue
 		}
-		report(supplyWasThere(in), graph.Diagnostic{
+		report(in.wereThere(s.Together[0].IDs), graph.Diagnostic{
 			Pos: s.Pos, Severity: graph.Warning,
 			Message: graph.Say("the cable loses %.1f V of %.0f V with %s; it may lose %.1f V", s.DropV, s.VoltageV, strings.Join(s.Together[0].IDs, ", "), 0.05*s.VoltageV),
 			Hint:    graph.Say("the electrician decides: a cable of %.1f times the copper or more, or of %.0f %% of the length or less", math.Ceil(10*overTable*s.DropV/(0.05*s.VoltageV))/10, math.Floor(100*0.05*s.VoltageV/s.DropV)),
@@ -227,8 +242,9 @@ func supplyDrop(in *Input, report Report) {
 // mV/A/m times mm²; BS 7671 appendix 4, from memory).
 const overTable = 1.03
 
-// supplyWasThere reports whether nothing that the job adds draws from the supply.
-func supplyWasThere(in *Input) bool {
-	unit := in.ask().c.TheUnit()
-	return unit == nil || unit.Existing
+// wereThere reports whether nothing of what draws together is new, be it a unit or anything else that
+// the job adds.
+func (in *Input) wereThere(ids []string) bool {
+	c := in.ask().c
+	return !slices.ContainsFunc(ids, func(id string) bool { p := c.Part(id); return p != nil && p.New() })
 }

@@ -70,8 +70,16 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 					middle, span, byReading = flow(set.Unit.Middle), set.Unit.Words(flow), true
 				}
 			}
-			row := []string{mode, flow(u.Flow), middle, span, cmp.Or(u.RiseWords().In(units), "-"), flow(u.Bypass)}
+			past := flow(u.Bypass)
+			switch {
+			case u.Shares != "":
+				past = "as " + names.Tag(u.Shares)
+			case u.Past == "": // bare pipe, or none
+				past = "-"
+			}
+			row := []string{mode, flow(u.Flow), middle, span, cmp.Or(u.RiseWords().In(units), "-"), past}
 			g.Rows = append(g.Rows, append(row, jets...))
+			jets = make([]string, len(jets)) // said once of a mode
 		}
 	}
 	who := "What the unit gets is"

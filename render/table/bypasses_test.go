@@ -42,10 +42,11 @@ func TestUnitsForPrograms(t *testing.T) {
 	if got := UnitFlows(&m); got != nil {
 		t.Errorf("%v of one unit", got)
 	}
-	m.Beside = []plan.UnitSummary{{ID: "unit", Flow: 4 * h}}
+	m.Beside = []plan.UnitSummary{{ID: "unit", Flow: 4 * h}, {ID: "other", Flow: 4 * h, Past: "bypass-2", Bypass: 7.5 * h}}
 	got, err := json.Marshal(UnitFlows(&m))
 	want := `[{"id":"unit-2","flow_m3_h":3,"least_m3_h":1.05,"rated_m3_h":2,"most_m3_h":5,"temperature_rise_K":2.5,"bypass_flow_m3_h":7.5},` +
-		`{"id":"unit","flow_m3_h":4,"least_m3_h":0,"rated_m3_h":0,"most_m3_h":0,"temperature_rise_K":0}]`
+		`{"id":"unit","flow_m3_h":4,"least_m3_h":0,"rated_m3_h":0,"most_m3_h":0,"temperature_rise_K":0},` +
+		`{"id":"other","flow_m3_h":4,"least_m3_h":0,"rated_m3_h":0,"most_m3_h":0,"temperature_rise_K":0,"shares_bypass_with":"unit-2"}]`
 	if err != nil || string(got) != want {
 		t.Errorf("%s, %v\nwant %s", got, err, want)
 	}

@@ -141,6 +141,7 @@ type UnitFlow struct {
 	Rise       float64  `json:"temperature_rise_K"`
 	Bypass     *float64 `json:"bypass_flow_m3_h,omitempty"` // where something throttles or checks it
 	CheckState string   `json:"check_state,omitempty"`
+	Shares     string   `json:"shares_bypass_with,omitempty"` // the unit at which both are said
 }
 
 // UnitFlows lists what each unit gets in a mode; none where there is only one.
@@ -149,9 +150,9 @@ func UnitFlows(m *plan.ModeSummary) (out []UnitFlow) {
 		return nil
 	}
 	for _, u := range m.Units() {
-		one := UnitFlow{u.ID, form.M3h(u.Flow), form.M3h(u.Least), form.M3h(u.Rated), form.M3h(u.Most), form.Round(u.RiseK, 3), nil, u.State}
-		if u.Past != "" {
-			one.Bypass = form.Ptr(form.M3h(u.Bypass))
+		one := UnitFlow{u.ID, form.M3h(u.Flow), form.M3h(u.Least), form.M3h(u.Rated), form.M3h(u.Most), form.Round(u.RiseK, 3), nil, "", u.Shares}
+		if u.Past != "" && u.Shares == "" {
+			one.Bypass, one.CheckState = form.Ptr(form.M3h(u.Bypass)), u.State
 		}
 		out = append(out, one)
 	}

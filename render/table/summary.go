@@ -143,7 +143,7 @@ func unitWords(s form.Style, u plan.UnitSummary, several bool) string {
 func bypasses(units []plan.UnitSummary, s form.Style) []string {
 	var own []plan.UnitSummary
 	for _, u := range units {
-		if u.Past != "" && !slices.ContainsFunc(own, func(o plan.UnitSummary) bool { return o.Past == u.Past }) {
+		if u.Past != "" && u.Shares == "" {
 			own = append(own, u)
 		}
 	}

@@ -65,6 +65,7 @@ type DesignDay struct {
 	AirC           float64
 	Said           bool    // the description names the air
 	HeldW, LostW   float64 // output of the unit and loss of the tub there
+	Beside         []Given // what each other unit gives there
 	RatingsAssumed bool
 	StopsC         float64 // coldest air the unit is taken to work in, where nobody said it: StopsTaken
 	StopsTaken     bool
@@ -79,8 +80,37 @@ func (a *Account) Design() DesignDay {
 		d.RatingsAssumed = !a.in.Unit.BySheet()
 		d.StopsC, d.StopsTaken = s.planned.Unit.LeastAirC, s.planned.Unit.Guessed
 		d.HeldW, d.LostW = heat.Held(&s.tub, s.planned.Unit, a.need(s, 0))
+		for _, other := range a.in.Beside {
+			w := a.sheetOf(other.Unit).At(heat.Air{TempC: s.designC, Humidity: s.humid}, s.tub.SetC, other.FlowM3s)
+			d.Beside = append(d.Beside, Given{ID: other.Unit.ID, OutputW: w.OutputW})
+		}
 	}
 	return d
+}
+
+// Given is what a unit gives, W.
+type Given struct {
+	ID      string
+	OutputW float64
+}
+
+// sheetOf is what is known of a unit that is not the job's own: its sheet, else the catalogue's of its size;
+// where nobody says in what air it stops that is the coldest it is rated in, or what many stop at.
+func (b *builder) sheetOf(p *settle.Part) *heat.Unit {
+	u, generic := unitOf(p, b.in.Fluid), b.fromRow(p.Row.V)
+	if !p.BySheet() {
+		u.Ratings = generic.Ratings
+	}
+	if !u.HasLeast {
+		u.HasLeast, u.LeastAirC = true, usualLeastC
+		if !p.BySheet() {
+			u.LeastAirC = generic.LeastAirC
+		}
+		for _, r := range u.Ratings {
+			u.LeastAirC = min(u.LeastAirC, r.AirC)
+		}
+	}
+	return u
 }
 
 // loss works out the terms at the design air.

@@ -11,6 +11,7 @@ import (
 type Input struct {
 	Stage   *settle.Stage // after the work
 	Unit    *settle.Part  // nil: none
+	Beside  []Beside      // other units that heat the same water at the same time
 	Old     bool          // a heat pump is taken out
 	Fluid   heat.Fluid    // of the water
 	SetC    float64       // temperature held
@@ -18,6 +19,12 @@ type Input struct {
 	Pipes   []heat.OutsidePipe // that run outdoors, both ways
 	Today   []heat.OutsidePipe // those that do today, before the work
 	Ask     Ask
+}
+
+// Beside is another unit than the one the job is about, and its flow in the mode that heats, m³/s; 0: not known.
+type Beside struct {
+	Unit    *settle.Part
+	FlowM3s float64
 }
 
 // More is what the answers take beside: the design day does without.

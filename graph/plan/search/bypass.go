@@ -90,6 +90,7 @@ func (t *trial) solve(before *stage.Stage, near *trial) {
 	t.unsolved = t.stage.Solve(graph.After)
 	t.solved = true
 	t.unitFlows = unitFlows(t.stage, before.Solutions)
+	t.besides = besideFlows(t.stage, t.unit, before.Solutions)
 }
 
 // settle puts the chosen trial in t's place, judged in full. Of a place without the room for

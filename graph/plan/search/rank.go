@@ -16,7 +16,7 @@ func (s *search) rank() {
 
 // byMerit orders two trials as a fitter would: what the rules bar comes last, nearest to
 // possible first, and behind that what stands wrong in the way of the water and what nobody
-// looked at; then what the unit's flow is, what the rules warn of, room to spare, the way to the
+// looked at; then what the unit's flow is, what it takes from another that is there, what the rules warn of, room to spare, the way to the
 // unit, and the order of the description.
 func byMerit(a, b *trial) int {
 	return cmp.Or(
@@ -29,6 +29,7 @@ func byMerit(a, b *trial) int {
 		cmp.Compare(len(a.errors()), len(b.errors())),
 		cmp.Compare(b.lacks(), a.lacks()),
 		a.promise().OrderPlaces(a.outcome(), b.outcome()),
+		cmp.Compare(a.taking(), b.taking()),
 		advice.CompareBool(a.doubtful(), b.doubtful()),
 		cmp.Compare(a.warnings(), b.warnings()),
 		cmp.Compare(b.spare(), a.spare()),
@@ -67,6 +68,17 @@ func (t *trial) aside() bool {
 // unbuilt reports whether the place stands right in the way of the water and has not the room:
 // nothing was built there, so that it has none of the findings of one that was.
 func (t *trial) unbuilt() bool { return !t.barred && t.place.TooShort() }
+
+// taking counts the modes in which the work takes the rated flow from a unit that is there and had it.
+func (t *trial) taking() int {
+	n := 0
+	for i := range t.besides {
+		if t.besides[i].taken(t.besides[i].rated) {
+			n++
+		}
+	}
+	return n
+}
 
 // doubtful reports whether the place is possible only if a part is as short as it is taken.
 func (t *trial) doubtful() bool {

@@ -31,7 +31,8 @@ type trial struct {
 	sketched  bool               // laid out as another trial is, for its flows alone
 	unsolved  []graph.Diagnostic // modes without an answer, and notes on those with one
 	unitFlows []unitFlow
-	others    *int // pairs of pipes looked for beside the first, of all changes tried; nil: none is tried here
+	besides   []besideFlow // of the other units
+	others    *int         // pairs of pipes looked for beside the first, of all changes tried; nil: none is tried here
 }
 
 // unitFlow is what the unit gets in one mode.
@@ -44,6 +45,14 @@ type unitFlow struct {
 	jets     float64 // share of today's flow through the jets that is lost; 0 where not known
 	pumpFlow float64 // of all pumps that run
 	wanted   bool    // the pump of the unit's line runs
+}
+
+// besideFlow is what another unit gets in one mode, m³/s.
+type besideFlow struct {
+	mode, id          string
+	now, least, rated float64
+	was               float64
+	old               bool // it was there before, and what it got is known
 }
 
 // build makes the trial's circuit.
@@ -155,3 +164,34 @@ func unitFlows(after *stage.Stage, before []hydraulic.Solution) []unitFlow {
 	}
 	return out
 }
+
+// besideFlows reads what the other units get in each mode in which the pump of their line runs, and got
+// before the work.
+func besideFlows(after *stage.Stage, unit string, before []hydraulic.Solution) []besideFlow {
+	var out []besideFlow
+	for _, b := range after.Layout.Stage.Branches() {
+		if b.Unit.ID == unit || b.Pump == nil {
+			continue
+		}
+		asks := after.Layout.Stage.Part(b.Unit.ID)
+		for i := range after.Solutions {
+			s := &after.Solutions[i]
+			u := s.Part(b.Unit.ID)
+			if u == nil || s.Mode.Speeds[b.Pump.ID] == "" {
+				continue
+			}
+			f := besideFlow{mode: s.Mode.Name, id: b.Unit.ID, now: hydraulic.Passing(u.Flow), least: asks.Least.V, rated: asks.Rated.V}
+			for k := range before {
+				if was := before[k].Part(b.Unit.ID); was != nil && before[k].Mode.Name == f.mode && b.Unit.Existing {
+					f.was, f.old = hydraulic.Passing(was.Flow), true
+				}
+			}
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// taken reports whether the work takes so much from an old unit that it no longer has a flow it had: its least,
+// or its rated.
+func (f *besideFlow) taken(limit float64) bool { return f.old && f.was >= limit && f.now < limit }

@@ -191,6 +191,7 @@ func (s *search) summary(t *trial) quantity.Text {
 			}
 			text += graph.Say(", the jets %.0f %% %s than today", pct, word)
 		}
+		text += s.besideWords(t, f.mode)
 		modes = append(modes, text)
 	}
 	c := t.proposal.Choice
@@ -203,6 +204,27 @@ func (s *search) summary(t *trial) quantity.Text {
 		modes = append(modes, setBy(t.unitFlows, who))
 	}
 	return quantity.Join(modes, "; ")
+}
+
+// besideWords says what the other units get in a mode, where the work changes it, and what they got.
+func (s *search) besideWords(t *trial, mode string) quantity.Text {
+	var out quantity.Text
+	units := quantity.SystemOf(s.asked.Job.Units)
+	for _, f := range t.besides {
+		now, was := quantity.Flow.Of(f.now), quantity.Flow.Of(f.was)
+		same := f.old && graph.Say("%s", now).In(units) == graph.Say("%s", was).In(units)
+		if f.mode != mode || same {
+			continue
+		}
+		out += graph.Say(", %q %s", f.id, now)
+		if f.old {
+			out += graph.Say(" instead of %s today", was)
+		}
+		if f.taken(f.least) {
+			out += graph.Say(", less than its least %s", quantity.Flow.Limit(f.least))
+		}
+	}
+	return out
 }
 
 // setBy says by what the throttle in the bypass is set: the unit's flow, in the mode in which it is

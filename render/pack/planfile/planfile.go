@@ -142,7 +142,7 @@ func getsOf(m *plan.ModeSummary) getsFile {
 		return &v
 	}
 	g := getsFile{Mode: m.Mode,
-		Unit: hourly(m.Unit, m.HasUnit), Past: hourly(m.Bypass, m.HasUnit),
+		Unit: hourly(m.Unit, m.HasUnit), Past: hourly(m.Bypass, m.HasUnit && m.Past != ""),
 		Jets: hourly(m.Jets, m.HasJets), Today: hourly(m.JetsToday, m.HasToday)}
 	for _, u := range table.UnitFlows(m) {
 		g.Units = append(g.Units, unitGets{UnitFlow: u, Unit: u.Flow, Past: u.Bypass})

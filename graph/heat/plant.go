@@ -16,8 +16,8 @@ type Plant struct {
 	FlowM3s  float64
 	ElementW float64 // 0: none, or disconnected
 	ApartW   float64 // of ElementW, what never heats at once with the unit: only where the unit can't
-	HasTop   bool    // the element has a set point of its own, below the tub's
-	TopC     float64 // and heats up to it only [°C]
+	TopW     float64 // of ElementW, what has a set point of its own
+	TopC     float64 // and heats up to that only [°C]
 	PumpW    float64 // electric, at the speed that heats
 	PumpHeat float64 // share of it that ends in the water
 	FilterH  float64 // hours a day in which the pump runs anyway
@@ -74,4 +74,13 @@ func (p *Plant) Beside(outputW float64) float64 {
 		return p.ElementW - p.ApartW
 	}
 	return p.ElementW
+}
+
+// BesideAt is Beside at a temperature of the water, °C: what has a set point of its own is off from there up,
+// the rest heats on.
+func (p *Plant) BesideAt(outputW, waterC float64) float64 {
+	if p.TopW > 0 && waterC >= p.TopC {
+		return p.Beside(outputW) - p.TopW
+	}
+	return p.Beside(outputW)
 }

@@ -94,10 +94,7 @@ func warming(tub *Tub, p *Plant, air func(seconds float64) Air, fromC float64) W
 	return Warming{Capacity: tub.Capacity(), FromC: fromC, ToC: tub.SetC,
 		Power: func(waterC, seconds float64) float64 { return p.PumpW*p.PumpHeat + output(waterC, seconds) },
 		Element: func(waterC, seconds float64) float64 {
-			if p.HasTop && waterC >= p.TopC {
-				return 0
-			}
-			return p.Beside(output(waterC, seconds))
+			return p.BesideAt(output(waterC, seconds), waterC)
 		},
 		Loss: func(waterC, seconds float64) float64 {
 			a := air(seconds)

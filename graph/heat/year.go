@@ -180,8 +180,9 @@ func (y *yearRun) most(outputW, may, drift float64) (unit, element float64) {
 	if u := y.unit; u != nil && u.HasMost && u.MostC < y.tub.SetC {
 		unit = min(unit, max(0, (u.MostC-drift)/y.perWatt))
 	}
-	if y.plant.HasTop && y.plant.TopC < y.tub.SetC {
-		element = min(element, max(0, (y.plant.TopC-drift)/y.perWatt-unit))
+	if top := may * y.plant.TopW; top > 0 && y.plant.TopC < y.tub.SetC {
+		rest := element - top
+		element = rest + min(top, max(0, (y.plant.TopC-drift)/y.perWatt-unit-rest))
 	}
 	return unit, element
 }

@@ -10,7 +10,8 @@ import (
 )
 
 // Two elements heat together: today by what both make, with the unit by what stays connected, beside it
-// while it runs without what a changeover keeps apart, and up to the higher set point where each has its own. The first alone
+// while it runs without what a changeover keeps apart, and above its own set point without what has one: each
+// element holds what its own thermostat is set to, whatever the other is on. The first alone
 // was counted, and of one disconnected the other too was not; and one on a changeover
 // was counted beside the running unit where the other was not on one. Sums by hand.
 func TestTwoElements(t *testing.T) {
@@ -21,16 +22,16 @@ func TestTwoElements(t *testing.T) {
 		first, second *graph.ElementData
 		watts         float64
 		beside        float64 // while the unit runs
-		hasTop        bool
-		topC          float64
+		above         float64 // in water of 36 °C while the unit stands
 	}{
-		"the first is disconnected": {of(2000, true, "", 0), of(3000, false, "contact", 0), 3000, 3000, false, 0},
-		"both stay":                 {of(2000, false, "changeover", 0), of(3000, false, "changeover", 0), 5000, 0, false, 0},
-		"one is apart":              {of(2000, false, "changeover", 0), of(3000, false, "contact", 0), 5000, 3000, false, 0},
-		"one is apart, the second":  {of(2000, false, "contact", 0), of(3000, false, "changeover", 0), 5000, 2000, false, 0},
-		"a set point each":          {of(2000, false, "set-point", 35), of(3000, false, "set-point", 34), 5000, 5000, true, 35},
-		"one set point":             {of(2000, false, "set-point", 35), of(3000, false, "contact", 0), 5000, 5000, false, 0},
-		"neither":                   {of(2000, true, "", 0), of(3000, true, "", 0), 0, 0, false, 0},
+		"the first is disconnected": {of(2000, true, "", 0), of(3000, false, "contact", 0), 3000, 3000, 3000},
+		"both stay":                 {of(2000, false, "changeover", 0), of(3000, false, "changeover", 0), 5000, 0, 5000},
+		"one is apart":              {of(2000, false, "changeover", 0), of(3000, false, "contact", 0), 5000, 3000, 5000},
+		"one is apart, the second":  {of(2000, false, "contact", 0), of(3000, false, "changeover", 0), 5000, 2000, 5000},
+		"a set point each":          {of(2000, false, "set-point", 35), of(3000, false, "set-point", 34), 5000, 5000, 0},
+		"one set point":             {of(2000, false, "set-point", 35), of(3000, false, "contact", 0), 5000, 5000, 3000},
+		"one set point, one apart": {of(2000, false, "set-point", 35), of(3000, false, "changeover", 0), 5000, 2000, 3000},
+		"neither":                   {of(2000, true, "", 0), of(3000, true, "", 0), 0, 0, 0},
 	} {
 		in := testInput()
 		c := in.Stage.Circuit
@@ -43,8 +44,8 @@ func TestTwoElements(t *testing.T) {
 			t.Errorf("%s: today %g W", what, s.today.ElementW)
 		}
 		p := s.planned
-		if p.Beside(0) != x.watts || p.Beside(1) != x.beside || p.HasTop != x.hasTop || p.HasTop && p.TopC != x.topC {
-			t.Errorf("%s: %g W, beside the unit %g W, up to %g °C (%v)", what, p.Beside(0), p.Beside(1), p.TopC, p.HasTop)
+		if p.Beside(0) != x.watts || p.Beside(1) != x.beside || p.BesideAt(0, 36) != x.above || p.BesideAt(0, 33) != x.watts {
+			t.Errorf("%s: %g W, beside the unit %g W, in water of 36 °C %g W, of 33 °C %g W", what, p.Beside(0), p.Beside(1), p.BesideAt(0, 36), p.BesideAt(0, 33))
 		}
 	}
 }

@@ -58,22 +58,20 @@ func (b *builder) elements() []*settle.Part {
 }
 
 // kept gives a plant the elements that stay connected: all they make, how much of it is kept apart from
-// the unit, and up to the highest set point where every one has its own.
+// the unit, and how much has a set point of its own; of several the highest.
 func (b *builder) kept(plant *heat.Plant, elements []*settle.Part) {
 	for _, p := range elements {
 		e := p.Element
 		if e.Disconnected {
 			continue
 		}
-		first := plant.ElementW == 0
 		watts := b.powerOf(p, "element")
 		plant.ElementW += watts
 		if keepsApart(e.Interlock) {
 			plant.ApartW += watts
 		}
-		top := e.Interlock == graph.InterlockSetPoint && e.SetPointSet
-		plant.HasTop = top && (first || plant.HasTop)
-		if plant.HasTop {
+		if e.Interlock == graph.InterlockSetPoint && e.SetPointSet {
+			plant.TopW += watts
 			plant.TopC = max(plant.TopC, e.SetPointC)
 		}
 	}

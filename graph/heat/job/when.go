@@ -29,7 +29,10 @@ func (b *builder) timer(s *scene, r *Report) {
 			Price: s.tariff.PriceBetween(float64(k)/2, float64(k+1)/2)}
 		if slot.OutW <= 0 {
 			slot.OutW, slot.InW = p.ElementW, p.ElementW
-			if p.HasTop {
+			switch rest := p.ElementW - p.TopW; {
+			case p.TopW > 0 && rest > 0: // most of the time the water is above what the others are set to
+				slot.OutW, slot.InW = rest, rest
+			case p.TopW > 0:
 				slot.TopC = p.TopC
 			}
 		}

@@ -201,10 +201,10 @@ func (b *builder) other(s *scene, y *YearReport) {
 	}
 	c := s.clone()
 	if y.OtherWay = UnitAlone; s.planned.ElementW > 0 {
-		c.planned.ElementW, c.planned.ApartW = 0, 0
+		c.planned.ElementW, c.planned.ApartW, c.planned.TopW = 0, 0, 0
 	} else {
 		y.OtherWay = WithElement
-		c.planned.ElementW, c.planned.ApartW, c.planned.HasTop = s.today.ElementW, 0, false
+		c.planned.ElementW, c.planned.ApartW, c.planned.TopW = s.today.ElementW, 0, 0
 	}
 	c.today = nil
 	_, _, y.Other = b.run(c)

@@ -134,7 +134,7 @@ func (p *Plan) heatInput() job.Input {
 		in.Unit = settled.Part(unit.ID)
 	}
 	branch, _ := settled.Branch()
-	in.Old = slices.ContainsFunc(c.Parts, func(o *graph.Part) bool { return o.Kind == graph.HeatPump && o.Existing && o.Removed })
+	in.Old = p.oldHeats(in.Unit)
 	in.Heating = p.heating(stage, branch)
 	in.Beside = beside(stage, in.Unit, in.Heating.Mode)
 	in.Pipes = outsidePipes(stage, branch)
@@ -145,6 +145,21 @@ func (p *Plan) heatInput() job.Input {
 		in.Today = outsidePipes(before, branch)
 	}
 	return in
+}
+
+// oldHeats reports whether another unit than the job's heats the water today, be it taken out or not: a pump's
+// water comes to it, and where flows are known some in a mode.
+func (p *Plan) oldHeats(own *settle.Part) bool {
+	if p.Before == nil || p.Before.Layout == nil || own == nil || own.Existing {
+		return false
+	}
+	net := p.Before.Layout.Stage.Net()
+	return slices.ContainsFunc(p.Before.Circuit.Units(), func(u *graph.Part) bool {
+		if u.ID == own.ID || stage.BranchOf(net, u) == nil {
+			return false
+		}
+		return len(p.Before.Solutions) == 0 || !p.Before.StandsShut(u.ID)
+	})
 }
 
 // beside lists the units but one that heat its water with it: those that get water in the mode that heats,

@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -54,5 +55,37 @@ func TestAnOldUnitsCircuitWasThere(t *testing.T) {
 	}
 	if !found {
 		t.Error("a circuit of 10 A bears a unit of 14 A and a pump")
+	}
+}
+
+// What an old unit takes that heats today is not worked out: there is no year of the element alone to save
+// from. One that stands shut off heats nothing, and the element's year is today's.
+func TestNoSavingOverAnOldUnit(t *testing.T) {
+	first := work(t, readFile(t, "../../testdata/two-speed.toml"), plan.Findings|plan.Flows)
+	for _, shut := range []bool{false, true} {
+		c := first.Circuit.Built()
+		unit := c.Part(first.Asked.Retrofit.Unit)
+		second := *unit
+		second.ID, second.Existing, second.Ports = "unit-b", false, slices.Clone(unit.Ports)
+		for i := range second.Ports {
+			second.Ports[i].At, second.Ports[i].Faces = nil, nil
+		}
+		c.Parts = append(c.Parts, &second)
+		c.Retrofit = &graph.Retrofit{Unit: "unit-b", Cut: &graph.Cut{Run: c.Runs[len(c.Runs)-1].ID}}
+		for _, r := range c.Runs {
+			if r.To.Part == "jets" {
+				c.Retrofit.Cut.Run = r.ID
+			}
+		}
+		if v := c.Part("v1"); shut {
+			v.Valve = &graph.ValveData{PositionSet: true}
+		}
+		p := work(t, c, plan.Findings|plan.Flows|plan.Heat)
+		if p.Heat == nil || p.Heat.Year == nil || p.Heat.Year.Planned == nil {
+			t.Fatal("no year")
+		}
+		if (p.Heat.Year.Today != nil) != shut {
+			t.Errorf("shut off %v: a year of today %v", shut, p.Heat.Year.Today != nil)
+		}
 	}
 }

@@ -30,7 +30,7 @@ func NewAccount(in Input) *Account {
 // Answer works everything out: without weather all but the year.
 func (a *Account) Answer(more More) *Report {
 	s, b := a.scene, &builder{in: a.in, more: more, assumed: slices.Clone(a.assumed), notes: slices.Clone(a.notes)}
-	r := &Report{Supplies: a.supplies, Replaced: a.in.Old}
+	r := &Report{Supplies: a.supplies, OldHeats: a.in.Old}
 	b.loss(s, r)
 	if r.Cold = a.in.Stage.Circuit.Site.KeptCold(s.tub.SetC); r.Cold {
 		r.Assumed = b.list()

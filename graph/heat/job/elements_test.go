@@ -30,7 +30,7 @@ func TestTwoElements(t *testing.T) {
 		"one is apart, the second":  {of(2000, false, "contact", 0), of(3000, false, "changeover", 0), 5000, 2000, 5000},
 		"a set point each":          {of(2000, false, "set-point", 35), of(3000, false, "set-point", 34), 5000, 5000, 0},
 		"one set point":             {of(2000, false, "set-point", 35), of(3000, false, "contact", 0), 5000, 5000, 3000},
-		"one set point, one apart": {of(2000, false, "set-point", 35), of(3000, false, "changeover", 0), 5000, 2000, 3000},
+		"one set point, one apart":  {of(2000, false, "set-point", 35), of(3000, false, "changeover", 0), 5000, 2000, 3000},
 		"neither":                   {of(2000, true, "", 0), of(3000, true, "", 0), 0, 0, 0},
 	} {
 		in := testInput()

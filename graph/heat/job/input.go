@@ -12,7 +12,7 @@ type Input struct {
 	Stage   *settle.Stage // after the work
 	Unit    *settle.Part  // nil: none
 	Beside  []Beside      // other units that heat the same water at the same time
-	Old     bool          // a heat pump is taken out
+	Old     bool          // a heat pump that is there heats today, be it taken out or not
 	Fluid   heat.Fluid    // of the water
 	SetC    float64       // temperature held
 	Heating Heating
@@ -90,7 +90,7 @@ type Report struct {
 	Notes    []string
 	Cold     bool     // the water is kept cold: heating is not its trouble, and nothing of it is told
 	Others   []string // heat pumps beside the one that is counted
-	Replaced bool     // an old heat pump is taken out: the year today is the element's alone
+	OldHeats bool     // an old heat pump heats today: what that takes isn't worked out, so there is no year of today
 	Problems []graph.Diagnostic
 }
 

@@ -18,12 +18,10 @@ func (b *builder) plants(s *scene) {
 	if u := b.in.Stage.Circuit.Use; u != nil && len(u.Heating) > 0 {
 		base.Heating = heat.Shares(windows(u.Heating))
 	}
-	if len(elements) > 0 {
+	if len(elements) > 0 && !b.in.Old {
 		today := base
 		today.Runs = heat.PumpOnCall
-		for _, p := range elements {
-			today.ElementW += b.powerOf(p, "element")
-		}
+		today.ElementW = b.elementsW(elements)
 		s.today = &today
 	}
 	if b.in.Unit == nil {
@@ -55,6 +53,15 @@ func (b *builder) elements() []*settle.Part {
 		}
 	}
 	return out
+}
+
+// elementsW is what some elements make together, W.
+func (b *builder) elementsW(elements []*settle.Part) float64 {
+	sum := 0.0
+	for _, p := range elements {
+		sum += b.powerOf(p, "element")
+	}
+	return sum
 }
 
 // kept gives a plant the elements that stay connected: all they make, how much of it is kept apart from

@@ -196,7 +196,8 @@ const (
 // other works out the planned year with the unit alone where the element helps, else with today's
 // element as a back-up.
 func (b *builder) other(s *scene, y *YearReport) {
-	if s.planned == nil || s.today == nil {
+	elements := b.elements()
+	if s.planned == nil || len(elements) == 0 {
 		return
 	}
 	c := s.clone()
@@ -204,7 +205,7 @@ func (b *builder) other(s *scene, y *YearReport) {
 		c.planned.ElementW, c.planned.ApartW, c.planned.TopW = 0, 0, 0
 	} else {
 		y.OtherWay = WithElement
-		c.planned.ElementW, c.planned.ApartW, c.planned.TopW = s.today.ElementW, 0, 0
+		c.planned.ElementW, c.planned.ApartW, c.planned.TopW = b.elementsW(elements), 0, 0
 	}
 	c.today = nil
 	_, _, y.Other = b.run(c)

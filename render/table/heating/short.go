@@ -156,14 +156,6 @@ func (h reporter) year(y *job.YearReport) []string {
 	return out
 }
 
-// oldUnit says that a unit which is taken out is not in what the element would take today.
-func (h reporter) oldUnit() string {
-	if h.r.Replaced {
-		return " alone (the old unit, which is taken out, isn't counted)"
-	}
-	return ""
-}
-
 // saves says what a year takes, what is saved and when that has paid for the work.
 func (h reporter) saves(y *job.YearReport) []string {
 	var out []string
@@ -172,11 +164,11 @@ func (h reporter) saves(y *job.YearReport) []string {
 	}
 	switch {
 	case y.Cold():
-		return append(out, fmt.Sprintf("a year takes %s instead of %s with the element"+h.oldUnit()+", but lets the water go down to %s: that is heat which is missing, and no saving",
+		return append(out, fmt.Sprintf("a year takes %s instead of %s with the element, but lets the water go down to %s: that is heat which is missing, and no saving",
 			both(y.PlannedKWh), both(y.TodayKWh), h.warm(y.Planned.ColdestC)))
 	case y.Planned != nil && y.Today != nil:
-		out = append(out, fmt.Sprintf("a year takes %s instead of %s with the element"+h.oldUnit()+": %s", both(y.PlannedKWh), both(y.TodayKWh), lessOrMore(y.SavingShare)))
-	case y.Planned != nil && h.r.Replaced:
+		out = append(out, fmt.Sprintf("a year takes %s instead of %s with the element: %s", both(y.PlannedKWh), both(y.TodayKWh), lessOrMore(y.SavingShare)))
+	case y.Planned != nil && h.r.OldHeats:
 		out = append(out, "a year takes "+both(y.PlannedKWh)+"; what the old unit takes isn't worked out, so there is no saving to tell")
 	case y.Planned != nil:
 		out = append(out, "a year takes "+both(y.PlannedKWh)+"; nothing that heats today is described, so there is no saving to tell")

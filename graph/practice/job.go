@@ -39,7 +39,6 @@ func (j *Job) whereItRuns() quantity.Text {
 type Job struct {
 	Unit     *Unit    // the one the job is about; nil: there is none
 	Fellows  []Unit   // other units that have water
-	Year     bool     // what a year takes is worked out
 	Switches []Switch // of all units, where there are several
 	Elements []Element
 	Pump     Pump    // the pump of the unit's line

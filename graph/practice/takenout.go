@@ -34,9 +34,6 @@ func TakenOut() []Sentence {
 		{Name: "what-is-gone", When: has(all), Say: func(j *Job) quantity.Text {
 			return quantity.Say("Taken out and not put back: %s.", and(all(j)...))
 		}, For: Owner, Source: common},
-		{Name: "old-unit-not-counted", When: func(j *Job) bool { return j.Unit != nil && len(j.Leaves) > 0 && j.Year }, Say: func(j *Job) quantity.Text {
-			return quantity.Say("What a year takes today is worked out as if the tub's own element heated: what %s took is not known.", j.leavesCalled())
-		}, For: Owner, Source: common},
 		{Name: "treats-no-more", When: has(treat), Say: func(j *Job) quantity.Text {
 			return quantity.Say("The water is no longer treated by %s: settle with the fitter how it is disinfected from now on, before anybody bathes.", and(treat(j)...))
 		}, For: Fitter | Owner, Source: common},

@@ -32,6 +32,15 @@ func joinRules() []*Rule {
 			Check:    inchMetricTransition,
 		},
 		{
+			Name:     "socket-used-once",
+			Asks:     "No new pipe is cemented into the socket of an old part from which old pipe is taken out.",
+			Why:      "Cemented pipe does not come out of its socket: what it is in is cut out with a stub of it, and a new part goes in.",
+			Source:   "common practice, no source",
+			Severity: graph.Warning,
+			Needs:    NeedsLayout,
+			Check:    socketUsedOnce,
+		},
+		{
 			Name:     "hose-on-barbs",
 			Asks:     "Hose ends on a barb that fits it and what it is joined to. The layout puts it there; this rule speaks where there is none.",
 			Why:      "Hose can't be cemented into a socket.",
@@ -171,6 +180,41 @@ func pipeOntoTails(in *Input, report Report) {
 				Message: graph.Say("run %q is %s %s and ends at the tails of %s, which are for hose: 0 ways to glue it there, needs 1", r.Said(), r.Spec, r.Size, e.Ref),
 				Hint:    graph.Say("give this run spec = \"hose\" and its size, in the plan that cutin --write-plan writes where the tool led it; or say in ends what %q really has: \"thread\", \"union\", \"socket\"", e.Ref.Part),
 			})
+		}
+	}
+}
+
+// socketUsedOnce looks at the joints of new pipe on old parts, which old pipe that goes was joined to.
+func socketUsedOnce(in *Input, report Report) {
+	v := in.ask()
+	if in.Before == nil {
+		return
+	}
+	was := map[string]*graph.Run{} // what goes, by the port it ends at
+	for _, r := range in.Before.Runs {
+		if v.c.Run(r.ID) == nil && r.Spec.Family() != catalog.Hose {
+			was[r.From.String()], was[r.To.String()] = r, r
+		}
+	}
+	for _, j := range in.Layout.Joints {
+		r := v.c.Run(j.Run)
+		if j.Kind != "cement" || r == nil || !r.New() {
+			continue
+		}
+		for _, end := range []graph.PortRef{r.From, r.To} {
+			p, old := v.c.Part(end.Part), was[end.String()]
+			if p == nil || !p.Existing || old == nil || j.A != end.String() && j.B != end.String() {
+				continue
+			}
+			d := graph.Diagnostic{
+				Pos: r.Pos, Severity: graph.Warning, Related: []graph.Related{here(p), hereRun(old)},
+				Message: graph.Say("run %q goes into the socket %q that the old pipe of run %q is cemented into: 1 pipe is in it, needs 0", r.Said(), end.String(), old.Said()),
+				Hint:    graph.Say("%s %q goes out with a stub of that pipe, and a new one goes in: write removed = true on it and draw the new part with its pipe", p.Kind, p.ID),
+			}
+			if v.part(p).Opens() {
+				d.Hint = graph.Say("a new one of the same make for %q: its tail takes the new pipe, and the old nut or the new one holds it; or cut the old pipe and leave a stub with a coupling on it", p.ID)
+			}
+			report(false, d)
 		}
 	}
 }

@@ -78,7 +78,6 @@ func factsOf(p *plan.Plan, units quantity.System) jobIn {
 	f.suctions()
 	f.work()
 	j.AnyJets = len(c.OfKind(graph.JetGroup)) > 0
-	j.Year = p.Heat != nil && p.Heat.Year != nil
 	j.Bands = drawing.HasBands(p)
 	j.MarkedOut = len(table.MarkingBlocks(p, form.Style{Units: units})) > 0
 	return jobIn{j, units}

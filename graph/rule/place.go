@@ -99,7 +99,7 @@ func unitOnHeaterLine(in *Input, report Report) {
 	v := in.ask()
 	heater := v.net.HeaterPump()
 	for _, b := range v.branches {
-		if b.Pump == nil || b.Pump == heater || b.Pump.New() {
+		if b.Pump == nil || b.Pump == heater || b.Pump.New() || heats(v, b.Pump) {
 			continue
 		}
 		why := "the only line that is on when heat is wanted"
@@ -114,6 +114,12 @@ func unitOnHeaterLine(in *Input, report Report) {
 			Hint:    graph.Say("cut the line between %q and the tub instead, or give the unit a circulation pump of its own", heater.ID),
 		})
 	}
+}
+
+// heats reports whether a pump's water comes to an element heater: of several pumps each with its own none
+// is off while heat is wanted.
+func heats(v *view, pump *graph.Part) bool {
+	return v.net.Downstream(pump).First(graph.ElementHeater) != nil
 }
 
 func unitOnPressureSide(in *Input, report Report) {

@@ -69,8 +69,8 @@ func setTo() []Sentence {
 			Say: func(j *Job) quantity.Text {
 				lowest, _ := j.setsBetween()
 				lowest = min(lowest, graph.HottestC)
-				text := quantity.Say("Set points: %s; the element's (the controller's own) %s to %s below %s, %s to %s.", j.setPoints(graph.HottestC), kelvin(graph.ElementBelowK), kelvin(graph.MostElementBelowK),
-					j.ofUnits("it", "the lowest of them"), quantity.Temperature.Of(lowest-graph.MostElementBelowK), quantity.Temperature.Of(lowest-graph.ElementBelowK))
+				text := quantity.Say("Set points: %s; %s %s to %s below %s, %s to %s%s.", j.setPoints(graph.HottestC), j.whoseSets(), kelvin(graph.ElementBelowK), kelvin(graph.MostElementBelowK),
+					j.ofUnits("it", "the lowest of them"), quantity.Temperature.Of(lowest-graph.MostElementBelowK), quantity.Temperature.Of(lowest-graph.ElementBelowK), j.setsDescribed())
 				return text + " The controller then does not call while the unit keeps up, so something else keeps the pump running: " + keeper(j) + "."
 			},
 			For: Fitter | Electrician | Owner, Source: common,
@@ -102,6 +102,36 @@ func setTo() []Sentence {
 			For: Fitter | Owner, Source: common,
 		},
 	}
+}
+
+// whoseSets names the set points of the elements that stay: one by itself, several each by its name.
+func (j *Job) whoseSets() quantity.Text {
+	kept := j.of((*Element).kept)
+	if len(kept) == 1 {
+		return "the element's (the controller's own)"
+	}
+	var names []string
+	for _, e := range kept {
+		names = append(names, e.ID)
+	}
+	return quantity.Say("those of %s (each its controller's own)", and(names...))
+}
+
+// setsDescribed says what elements that stay are set to already, as described; "" where nobody says it.
+func (j *Job) setsDescribed() quantity.Text {
+	var out quantity.Text
+	kept := j.of((*Element).kept)
+	for _, e := range kept {
+		if !e.SetPoint.Known {
+			continue
+		}
+		whose := quantity.Text("it")
+		if len(kept) > 1 {
+			whose = quantity.Text(e.ID)
+		}
+		out += quantity.Say("; %s is set to %s, as described", whose, quantity.Temperature.Of(e.SetPoint.C))
+	}
+	return out
 }
 
 // circulationCosts are what it costs that the pump runs for the unit.

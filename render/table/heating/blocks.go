@@ -282,7 +282,10 @@ func (h reporter) months() form.Block {
 		}
 		return sum
 	})
-	line := "today: element and pump; "
+	line := ""
+	if y.Today != nil {
+		line = "today: element and pump; "
+	}
 	if y.Other != nil {
 		line += otherWay(y) + "; "
 	}

@@ -112,6 +112,21 @@ func (l *limb) find(pos graph.Pos, severity graph.Severity, message, hint quanti
 	l.findings = append(l.findings, graph.Diagnostic{Pos: pos, Rule: "retrofit", Severity: severity, Message: message, Hint: hint})
 }
 
+// otherSpring is how far the spring of a row may be off the pressure asked for, as a share, and be called that.
+const otherSpring = 0.1
+
+// springWords tells of a spring asked for by a pressure at which none of the catalogue's opens: the nearest
+// stands in the bypass, with that one's own pressure and range.
+func (l *limb) springWords(c Choice) {
+	asked := l.w.asked.SpringPa
+	row, ok := l.w.cat.Row(c.Spring)
+	if asked <= 0 || !ok || math.Abs(row.CrackingPa-asked) <= otherSpring*asked {
+		return
+	}
+	l.find(l.w.asked.KeyPos["spring"], graph.Note, graph.Say("no spring of the catalogue opens at %s: the nearest, %q, stands in the bypass with its own %s", quantity.Pressure.Of(asked), row.Name, quantity.Pressure.Of(row.CrackingPa)),
+		"of a spring whose sheet you have write a row of your own, [[catalog.check-valve]] with name, style = \"spring-check\", cracking, cracking-low, cracking-high, k, rating and source, and its name as spring")
+}
+
 // legs returns the legs from the first tee to the unit and from it to the second, as asked
 // or assumed. Where the legs asked for leave along the line, a short one square to it is put
 // before (or after) them.

@@ -120,6 +120,7 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 		l.find(w.asked.KeyPos["service-valve"], graph.Note, "service-valve stands in parallel to a spring check, and this bypass has none: it is left out",
 			"a valve in the bypass is opened by hand when the unit is shut off")
 	}
+	l.springWords(choice)
 	l.keptWords(path, w)
 	l.sizeWords(w)
 	standing(d, unit, c.Retrofit.Stand)

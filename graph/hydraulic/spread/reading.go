@@ -14,10 +14,21 @@ import (
 // it is set; "" of one elsewhere, that is not turned for it.
 func (u *unknown) reading(m *hydraulic.Model, display quantity.Text) quantity.Text {
 	by := u.read(m, display)
-	if u.used.given && u.used.guess && strings.Contains(string(by), "data sheet") { // the sheet may be what was written down
+	if u.used.given && u.used.guess && !u.planned(m) && strings.Contains(string(by), "data sheet") { // the sheet may be what was written down
 		by += "; or, where the figures the file has for it are that sheet's, the file's word for that, known as data-sheet"
 	}
 	return by
+}
+
+// planned reports whether the unknown is of a valve or check of the new work, whose figures are a row's: no
+// part of the file has them.
+func (u *unknown) planned(m *hydraulic.Model) bool {
+	i, ok := m.PartAt[u.part]
+	if !ok {
+		return false
+	}
+	p := m.Parts[i].Part
+	return p.New() && (p.Kind == graph.CheckValve || p.Kind.IsHandValve())
 }
 
 // read is reading, whatever the file says of it.
@@ -42,7 +53,7 @@ func (u *unknown) read(m *hydraulic.Model, display quantity.Text) quantity.Text 
 	case u.what == hosesClass:
 		return "the pressure before the jets with the pump running, given as a reading"
 	case starts("the cracking pressure"):
-		return graph.Say("the data sheet of %q; or a gauge before it: where it begins to pass water as a valve beside it is shut slowly", u.part)
+		return graph.Say("the data sheet of %q; or a gauge before it: where it begins to pass water as a valve beside it is shut slowly; given in a row of your own, with the lowest and the highest it may open at", u.part)
 	case starts("the flow that holds"):
 		return graph.Say("the data sheet of %q: the least flow that holds it fully open", u.part)
 	case starts("where the handle") && display == "":

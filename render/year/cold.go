@@ -178,21 +178,24 @@ func (c *cold) starts(i int, of func(job.AtAir) float64) (airC, w float64) {
 	return c.in.StopsC, w - (airC-c.in.StopsC)*(of(next)-w)/(next.AirC-airC)
 }
 
-// mark draws an upright through the coldest air that is asked for, its words on the side that has
+// mark draws an upright through the coldest air that is asked for, past the numbers of the scale; its words on the side that has
 // room.
 func (c *cold) mark() []scene.Item {
 	if c.in.DesignC < c.in.Airs[0].AirC || c.in.DesignC > c.in.Airs[len(c.in.Airs)-1].AirC {
 		return nil
 	}
 	x := c.x(c.in.DesignC)
-	bottom := c.plot.MaxY
-	if c.in.Climate {
-		bottom = c.hours.MaxY
+	upright := func(top, bottom float64, name string) scene.Item {
+		return scene.Line(scene.Point{X: x, Y: top}, scene.Point{X: x, Y: bottom}, markStyle).Named(name)
 	}
-	return []scene.Item{
-		scene.Line(scene.Point{X: x, Y: c.plot.MinY - 2}, scene.Point{X: x, Y: bottom}, markStyle).Named("design"),
+	out := []scene.Item{
+		upright(c.plot.MinY-2, c.plot.MaxY, "design"),
 		scene.Text{At: scene.Point{X: x, Y: c.plot.MinY - 4.5}, Text: "asked for: " + c.warm(c.in.DesignC), SizeMM: em, Anchor: c.side(x), Middle: true},
 	}
+	if c.in.Climate { // between the two stand the numbers of the scale
+		out = append(out, upright(c.hours.MinY, c.hours.MaxY, "design, hours"))
+	}
+	return out
 }
 
 // side keeps words at x within the sheet and off the unit of the axis.

@@ -171,3 +171,33 @@ func TestColdShowsWhatThereIs(t *testing.T) {
 		t.Errorf("%s", full)
 	}
 }
+
+// The line of the air asked for passes no number of the scale, be it at one of them, and stands in both plots.
+func TestAskedForCrossesNoNumber(t *testing.T) {
+	items := Cold(ColdInput{Airs: airs(0), DesignC: -5, WaterC: 38, HoldsC: -10, HoldsSet: true, Climate: true})[0].Items
+	var number *scene.Text
+	lines := 0
+	for _, it := range items {
+		if text, ok := it.(scene.Text); ok && text.Text == "-5 °C" {
+			number = &text
+		}
+	}
+	if number == nil {
+		t.Fatal("no number at -5 °C")
+	}
+	for _, it := range items {
+		s, ok := it.(scene.Shape)
+		if !ok || !strings.HasPrefix(s.Name, "design") {
+			continue
+		}
+		lines++
+		at := of(items, s.Name)
+		low, high := min(at[0].Y, at[1].Y), max(at[0].Y, at[1].Y)
+		if half := number.SizeMM / 2; low < number.At.Y+half && high > number.At.Y-half {
+			t.Errorf("%s from %.1f to %.1f mm, the number at %.1f", s.Name, low, high, number.At.Y)
+		}
+	}
+	if lines != 2 {
+		t.Errorf("%d lines, want one in each plot", lines)
+	}
+}

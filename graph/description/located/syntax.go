@@ -3,6 +3,7 @@ package located
 import (
 	"bytes"
 	"errors"
+	"regexp"
 	"strings"
 
 	"github.com/BurntSushi/toml"
@@ -50,6 +51,9 @@ func (f *File) syntax(offset int, message string) {
 	if line, _, _ := bytes.Cut(f.data[min(max(offset, 0), len(f.data)):], []byte("\n")); bytes.ContainsAny(line, "“”„‘’") {
 		hint = `use straight quotes: length = "450 mm"`
 	}
+	if yesOrNo.MatchString(message) {
+		hint = "write true or false, in small letters and without quotes"
+	}
 	for _, h := range syntaxHints {
 		if hint == usualHint && strings.Contains(message, h.sign) {
 			hint = h.hint
@@ -73,6 +77,9 @@ func (f *File) meant(offset int, message string) int {
 	}
 	return offset
 }
+
+// yesOrNo is what the decoder says of a value that is yes or no by another word.
+var yesOrNo = regexp.MustCompile(`expected value but found "(?i:yes|no|y|n|on|off|true|false)"`)
 
 // syntaxHints say what most likely is wrong, by a sign in the decoder's message.
 var syntaxHints = []struct{ sign, hint string }{

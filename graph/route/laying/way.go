@@ -1,6 +1,9 @@
 package laying
 
 import (
+	"slices"
+
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/settle"
@@ -120,6 +123,9 @@ func (l *work) judgeLength(p *graph.Part) {
 	if p.Existing || p.Kind == graph.SlipCoupling || l.set.Part(p.ID).Row.V.LengthMM > 0 {
 		return
 	}
+	if l.judgeBetween(p) {
+		return
+	}
 	size := l.set.Part(p.ID).Size.V
 	measure := quantity.Text("measure it and write length = \"… mm\"")
 	if p.KeyPos == nil && (p.Kind == graph.ButterflyValve || p.Kind == graph.GateValve) { // asked for in [retrofit]: no part of the file to write it in
@@ -127,6 +133,47 @@ func (l *work) judgeLength(p *graph.Part) {
 	}
 	l.find(p.Pos, graph.Warning, graph.Say("nobody says how long %s %q of %s is from stop to stop, so nothing beyond it is in its place", p.Kind, p.ID, size),
 		graph.Say("%s; %s", measure, l.nearestSizes(string(p.Kind), size)))
+}
+
+// judgeBetween is judgeLength of a part that joins two sizes by itself (a barb, a reducer, a transition) where
+// the catalogue has none that joins these two: by both, for neither alone says what is missing. It reports
+// whether it is one.
+func (l *work) judgeBetween(p *graph.Part) bool {
+	if !settle.TwoSizes(p.Kind) {
+		return false
+	}
+	in, out := l.set.RunAt(p.ID, graph.In), l.set.RunAt(p.ID, graph.Out)
+	if in == nil || out == nil || in.Size.IsZero() || out.Size.IsZero() || in.Spec == out.Spec && in.Size == out.Size {
+		return false
+	}
+	hint := quantity.Text("")
+	for _, r := range []*settle.Run{in, out} {
+		if have := l.joinedTo(string(p.Kind), r.Size); len(have) > 0 {
+			hint += graph.Say("%s %s goes to %s; ", r.Spec, r.Size, quantity.Join(have, " or "))
+		}
+	}
+	l.find(p.Pos, graph.Warning, graph.Say("the catalogue has no %s from %s %s to %s %s, so nobody says how long %q is from stop to stop, and nothing beyond it is in its place", p.Kind, in.Spec, in.Size, out.Spec, out.Size, p.ID),
+		graph.Say("%sgive one of the two runs a size in which they meet, measure %q and write length = \"… mm\", or give a row of your own: [[catalog.%s]]", hint, p.ID, p.Kind))
+	return true
+}
+
+// joinedTo lists the sizes that rows of a kind join to one, in the order of the catalogue.
+func (l *work) joinedTo(kind string, size catalog.Size) (out []quantity.Text) {
+	add := func(s catalog.Size) {
+		if t := graph.Say("%s", s); !slices.Contains(out, t) {
+			out = append(out, t)
+		}
+	}
+	for r := range l.cat.All() {
+		switch {
+		case r.Kind != kind || r.Size2.IsZero():
+		case r.Size == size:
+			add(r.Size2)
+		case r.Size2 == size:
+			add(r.Size)
+		}
+	}
+	return out
 }
 
 func (l *work) judgeInLine(p *graph.Part) {

@@ -47,7 +47,7 @@ var ModeFields = []field.Field[graph.Mode]{
 			into.Positions = map[string]graph.Opening{}
 			for _, id := range v.Keys() {
 				c, _ := v.In(id)
-				if p, ok := partOfKind(r, c, id, "valve", func(k graph.Kind) bool { return k.IsHandValve() }); ok && p != nil {
+				if p, ok := partOfKind(r, c, id, "hand valve", func(k graph.Kind) bool { return k.IsHandValve() }); ok && p != nil {
 					if o, ok := r.Opening(c); ok {
 						into.Positions[id] = o
 					}
@@ -121,12 +121,31 @@ func partOfKind(r *field.Reader, at located.Value, id, word string, is func(grap
 		if hint == "" {
 			hint = "there is no " + word + " in this description"
 		}
+		if p.Kind == graph.DiverterValve {
+			hint = "a diverter stands in every mode as it is turned on the part itself: " + waysOf(p) + "; take it out here, and turn it there to see another turn"
+		}
 		d := r.Add(r.KeyPos(at), hint, "%s is %s, not %s", located.Said(id), graph.A(p.Kind), graph.A(word))
 		located.Related(d, r.IDPos(p, p.Pos), "it is described here")
 	default:
 		return p, true
 	}
 	return nil, false
+}
+
+// waysOf is how a diverter is written that leads all its water to the first of its ways.
+func waysOf(p *graph.Part) string {
+	var out []string
+	for _, q := range p.Ports {
+		if q.Name == graph.In {
+			continue
+		}
+		share := "0 %"
+		if len(out) == 0 {
+			share = "100 %"
+		}
+		out = append(out, q.Name+" = "+field.Quote(share))
+	}
+	return "ways = { " + strings.Join(out, ", ") + " }"
 }
 
 // IDsOf returns the ids of the parts of some kinds, in the order of the file.

@@ -60,7 +60,8 @@ type Row struct {
 	Ratings                                   []RatingRow // heat pumps
 	LeastAirC, MostWaterC                     *float64    // heat pumps, °C; nil: not said
 	RatingsSource                             quantity.Text
-	FullLoadA, StartingA, FuseA               float64 // heat pumps, A at 230 V: the most it draws, for a moment at a start, and the rating of its fuse or breaker
+	VoltageV                                  float64 // that the currents of a heat pump are at; 0: 230 V
+	FullLoadA, StartingA, FuseA               float64 // heat pumps, A at VoltageV: the most it draws, for a moment at a start, and the rating of its fuse or breaker
 	ElectricSource                            quantity.Text
 	DirtyFactor                               float64 // filters: of the clean drop, when it wants cleaning; 0: 3
 	Clips                                     float64 // barbs: hose clips on one tail; 0: two

@@ -638,6 +638,20 @@ func TestEveryRowRoundTrips(t *testing.T) {
 // rareKeys are rows with the keys that no row has that is built in; a new key of a row that none of
 // those says stands in one of these.
 const rareKeys = `
+[[catalog.heat-pump]]
+name = "unit of another voltage"
+size = "1 1/2 in"
+least = "1.8 m3/h"
+rated = "2.8 m3/h"
+most = "5 m3/h"
+loss-flow = "2.8 m3/h"
+loss-drop = "9 kPa"
+rating = "2 bar"
+ratings = [{ air = "7 °C", water = "38 °C", output = "5.4 kW", input = "1.55 kW" }]
+full-load = "15 A"
+voltage = "120 V"
+source = "made up"
+
 [[catalog.filter]]
 rating = "3.5 bar"
 name = "by its exponent"

@@ -1,6 +1,7 @@
 package settle
 
 import (
+	"cmp"
 	"math"
 
 	"dryfit/catalog"
@@ -217,10 +218,12 @@ func (s *Stage) settleElectric(out *Part, named bool) {
 	byRow := row.FullLoadA > 0 && u.FullLoadA <= 0 && (named || len(u.Ratings) == 0)
 	out.Voltage = s.voltageOf(out.Part, u)
 	phases, one := Phases(out.Voltage.V)
-	scale := UsualVoltageV / (phases * one)
+	at := cmp.Or(row.VoltageV, UsualVoltageV)
+	rowPhases, rowOne := Phases(at)
+	scale := rowPhases * rowOne / (phases * one)
 	ofRow := func(a float64) float64 { return a * scale }
 	fuse := row.FuseA
-	if math.Abs(out.Voltage.V-UsualVoltageV) >= 0.1*UsualVoltageV {
+	if math.Abs(out.Voltage.V-at) >= 0.1*at {
 		fuse = 0 // another would do there
 	}
 	plate := func(a float64) graph.Amount { return graph.Amount{V: a, Set: a > 0} }
@@ -239,7 +242,7 @@ func (s *Stage) settleElectric(out *Part, named bool) {
 	}
 }
 
-// UsualVoltageV is what the currents of rows are at, and a supply where nobody says it, V.
+// UsualVoltageV is what the currents of rows are at where they do not say it, and a supply where nobody says it, V.
 const UsualVoltageV = 230
 
 // UsualVoltageSource says where that is from.

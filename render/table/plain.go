@@ -70,11 +70,10 @@ func howSure(p *plan.Plan, mode, unit string, flow func(float64) string) string 
 
 // plainUnit says what one unit gets, how sure that is, and what it needs.
 func plainUnit(who string, u plan.UnitSummary, sure string, flow, limit func(float64) string) string {
-	read := ""
 	if u.AsDescribed > 0 {
-		read = " by what was read at the tub, " + flow(u.AsDescribed) + " as described"
+		sure = " by what was read at the tub" + sure + ", not the " + flow(u.AsDescribed) + " as described"
 	}
-	gets := fmt.Sprintf("%s gets %s%s%s; ", who, flow(u.Flow), read, sure)
+	gets := fmt.Sprintf("%s gets %s%s; ", who, flow(u.Flow), sure)
 	switch {
 	case u.Flow <= 0:
 		return "no water comes to " + who + "."

@@ -25,6 +25,7 @@ type Tub struct {
 	WithinH float64 // hours in which it is to be heated up; 0: not asked
 	Units   []Unit
 	LeftOut int // rows beyond those that are looked at
+	Read    int // how many readings the description has, by which none of this goes
 
 	placeless bool // no place for the cut was found: nothing flows through any unit
 }
@@ -63,6 +64,7 @@ func Of(p *plan.Plan) (tub *Tub, problems []graph.Diagnostic, ok bool) {
 	account := p.HeatAccount(job.Ask{})
 	design := account.Design()
 	tub = &Tub{Job: p.Circuit.Job, File: p.Circuit.File, AirC: design.AirC, WaterC: p.After.Layout.Stage.Water.TemperatureC.V, WithinH: p.Circuit.Site.HeatUpS.Or(0) / 3600}
+	tub.Read = len(p.Circuit.Readings)
 	tub.placeless = p.Asked.Retrofit != nil && p.Proposal == nil
 	if tub.Cold = p.Circuit.Site.KeptCold(tub.WaterC); tub.Cold {
 		weather = nil

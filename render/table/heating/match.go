@@ -78,6 +78,9 @@ func matchBlock(t *match.Tub, s form.Style) form.Block {
 		line += ", heated up in " + form.Fixed(t.WithinH, 1) + " h"
 	}
 	b.Lines = append(b.Lines, line+"; flows and what it asks for, least to most, in "+flowUnit(s), "A at full load, at a start, and the fuse or breaker it asks for; for the electrician to decide and to check", "rows of the catalogue are usual figures for their size, each at the flow it would get in this unit's place, a new valve in the bypass set for it, a new spring that nobody asked for chosen for it; read the sheet before you order")
+	if t.Read > 0 {
+		b.Lines = append(b.Lines, "what was read at the tub is not counted here: flows are those of the case as described; dryfit flow and pack go by it")
+	}
 	if !year {
 		b.Lines = append(b.Lines, "what a year takes: say [climate]")
 	} else if !priced {

@@ -62,6 +62,17 @@ var ends = []struct {
 	{tables.SpreadValveKv, "data-sheet", false, "VDI/VDE 2173 allows a tenth of a Kv either way (from memory)", func(s tables.Span) bool { return s.High >= 0.1-1e-9 && s.Low <= -0.1+1e-9 }},
 	{tables.SpreadNewValve, "data-sheet", false, "the same, of its loss, which goes by the square", func(s tables.Span) bool { return (1+s.High)/(1+s.Low) > 0.9*math.Pow(1.1/0.9, 2) }},
 	{tables.SpreadDrive, "assumed", false, "a drive shows whole turns of a hundred a minute, of 2,850", func(s tables.Span) bool { return s.High > 50./2850 && s.Low < -50./2850 }},
+	{tables.SpreadBallKv, "assumed", false, "half open a ball has K 29 as a cock and 7.1, the middle of 5 to 10, by the Kv that makers print; 50 degrees shut 53 and 95 by two books",
+		func(s tables.Span) bool { return s.High > math.Sqrt(29/7.1)-1 && s.Low < math.Sqrt(52.6/95.3)-1 }},
+	{tables.SpreadGateKv, "assumed", false, "half open a gate has K 4.5 in the table, 2.06 by Weisbach and 5.6 by a data handbook",
+		func(s tables.Span) bool { return s.High > math.Sqrt(4.5/2.06)-1 && s.Low < math.Sqrt(4.5/5.6)-1 }},
+	{tables.SpreadButterflyKv, "assumed", false, "makes of a type differ by a third in loss either way (common practice, no source)",
+		func(s tables.Span) bool { return s.High > math.Sqrt(1.5)-1 && s.Low < math.Sqrt(1/1.5)-1 }},
+	{tables.SpreadBallOpen, "assumed", false, "K of the row, 0.057 in 2 in, to 0.39 of a Kv of 66 at DN 32 as makers print it",
+		func(s tables.Span) bool { return s.Low < 0 && 0.057*(1+s.High) > 1.6e-3*math.Pow(32, 4)/66/66 }},
+	{tables.SpreadFlapOpen, "assumed", false, "K 0.2 of a thin disc to 1.5 of a thick one, of 0.855 by 45 f_T in 2 in",
+		func(s tables.Span) bool { return s.Low < 0.23/0.855-1 && s.High > 1.45/0.855-1 }},
+	{tables.SpreadUnlisted, "assumed", true, "one old run in twelve has a corner of two elbows and more, of K 0.45 and more", func(s tables.Span) bool { return s.High > 2*0.45 }},
 	{tables.SpreadLegs, "measured", false, "a leg of 250 mm read to 5 mm", func(s tables.Span) bool { return s.High >= 5./250-1e-9 && s.Low <= -5./250+1e-9 }},
 }
 

@@ -67,10 +67,12 @@ var office = &world{
 	},
 }
 
-// officeCareful plans at the tub with the sheets on his knees; officeHurried from what the owner sent him.
+// officeCareful plans at the tub with the sheets on his knees; officeHurried from what the owner sent him. What
+// is asked of both is what was met (doc.go): his balls pass less than a cock, and some are bored a size smaller;
+// his pump on a drive is too large for its pool, and loses more water to what is put in its way.
 var (
-	officeCareful = surveyor{name: "careful", paced: 0.12, taped: 0.02, step: 100, missed: 0.7, handle: 0.035, sheet: 0.05, shaft: 0.08, grime: 1, least: 85}
-	officeHurried = surveyor{name: "hurried", paced: 0.18, short: 0.05, taped: 0.03, step: 250, missed: 1, skips: 0.08, handle: 0.05, sheet: 0.07, shaft: 0.18, miscount: 0.12, grime: 1.1, keeps: true, least: 85}
+	officeCareful = surveyor{name: "careful", paced: 0.12, taped: 0.02, step: 100, missed: 0.7, handle: 0.035, sheet: 0.05, shaft: 0.08, grime: 1, least: 80}
+	officeHurried = surveyor{name: "hurried", paced: 0.18, short: 0.05, taped: 0.03, step: 250, missed: 1, skips: 0.08, handle: 0.05, sheet: 0.07, shaft: 0.18, miscount: 0.12, grime: 1.1, keeps: true, least: 80}
 )
 
 // officePump draws a pump from the watts on its label: motors are sold by sizes, and of one size a maker has

@@ -39,8 +39,7 @@ const (
 	SpreadRibs         = "ribs"             // roughness that stands for the ribs of flexible pipe and hose
 	SpreadCracking     = "cracking"         // cracking pressure of a spring
 	SpreadHoldOpen     = "hold-open"        // flow that holds a swing check open
-	SpreadValveKv      = "valve-kv"         // Kv of a hand valve that is given
-	SpreadBallKv       = "ball-kv"          // Kv of a ball valve at its position, by the handbook's opening curve
+	SpreadBallKv       = "ball-kv"          // Kv of a ball valve: assumed where it is by the handbook's opening curve, or nobody has the valve in hand
 	SpreadGateKv       = "gate-kv"          // the same of a gate valve
 	SpreadButterflyKv  = "butterfly-kv"     // the same of a butterfly valve
 	SpreadBallOpen     = "ball-open"        // loss of a ball valve fully open

@@ -113,8 +113,7 @@ func (p *Part) unknowns() []Unknown {
 	return out
 }
 
-// valveClasses are the classes of the spreads by which a kind of hand valve is off: its Kv by the handbook's
-// opening curve, and its loss fully open.
+// valveClasses are the classes of the spreads by which a kind of hand valve is off: its Kv, its loss fully open.
 var valveClasses = map[graph.Kind]struct{ kv, open string }{
 	graph.BallValve:      {tables.SpreadBallKv, tables.SpreadBallOpen},
 	graph.GateValve:      {tables.SpreadGateKv, tables.SpreadGateOpen},
@@ -124,10 +123,11 @@ var valveClasses = map[graph.Kind]struct{ kv, open string }{
 // kvUnknown is how far the Kv of a hand valve is off: one that is given as well as it is known, one by
 // the handbook's opening curve as far as handbooks are of its kind, however well anybody knows the valve itself.
 func (p *Part) kvUnknown() Unknown {
-	class, known := tables.SpreadValveKv, p.Known
+	known := p.Known
 	if given := p.Valve != nil && p.Valve.Kv > 0; !given && !(p.Loss.Row.Owns("opening") && len(p.Loss.Row.Opening) > 0) {
-		class, known = valveClasses[p.Kind].kv, graph.Assumed
+		known = graph.Assumed
 	}
+	class := valveClasses[p.Kind].kv
 	return Unknown{Number: KvNumber, At: p.ID, Whose: p.ID, Words: "the Kv of " + p.ID, Spread: class, Span: spreadOf(class, known).Span}
 }
 

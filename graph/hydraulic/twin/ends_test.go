@@ -59,7 +59,7 @@ var ends = []struct {
 	{tables.SpreadPumpSize, "assumed", false, "pumps for jets are sold from 1.1 to 2.5 kW", func(s tables.Span) bool { return (1+s.High)/(1+s.Low) > 2.5/1.1 }},
 	{tables.SpreadPumpAny, "assumed", false, "0.1 kW of water power of a small tub's pump to 0.7 of a large one's", func(s tables.Span) bool { return (1+s.High)/(1+s.Low) > 0.65/0.1 }},
 	{tables.SpreadWheel, "assumed", true, "a third of a turn and as much of play, of eight turns", func(s tables.Span) bool { return s.High > 0.6/8 && s.Low < -0.6/8 }},
-	{tables.SpreadValveKv, "data-sheet", false, "VDI/VDE 2173 allows a tenth of a Kv either way (from memory)", func(s tables.Span) bool { return s.High >= 0.1-1e-9 && s.Low <= -0.1+1e-9 }},
+	{tables.SpreadBallKv, "data-sheet", false, "VDI/VDE 2173 allows a tenth of a Kv either way (from memory)", func(s tables.Span) bool { return s.High >= 0.1-1e-9 && s.Low <= -0.1+1e-9 }},
 	{tables.SpreadNewValve, "data-sheet", false, "the same, of its loss, which goes by the square", func(s tables.Span) bool { return (1+s.High)/(1+s.Low) > 0.9*math.Pow(1.1/0.9, 2) }},
 	{tables.SpreadDrive, "assumed", false, "a drive shows whole turns of a hundred a minute, of 2,850", func(s tables.Span) bool { return s.High > 50./2850 && s.Low < -50./2850 }},
 	{tables.SpreadBallKv, "assumed", false, "half open a ball has K 29 as a cock and 7.1, the middle of 5 to 10, by the Kv that makers print; 50 degrees shut 53 and 95 by two books",

@@ -198,7 +198,7 @@ func (t *tub) officeValve(of, id, kind string, bore, ball, open float64) {
 		}
 		at = min(0.97, max(0.26, open+off))
 	}
-	k := 0.0
+	var k float64
 	switch kind {
 	case "gate-valve":
 		k = officeGate(d, at)
@@ -320,7 +320,7 @@ func (t *tub) officeJets(id string, j jets, kind string) {
 }
 
 // officeWork writes the new work: its valves of one kind, pipe to the unit, and what stands in the bypass.
-func (t *tub) officeWork(line, unit way, kind string, bore, unitBore, ball, low, high float64, rated float64) {
+func (t *tub) officeWork(line, unit way, kind string, unitBore, ball, low, high, rated float64) {
 	d := t.d
 	barbs := 0
 	if line.spec == "hose" {
@@ -438,7 +438,7 @@ func (t *tub) officeSmall(p pump) {
 	if t.family == oHose {
 		low, high = 10000, 18000
 	}
-	t.officeWork(w, way{spec: "hose", size: "1 in"}, "ball-valve", bore, 25, 1, low, high, 1.7)
+	t.officeWork(w, way{spec: "hose", size: "1 in"}, "ball-valve", 25, 1, low, high, 1.7)
 	t.officeRest(w, next, length, elbows)
 	t.line(w, "jets.out", "tub.return", old, 0, 0)
 }
@@ -472,7 +472,7 @@ func (t *tub) officeGates(p pump) {
 	}
 	t.officeThrottle(kind, bore, 1)
 	t.last = "element.out"
-	t.officeWork(w, w, "gate-valve", bore, bore, 1, 2000, 9000, []float64{3.1, 4.1}[d.IntN(2)])
+	t.officeWork(w, w, "gate-valve", bore, 1, 2000, 9000, []float64{3.1, 4.1}[d.IntN(2)])
 	t.officeRest(w, "jets.in", length, elbows)
 	t.line(w, "jets.out", "tub.return", old, 0, 0)
 }
@@ -513,7 +513,7 @@ func (t *tub) officeSix(p pump) {
 	t.line(w, "element.out", "m1.run-in", removed, length, elbows)
 	t.officeSpring(bore)
 	t.last = "element.out"
-	t.officeWork(w, way{spec: w.spec, size: map[string]string{"2 in": "1 1/2 in", "63 mm": "50 mm"}[w.size]}, "ball-valve", bore, bore*0.8, 1, 2000, 9000, []float64{3.1, 4.1, 5.8}[d.IntN(3)])
+	t.officeWork(w, way{spec: w.spec, size: map[string]string{"2 in": "1 1/2 in", "63 mm": "50 mm"}[w.size]}, "ball-valve", bore*0.8, 1, 2000, 9000, []float64{3.1, 4.1, 5.8}[d.IntN(3)])
 	t.officeRest(w, "m1.run-in", length, elbows)
 	hose := way{spec: "hose", size: "1 in"}
 	for i, l := range lines {
@@ -586,7 +586,7 @@ func (t *tub) officePool(p pump) {
 		t.officeThrottle("ball-valve", bore, 1)
 	}
 	t.last = "filter.out"
-	t.officeWork(w, w, "ball-valve", bore, bore, 1, 2000, 12000, []float64{4.1, 5.8}[d.IntN(2)])
+	t.officeWork(w, w, "ball-valve", bore, 1, 2000, 12000, []float64{4.1, 5.8}[d.IntN(2)])
 	t.officeRest(w, next, length, elbows)
 	t.line(w, "rt.run-out", "jets.in", old, d.nine(800, 5000), d.count(1, 4))
 	t.line(w, "rt.branch", "eyes.in", old, d.nine(800, 5000), d.count(1, 4))
@@ -621,6 +621,6 @@ func (t *tub) officeBox(p pump) {
 	t.last = "element.out"
 	plain := w
 	plain.corrugated = false
-	t.officeWork(plain, plain, "ball-valve", bore, bore, ball, 1200, 6000, 1.7)
+	t.officeWork(plain, plain, "ball-valve", bore, ball, 1200, 6000, 1.7)
 	t.officeRest(w, "tub.return", length, 0)
 }

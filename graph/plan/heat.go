@@ -147,11 +147,14 @@ func (p *Plan) heatInput() job.Input {
 	return in
 }
 
-// oldHeats reports whether another unit than the job's heats the water today, be it taken out or not: a pump's
-// water comes to it, and where flows are known some in a mode.
+// oldHeats reports whether another unit than the job's heats the water today: one that is taken out, or one that
+// stays to which a pump's water comes, where flows are known some in a mode.
 func (p *Plan) oldHeats(own *settle.Part) bool {
 	if p.Before == nil || p.Before.Layout == nil || own == nil || own.Existing {
 		return false
+	}
+	if slices.ContainsFunc(p.Circuit.Parts, func(o *graph.Part) bool { return o.Kind == graph.HeatPump && o.Existing && o.Removed }) {
+		return true // how its valves stand is written of the time after it
 	}
 	net := p.Before.Layout.Stage.Net()
 	return slices.ContainsFunc(p.Before.Circuit.Units(), func(u *graph.Part) bool {

@@ -59,33 +59,48 @@ func TestAnOldUnitsCircuitWasThere(t *testing.T) {
 }
 
 // What an old unit takes that heats today is not worked out: there is no year of the element alone to save
-// from. One that stands shut off heats nothing, and the element's year is today's.
+// from. One that stays and stands shut off heats nothing, and the element's
+// year is today's.
 func TestNoSavingOverAnOldUnit(t *testing.T) {
 	first := work(t, readFile(t, "../../testdata/two-speed.toml"), plan.Findings|plan.Flows)
-	for _, shut := range []bool{false, true} {
-		c := first.Circuit.Built()
-		unit := c.Part(first.Asked.Retrofit.Unit)
-		second := *unit
-		second.ID, second.Existing, second.Ports = "unit-b", false, slices.Clone(unit.Ports)
-		for i := range second.Ports {
-			second.Ports[i].At, second.Ports[i].Faces = nil, nil
+	for _, out := range []bool{false, true} {
+		noSaving(t, first, false, out)
+		noSaving(t, first, true, out)
+	}
+}
+
+// noSaving looks for a year of today in the job of a second unit whose first stands shut off or not, and is
+// taken out or not.
+func noSaving(t *testing.T, first *plan.Plan, shut, out bool) {
+	t.Helper()
+	c := first.Circuit.Built()
+	unit := c.Part(first.Asked.Retrofit.Unit)
+	second := *unit
+	second.ID, second.Existing, second.Ports = "unit-b", false, slices.Clone(unit.Ports)
+	for i := range second.Ports {
+		second.Ports[i].At, second.Ports[i].Faces = nil, nil
+	}
+	c.Parts = append(c.Parts, &second)
+	c.Retrofit = &graph.Retrofit{Unit: "unit-b", Cut: &graph.Cut{Run: c.Runs[len(c.Runs)-1].ID}}
+	for _, r := range c.Runs {
+		if r.To.Part == "jets" {
+			c.Retrofit.Cut.Run = r.ID
 		}
-		c.Parts = append(c.Parts, &second)
-		c.Retrofit = &graph.Retrofit{Unit: "unit-b", Cut: &graph.Cut{Run: c.Runs[len(c.Runs)-1].ID}}
+	}
+	if v := c.Part("v1"); shut {
+		v.Valve = &graph.ValveData{PositionSet: true}
+	}
+	if out { // with its two pipes
+		unit.Removed = true
 		for _, r := range c.Runs {
-			if r.To.Part == "jets" {
-				c.Retrofit.Cut.Run = r.ID
-			}
+			r.Removed = r.Removed || r.From.Part == unit.ID || r.To.Part == unit.ID
 		}
-		if v := c.Part("v1"); shut {
-			v.Valve = &graph.ValveData{PositionSet: true}
-		}
-		p := work(t, c, plan.Findings|plan.Flows|plan.Heat)
-		if p.Heat == nil || p.Heat.Year == nil || p.Heat.Year.Planned == nil {
-			t.Fatal("no year")
-		}
-		if (p.Heat.Year.Today != nil) != shut {
-			t.Errorf("shut off %v: a year of today %v", shut, p.Heat.Year.Today != nil)
-		}
+	}
+	p := work(t, c, plan.Findings|plan.Flows|plan.Heat)
+	if p.Heat == nil || p.Heat.Year == nil || p.Heat.Year.Planned == nil {
+		t.Fatal("no year")
+	}
+	if want := shut && !out; (p.Heat.Year.Today != nil) != want {
+		t.Errorf("shut off %v, taken out %v: a year of today %v", shut, out, p.Heat.Year.Today != nil)
 	}
 }

@@ -42,7 +42,7 @@ func Check(rows []Row) []Problem {
 		checkNumbers(r, say)
 		checkRanges(r, say)
 		checkCurves(r, say)
-		checkSense(r, say)
+		checkSense(r, say, func(words string) { out[len(out)-1].Hint = words })
 	}
 	for _, p := range checkOrder(laid) {
 		p.Index = indexOf(rows, p)

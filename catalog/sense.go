@@ -29,6 +29,18 @@ type Labelled struct {
 	LabelW float64      // 0: not said
 }
 
+// What to look at where one of these finds something.
+const (
+	LabelHint  = "read its sheet and its label again: is a unit wrong, or are two speeds mixed up? flows are in m3/h, l/min or gpm, heads in m, ft, kPa or psi"
+	RiseHint   = "is the unit right? flows are in m3/h, l/min or gpm"
+	RatingHint = "read its table again: are the two swapped, or one in another unit?"
+)
+
+// LossHint is that of a unit that costs the water more than it stands, by the keys that say the two.
+func LossHint(drop, stands string) string {
+	return "is the unit right? read both from its sheet again: " + drop + " is what it costs the water at that flow, " + stands + " what it stands"
+}
+
 // LabelDisagrees finds a curve that gives more water power than the watts of its speed allow, or, at the
 // speed with the most watts, next to none of them: of a slower one a label may say those of the fastest.
 // It returns the speed, by its index, and what is wrong with it; -1 where the two agree.
@@ -82,18 +94,23 @@ func (s Labelled) waterPower() float64 {
 // on the market at 1.5 to 5. Judgement, no source.
 const mostRatedRiseK = 15
 
-// sheetHeat is what warms a cubic metre of the water of sheets by a kelvin, J/(m³ K): at 20 °C 998.2
-// kg/m³ (IAPWS-95) times 4,184 J/(kg K) (IAPWS-95, from memory).
-const sheetHeat = 998.2 * 4184
+// The water that data sheets are measured with: its temperature in °C, common practice, no source; its
+// density there in kg/m³, what turns a drop on a sheet into a head, and what warms a cubic metre of it by
+// a kelvin, J/(m³ K), with 4,184 J/(kg K). Source: IAPWS-95 (the second from memory).
+const (
+	SheetC       = 20
+	SheetDensity = 998.2
+	SheetHeat    = SheetDensity * 4184
+)
 
 // RiseDisagrees says of a unit that it would warm its flow (m³/s; word says which) beyond all measure by
 // its output (W): the flows or the outputs are in another unit. "" where it doesn't, or one isn't known.
 func RiseDisagrees(word string, flow, outputW float64) quantity.Text {
-	if flow <= 0 || outputW <= 0 || outputW/(flow*sheetHeat) <= mostRatedRiseK {
+	if flow <= 0 || outputW <= 0 || outputW/(flow*SheetHeat) <= mostRatedRiseK {
 		return ""
 	}
 	return quantity.Say("%s of output would warm the %s flow, %s, by %s; units are made for 2 to 5 K",
-		quantity.Power.Of(outputW), word, quantity.Flow.Of(flow), quantity.TemperatureDifference.Of(math.Round(outputW/(flow*sheetHeat))))
+		quantity.Power.Of(outputW), word, quantity.Flow.Of(flow), quantity.TemperatureDifference.Of(math.Round(outputW/(flow*SheetHeat))))
 }
 
 // MostCOP is more heat for a watt than any heat pump gives. Judgement, no source.
@@ -113,22 +130,25 @@ func RatingDisagrees(outputW, inputW float64) quantity.Text {
 }
 
 // checkSense holds what a row says of one thing against what it says of another.
-func checkSense(r Row, say sayFunc) {
+func checkSense(r Row, say sayFunc, hint func(string)) {
 	if i, says := LabelDisagrees(labelled(r)); i >= 0 {
 		key := "curve"
 		if len(r.Speeds) > 0 {
 			key = "speeds"
 		}
 		say(key, "the curve comes to %s", says)
+		hint(LabelHint)
 	}
 	if r.LossDropPa > 0 && r.RatingPa > 0 && r.LossDropPa > r.RatingPa {
 		say("loss", "it is to cost the water %s at %s and stands %s", quantity.Pressure.Of(r.LossDropPa), quantity.Flow.Of(r.LossFlow), quantity.Pressure.Of(r.RatingPa))
+		hint(LossHint("loss-drop", "rating"))
 	}
 	output := 0.0
 	for _, t := range r.Ratings {
 		output = max(output, t.OutputW)
 		if says := RatingDisagrees(t.OutputW, t.InputW); says != "" {
 			say("ratings", "%s", says)
+			hint(RatingHint)
 			return
 		}
 	}
@@ -138,6 +158,7 @@ func checkSense(r Row, say sayFunc) {
 	}
 	if says := RiseDisagrees(key, flow, output); says != "" {
 		say(key, "%s", says)
+		hint(RiseHint)
 	}
 }
 

@@ -63,7 +63,7 @@ func runCutin(v *verb, args []string, w *world.World) int {
 		if built {
 			planned = p.Built()
 		}
-		if code := writeOver(w, writePlan, layout.Carry(j.sources[j.file], description.Write(planned), description.Names), force); code != world.Done {
+		if code := writeOver(w, writePlan, layout.Carry(j.sources[j.file], description.Write(planned), description.Names, description.Moves), force); code != world.Done {
 			return code
 		}
 	}

@@ -93,7 +93,7 @@ func TestRemarksStay(t *testing.T) {
 			t.Fatalf("%s has no remark", file)
 		}
 		for name, c := range map[string]*graph.Circuit{"as it is": p.Asked, "the work built in": p.Circuit, "as built": p.Circuit.Built()} {
-			text := string(layout.Carry(data, description.Write(c), description.Names))
+			text := string(layout.Carry(data, description.Write(c), description.Names, description.Moves))
 			now, have := remarksOf(text)
 			kept := 0
 			for _, r := range was {

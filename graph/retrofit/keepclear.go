@@ -1,6 +1,7 @@
 package retrofit
 
 import (
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/retrofit/draft"
 )
@@ -32,11 +33,17 @@ func holdClear(d *draft.Draft, unit *graph.Part, stand *graph.Stand) {
 		held := *p
 		held.KeepClear = append([]graph.KeepClear(nil), p.KeepClear...)
 		for _, k := range stand.KeepClear {
-			k.From, k.To = k.From.Add(shift), k.To.Add(shift)
+			k.From, k.To = toNanometres(k.From.Add(shift)), toNanometres(k.To.Add(shift))
 			held.KeepClear = append(held.KeepClear, k)
 		}
 		d.Parts[i] = &held
 	}
+}
+
+// toNanometres leaves out what a sum of amounts of other units is off by, so that it is written as a
+// person would.
+func toNanometres(v graph.Vec) graph.Vec {
+	return graph.Vec{X: quantity.Round(v.X, 6), Y: quantity.Round(v.Y, 6), Z: quantity.Round(v.Z, 6)}
 }
 
 // fromFirst is where a port of a part is, counted from its first; false where nobody said.

@@ -139,7 +139,7 @@ func TestEquivalentLengthsAgainstPublishedTable(t *testing.T) {
 			if !ok {
 				t.Fatalf("no %s %s", f.kind, size)
 			}
-			got := ofRow(&row, pipe.BoreMM, formula.SheetDensity)
+			got := ofRow(&row, pipe.BoreMM, catalog.SheetDensity)
 			if f.branch {
 				got = fromLoverD(row.LoverDBranch, pipe.BoreMM)
 			}

@@ -13,19 +13,27 @@ import (
 // holds it, the best first; none: by where it stands in its list.
 type Names func(list string, element map[string]any) []string
 
+// Moves says under which key of a list's element what a key said may be written further on: of
+// "retrofit.keep-clear" the list "part" and the key "keep-clear"; "" of one that is not written anywhere else.
+type Moves func(key string) (list, to string)
+
 // Carry returns the second text, which says the same job anew or further on, with the remarks of the
 // first: each above, behind or below the key or head of a table it belongs to, the first of the file at
-// its head. A remark goes with its table: where that is not written any more it is left out. Of a key that is
-// not, its table's end has the remark, with the key's name. What the second text says stays.
-func Carry(from, to []byte, names Names) []byte {
+// its head. A remark goes with its table: where that is not written any more it is left out, but for what
+// is written elsewhere. Of a key that is not, its table's end has the remark, with the key's name. What stands
+// by itself before a table that is gone stands before the next with the name of that which is gone; a
+// heading, which is ruled off, as it is, for it is that of what comes next too. What the second text says
+// stays.
+func Carry(from, to []byte, names Names, moves Moves) []byte {
 	was, now := outlined(from), outlined(to)
 	if was == nil || now == nil {
 		return to
 	}
 	at := now.places(was, names)
+	now.moved(was, at, now.found(was, names), moves)
 	put := &placed{apart: map[int][]string{}, above: map[int][]string{}, behind: map[int][]string{}, below: map[int][]string{}}
 	for i := range was.items {
-		put.take(was, now, i, at)
+		put.take(was, now, i, at, names)
 	}
 	out := put.written(was, now)
 	var said, says map[string]any
@@ -173,15 +181,19 @@ func (o *outline) places(was *outline, names Names) []int {
 }
 
 // take puts the remarks of an item where they belong.
-func (p *placed) take(was, now *outline, i int, at []int) {
+func (p *placed) take(was, now *outline, i int, at []int, names Names) {
 	it, to := &was.items[i], at[i]
 	for n := i; len(it.apart) > 0; n++ { // what stands by itself goes with what comes next of what is written
+		apart := it.apart
+		if n > i && !ruledOff(apart) {
+			apart = was.ofGone(i, names)
+		}
 		if n == len(was.items) {
-			p.tail = append(p.tail, it.apart...)
+			p.tail = append(p.tail, apart...)
 			break
 		}
 		if t := at[n]; t >= 0 && (n == i || was.items[n].head) {
-			p.apart[t] = append(p.apart[t], it.apart...)
+			p.apart[t] = append(p.apart[t], apart...)
 			break
 		}
 	}

@@ -20,6 +20,14 @@ func byID(_ string, element map[string]any) []string {
 	return out
 }
 
+// moves are those of these tests.
+func moves(key string) (list, to string) {
+	if key == "ask.clear" {
+		return "p", "clear"
+	}
+	return "", ""
+}
+
 // A remark goes where its key or table is written now, wherever that is; with a table that is not written
 // any more it goes. Each case by hand.
 func TestCarry(t *testing.T) {
@@ -41,13 +49,19 @@ func TestCarry(t *testing.T) {
 		{"ends of lines and a mark", "\ufeff# head\r\n\r\n[t]\r\na = 1 # one\r\n", "[t]\na = 1\n", "# head\n\n[t]\na = 1                        # one\n"},
 		{"lists in lists", "[c.x]\n[[c.y]]\nid = \"1\" # one\n[[c.y]]\nid = \"2\" # two\n", "[[c.y]]\nid = \"2\"\n", "[[c.y]]\nid = \"2\"                     # two\n"},
 		{"nothing to carry", "[t]\na = 1\n", "[t]\na = 1\n", "[t]\na = 1\n"},
+		{"what stands by itself before a table that is gone", "[s]\na = 1\n\n# the old one\n# is broken\n\n# says Ann\n\n[[p]]\nid = \"x\"\n\n[[p]]\nid = \"y\"\n", "[s]\na = 1\n\n[[p]]\nid = \"y\"\n",
+			"[s]\na = 1\n\n# before p \"x\", which is gone: the old one\n# is broken\n\n# before p \"x\", which is gone: says Ann\n\n[[p]]\nid = \"y\"\n"},
+		{"the same at the end", "[s]\na = 1\n\n# what is asked\n\n[ask]\nb = 1\n", "[s]\na = 1\n", "[s]\na = 1\n\n# before [ask], which is gone: what is asked\n"},
+		{"a key that is written elsewhere", "[[p]]\nid = \"x\"\nclear = [1]\n\n[[p]]\nid = \"y\"\n\n[ask]\n# what opens\nclear = [ # two\n  2, # the door\n  3, # the step\n] # in May\nb = 1 # gone\n",
+			"[[p]]\nid = \"x\"\nclear = [1]\n\n[[p]]\nid = \"y\"\nclear = [2, 3]\n",
+			"[[p]]\nid = \"x\"\nclear = [1]\n\n[[p]]\nid = \"y\"\n# what opens\n# two\n# the door\n# the step\nclear = [2, 3]               # in May\n"},
 		{"no TOML", "[t\n# a", "[t]\na = 1\n", "[t]\na = 1\n"},
 	} {
-		got := string(Carry([]byte(c.from), []byte(c.to), byID))
+		got := string(Carry([]byte(c.from), []byte(c.to), byID, moves))
 		if got != c.want {
 			t.Errorf("%s:\n%s\nwant\n%s", c.name, got, c.want)
 		}
-		if again := string(Carry([]byte(got), []byte(c.to), byID)); again != got && c.name != "a key that is not written" {
+		if again := string(Carry([]byte(got), []byte(c.to), byID, moves)); again != got && c.name != "a key that is not written" {
 			t.Errorf("%s, once more:\n%s\nwas\n%s", c.name, again, got)
 		}
 	}
@@ -85,7 +99,7 @@ func FuzzCarry(f *testing.F) {
 		if toml.Unmarshal(text, &said) != nil || toml.Unmarshal(without, &says) != nil || !reflect.DeepEqual(said, says) {
 			return
 		}
-		out := Carry(text, without, func(string, map[string]any) []string { return nil })
+		out := Carry(text, without, func(string, map[string]any) []string { return nil }, nil)
 		says = nil
 		if err := toml.Unmarshal(out, &says); err != nil || !reflect.DeepEqual(said, says) {
 			t.Fatalf("it says something else: %v\n%q", err, out)

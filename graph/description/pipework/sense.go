@@ -26,7 +26,7 @@ func powerAgrees(r *field.Reader, p *graph.Part) {
 		return
 	}
 	s := &p.Pump.Speeds[i]
-	r.Add(s.Pos, "read its sheet and its label again: is a unit wrong, or are two speeds mixed up? flows are in m3/h, l/min or gpm, heads in m, ft, kPa or psi",
+	r.Add(s.Pos, catalog.LabelHint,
 		"the curve of %s at %s comes to %s", located.Said(p.ID), located.Said(s.Name), says)
 }
 
@@ -59,7 +59,7 @@ func riseAgrees(r *field.Reader, v located.Value, u *graph.UnitData) {
 	}
 	f, _ := v.In("flow")
 	if c, ok := f.In(key); ok {
-		r.Fail(c, "is the unit right? flows are in m3/h, l/min or gpm", "%s", says)
+		r.Fail(c, catalog.RiseHint, "%s", says)
 	}
 }
 
@@ -70,7 +70,7 @@ func givesMore(r *field.Reader, v located.Value, t graph.Rating) bool {
 	if says == "" || !ok {
 		return true
 	}
-	r.Fail(c, "read its table again: are the two swapped, or one in another unit?", "%s", says)
+	r.Fail(c, catalog.RatingHint, "%s", says)
 	return false
 }
 
@@ -96,7 +96,7 @@ func dropAgrees(r *field.Reader, v located.Value, p *graph.Part) {
 			continue
 		}
 		if c, ok := v.In("loss"); ok {
-			r.Fail(c, "is the unit right? read both from its sheet again: drop is what it costs the water at that flow, highest-pressure what it stands",
+			r.Fail(c, catalog.LossHint("drop", "highest-pressure"),
 				"%s is to cost the water %s at %s and stands %s", located.Said(p.ID), quantity.Pressure.Of(pa), quantity.Flow.Of(point.Flow), quantity.Pressure.Of(p.HighestPressurePa))
 		}
 		return

@@ -8,13 +8,6 @@ const Gravity = 9.80665
 // Atmosphere is the standard atmosphere, Pa. Source: CGPM 1954, exact.
 const Atmosphere = 101325
 
-// The water that data sheets are measured with: its temperature in °C, common practice, no source, and
-// its density in kg/m³ there, what turns a drop on a sheet into a head. Source: IAPWS-95.
-const (
-	SheetC       = 20
-	SheetDensity = 998.2
-)
-
 // Area returns the cross-section in m² of a round bore in m.
 func Area(bore float64) float64 { return math.Pi / 4 * bore * bore }
 

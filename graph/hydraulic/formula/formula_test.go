@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"testing"
 
+	"dryfit/catalog"
 	"dryfit/graph/agree"
 	"dryfit/graph/hydraulic/formula"
 )
@@ -341,8 +342,9 @@ func TestFrictionBetweenLaminarAndTurbulent(t *testing.T) {
 }
 
 // The water of data sheets is that of 20 °C: 998.2 kg/m³ by IAPWS-95, and by Tanaka (2001) as of any
-// other temperature here.
-func TestSheetDensity(t *testing.T) {
-	near(t, "density", formula.SheetDensity, 998.2, 1e-9, "IAPWS-95")
-	near(t, "density", formula.Density(formula.SheetC), formula.SheetDensity, 1e-4, "Tanaka (2001) against IAPWS-95")
+// other temperature here; what warms it is as by the heat capacities here.
+func TestSheetWater(t *testing.T) {
+	near(t, "density", catalog.SheetDensity, 998.2, 1e-9, "IAPWS-95")
+	near(t, "density", formula.Density(catalog.SheetC), catalog.SheetDensity, 1e-4, "Tanaka (2001) against IAPWS-95")
+	near(t, "heat", formula.Density(catalog.SheetC)*formula.HeatCapacity(catalog.SheetC), catalog.SheetHeat, 1e-4, "the same")
 }

@@ -3,6 +3,7 @@ package pack
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -62,6 +63,10 @@ func measureFirst(c *book.Chapter, p *plan.Plan, names *tag.Names, style form.St
 	}
 }
 
+// mostLines is how many lines one finding of many modes has on the first page: the rest are among the
+// findings. Judgement, no source.
+const mostLines = 4
+
 // answer opens the book: may it be built, what does the unit get, what do the jets lose.
 func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "answer", Title: "The answer", For: book.Everybody, OnePage: true}
@@ -69,7 +74,11 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	if errs := graph.Errors(p.Findings); len(errs) > 0 {
 		it := book.Item{Kind: book.Alert, Bookmark: mayItBeBuilt, Text: "NOT TO BE BUILT YET: mend first"}
 		for _, d := range graph.ByMode(errs, style.Units) {
-			line := names.Text(strings.Join(d.Lines, "; "))
+			lines := d.Lines
+			if more := len(lines) - mostLines; more > 1 {
+				lines = append(slices.Clone(lines[:mostLines]), fmt.Sprintf("%d more like these: see Findings", more))
+			}
+			line := names.Text(strings.Join(lines, "; "))
 			if len(d.Hints) > 0 {
 				line += ": " + names.Text(strings.Join(d.Hints, "; ")) // one that says what to write keeps the file's words
 			}
@@ -87,7 +96,7 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	for _, l := range table.AcceptedLines(p.Ranges, names, style) {
 		c.Add(book.Item{Kind: book.Lead, Text: table.ForOwner(names.Text(l))})
 	}
-	for i, l := range table.PlainLines(p, style) {
+	for i, l := range table.PlainLines(p, style, "What to expect") {
 		it := book.Item{Kind: book.Lead, Text: l}
 		if i == 0 {
 			it.Bookmark = "What water do the heat pump and the jets get?"

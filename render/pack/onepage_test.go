@@ -2,13 +2,18 @@ package pack
 
 import (
 	"bytes"
+	"fmt"
+	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/description"
 	"dryfit/graph/lots"
+	"dryfit/graph/plan"
 	"dryfit/render/book"
 	"dryfit/render/sheet"
 	"dryfit/render/table"
@@ -93,7 +98,7 @@ func TestRangesAgree(t *testing.T) {
 		p := demoPlan(t, name)
 		style := form.Style{Units: quantity.MetricSystem}
 		blocks := performanceBlocks(p, style.Units)
-		for _, line := range table.PlainLines(p, style) {
+		for _, line := range table.PlainLines(p, style, "") {
 			_, said, found := strings.Cut(line, "(nine in ten: ")
 			if !found {
 				t.Fatalf("%s: no range in %q", name, line)
@@ -107,6 +112,47 @@ func TestRangesAgree(t *testing.T) {
 			if !slices.ContainsFunc(blocks[0].Grid.Rows, func(row []string) bool { return row[k] != "" }) {
 				t.Errorf("%s: nothing stands under %q", name, head)
 			}
+		}
+	}
+}
+
+// A job of many modes has its answer on the first page too, one that may be built and one that may not: the
+// worst modes and the first of each speed stand there, and the rest together.
+func TestManyModesOnTheFirstPage(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/two-speed.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(data)
+	for i := range 64 {
+		text += fmt.Sprintf("\n[[mode]]\nname = \"m%d\"\nspeeds = { pump = %q }\njets = \"%d %%\"\n", i, []string{"low", "high"}[i%2], 100-i)
+	}
+	const flow = `flow = { least = "2.8 m3/h", rated = "4.2 m3/h", most = "8.4 m3/h" }`
+	for fault, text := range map[bool]string{false: text, true: strings.Replace(text, flow, `flow = { least = "3.75 m3/h", rated = "4.2 m3/h", most = "5.05 m3/h" }`, 1)} {
+		c, ds := description.Read("many.toml", []byte(text))
+		if c == nil {
+			t.Fatal(ds)
+		}
+		made, err := plan.Make(c, plan.Findings|plan.Flows)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if (len(graph.Errors(made.Findings)) > 0) != fault {
+			t.Errorf("fault %v: %v", fault, graph.Errors(made.Findings))
+		}
+		style := form.Style{Units: quantity.MetricSystem}
+		lines := table.PlainLines(made, style, "there")
+		all := strings.Join(lines, "\n")
+		if len(lines) > 7 || !strings.HasPrefix(lines[len(lines)-1], "In ") || !strings.HasSuffix(all, ": see there.") || !strings.Contains(all, "At low speed the heat pump") || fault != strings.Contains(all, "TOO LITTLE") {
+			t.Errorf("fault %v:\n%s", fault, all)
+		}
+		b := book.Book{Kind: "pack", Bare: true, Job: made.Circuit.Job, Chapters: []book.Chapter{answer(made, factsOf(made, style.Units), style)}}
+		pdf, err := b.PDF()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if n := bytes.Count(pdf, []byte("/Type /Page\n")); n != 1 {
+			t.Errorf("fault %v: the answer takes %d pages", fault, n)
 		}
 	}
 }

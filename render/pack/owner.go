@@ -39,7 +39,7 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	gone := j.saidTo(practice.Owner, practice.TakenOut(), practice.Leave())
 	c.Say(gone...)
 	if !fault {
-		c.Say(table.PlainLines(p, style)...)
+		c.Say(table.PlainLines(p, style, "")...)
 	}
 	if p.Heat != nil && !fault {
 		for _, l := range heating.ForOwner(p.Heat, p.Circuit.Job, style) {

@@ -38,7 +38,7 @@ func Offer(p, against *plan.Plan, units quantity.System) *book.Book {
 func done(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "done", Title: "Offer: what is done", For: book.Owner}
 	c.Say(work(p, style)...)
-	c.Say(table.PlainLines(p, style)...)
+	c.Say(table.PlainLines(p, style, "")...)
 	if p.Heat != nil {
 		for _, l := range heating.ForOwner(p.Heat, p.Circuit.Job, style) {
 			c.Say(table.ForOwner(tag.Of(p.Circuit, p.Net()).Text(quantity.Capital(l) + ".")))

@@ -93,7 +93,7 @@ length = "1 m"
 	if err != nil || !strings.Contains(string(part), `"flow_if_moving_m3_h":`+strings.TrimRight(form.Fixed(moving*3600, 4), "0")) {
 		t.Errorf("%s (%v)", part, err)
 	}
-	plain := strings.Join(PlainLines(p, form.Style{}), "\n")
+	plain := strings.Join(PlainLines(p, form.Style{}, ""), "\n")
 	if !strings.Contains(plain, "no water comes to the heat pump. The pump would hold "+form.Fixed(moving*3600, 1)+" m3/h if its water was moving already") {
 		t.Error(plain)
 	}

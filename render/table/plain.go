@@ -1,8 +1,11 @@
 package table
 
 import (
+	"cmp"
 	"fmt"
+	"math"
 	"regexp"
+	"slices"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -13,41 +16,166 @@ import (
 	"dryfit/render/tag"
 )
 
+// mostPlain is how many modes are told one by one: more are read by nobody, and fill the first page. Of
+// so many more some are picked, fewer. Judgement, no source.
+const (
+	mostPlain = 8
+	picked    = 6
+)
+
+// plainMode is a mode in a sentence or two.
+type plainMode struct {
+	plan.ModeSummary
+	line  string
+	wrong float64 // by how much of its bound a unit gets too little or too much; below nothing: it does not
+}
+
 // PlainLines says of each mode, in sentences anybody follows, what the unit gets, what it
-// needs and what the jets lose.
-func PlainLines(p *plan.Plan, style form.Style) []string {
+// needs and what the jets lose. Of many modes the worst are told and the first described, and the rest
+// together; where says where each of them stands, "" where it does nowhere.
+func PlainLines(p *plan.Plan, style form.Style, where string) []string {
 	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, style.Units) }
-	var out []string
 	names := tag.Of(p.Circuit, p.Net())
+	var all []plainMode
 	for _, m := range plan.Likely(p) {
+		if !m.HasUnit {
+			continue
+		}
 		at := quantity.Capital(names.Mode(m.Mode)) + " "
 		if !strings.HasPrefix(at, "At ") {
 			at = strings.TrimSpace(at) + ", "
 		}
-		if !m.HasUnit {
-			continue
-		}
-		units := m.Units()
-		for i, u := range units {
-			who := "the heat pump"
-			if len(units) > 1 {
-				who = "heat pump " + names.Tag(u.ID)
-			}
-			line := plainUnit(who, u, howSure(p, m.Mode, u.ID, flow), flow, style.FlowLimit)
+		one := plainMode{ModeSummary: m, wrong: math.Inf(-1)}
+		for i, u := range m.Units() {
+			line := plainUnit(plainWho(names, m, u), u, howSure(p, m.Mode, u.ID, flow), flow, style.FlowLimit)
 			if i == 0 {
-				out = append(out, at+line)
+				one.line = at + line
 			} else {
-				out[len(out)-1] += " " + quantity.Capital(line)
+				one.line += " " + quantity.Capital(line)
+			}
+			if u.Least > 0 {
+				one.wrong = max(one.wrong, (u.Least-u.Flow)/u.Least)
+			}
+			if u.Most > 0 {
+				one.wrong = max(one.wrong, (u.Flow-u.Most)/u.Most)
 			}
 		}
 		if m.HasJets && m.HasToday && m.JetsToday > 0 {
-			out[len(out)-1] += " " + jetsChange(m)
+			one.line += " " + jetsChange(m)
 		}
 		if m.Moving > m.Pump+hydraulic.Standing {
-			out[len(out)-1] += fmt.Sprintf(" The pump would hold %s if its water was moving already; a start from rest does not come to that.", flow(m.Moving))
+			one.line += fmt.Sprintf(" The pump would hold %s if its water was moving already; a start from rest does not come to that.", flow(m.Moving))
+		}
+		all = append(all, one)
+	}
+	told := toldApart(all, p.Circuit)
+	var out []string
+	var rest []plainMode
+	for i, m := range all {
+		if told[i] {
+			out = append(out, m.line)
+		} else {
+			rest = append(rest, m)
 		}
 	}
+	if len(rest) > 0 {
+		out = append(out, restLine(rest, names, flow, where))
+	}
 	return out
+}
+
+// plainWho is what a unit of a mode is called.
+func plainWho(names *tag.Names, m plan.ModeSummary, u plan.UnitSummary) string {
+	if len(m.Units()) > 1 {
+		return "heat pump " + names.Tag(u.ID)
+	}
+	return "the heat pump"
+}
+
+// toldApart are the modes, by index, that are told one by one: all where they are few; else that nearest
+// to what a unit may not have, or farthest beyond it, that in which the jets lose most, the first described of
+// each speed or mix of speeds, and more of those that are beyond it.
+func toldApart(all []plainMode, c *graph.Circuit) map[int]bool {
+	told := map[int]bool{}
+	worst := make([]int, len(all))
+	for i := range worst {
+		worst[i] = i
+	}
+	if len(all) <= mostPlain {
+		for i := range all {
+			told[i] = true
+		}
+		return told
+	}
+	slices.SortStableFunc(worst, func(a, b int) int { return cmp.Compare(all[b].wrong, all[a].wrong) })
+	jets, seen := worst[0], map[string]bool{}
+	var first, beyond []int
+	for i, m := range all {
+		if m.JetsToday > 0 && (all[jets].JetsToday <= 0 || m.JetsChange() < all[jets].JetsChange()) {
+			jets = i
+		}
+		speeds := ""
+		if k := slices.IndexFunc(c.Modes, func(o graph.Mode) bool { return o.Name == m.Mode }); k >= 0 {
+			speeds = fmt.Sprint(c.Modes[k].Speeds) // in the order of their keys
+		}
+		if !seen[speeds] {
+			seen[speeds] = true
+			first = append(first, i)
+		}
+	}
+	for _, i := range worst {
+		if all[i].wrong > 0 {
+			beyond = append(beyond, i)
+		}
+	}
+	for _, i := range slices.Concat([]int{worst[0], jets}, first, beyond) {
+		if len(told) < picked {
+			told[i] = true
+		}
+	}
+	return told
+}
+
+// restLine says of the modes that are not told one by one what the units get in them.
+func restLine(rest []plainMode, names *tag.Names, flow func(float64) string, where string) string {
+	type span struct {
+		who       string
+		low, high float64
+	}
+	var units []span
+	wrong, jets := 0, 0.0
+	for _, m := range rest {
+		if m.wrong > 0 {
+			wrong++
+		}
+		if m.HasJets && m.HasToday && m.JetsToday > 0 {
+			jets = min(jets, m.JetsChange())
+		}
+		for _, u := range m.Units() {
+			who := plainWho(names, m.ModeSummary, u)
+			i := slices.IndexFunc(units, func(s span) bool { return s.who == who })
+			if i < 0 {
+				i = len(units)
+				units = append(units, span{who, u.Flow, u.Flow})
+			}
+			units[i].low, units[i].high = min(units[i].low, u.Flow), max(units[i].high, u.Flow)
+		}
+	}
+	var gets []string
+	for _, s := range units {
+		gets = append(gets, fmt.Sprintf("%s gets %s to %s", s.who, flow(s.low), flow(s.high)))
+	}
+	out := fmt.Sprintf("In %d further modes %s", len(rest), strings.Join(gets, ", "))
+	if jets < -0.005 {
+		out += fmt.Sprintf(", and the jets lose at most %.0f %% of today's flow", -100*jets)
+	}
+	if wrong > 0 {
+		out += fmt.Sprintf("; in %d of them a heat pump gets TOO LITTLE or TOO MUCH", wrong)
+	}
+	if where != "" {
+		out += ": see " + where
+	}
+	return out + "."
 }
 
 // howSure is the range of a unit's flow in a mode, in brackets, nine of ten samples in it: once the

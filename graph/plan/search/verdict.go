@@ -176,10 +176,8 @@ func (s *search) summary(t *trial) quantity.Text {
 		who = graph.Say("%q", t.unit)
 	}
 	var modes []quantity.Text
-	for _, f := range t.unitFlows {
-		if !f.wanted {
-			continue
-		}
+	told, rest := toldModes(t.unitFlows)
+	for _, f := range told {
 		text := graph.Say("%s: %s gets %s", f.mode, who, quantity.Flow.Of(f.flow))
 		if f.bypass != "" {
 			text += graph.Say(", bypass %s", bypassState(f))
@@ -193,6 +191,13 @@ func (s *search) summary(t *trial) quantity.Text {
 		}
 		text += s.besideWords(t, f.mode)
 		modes = append(modes, text)
+	}
+	if len(rest) > 0 {
+		low, high := rest[0].flow, rest[0].flow
+		for _, f := range rest {
+			low, high = min(low, f.flow), max(high, f.flow)
+		}
+		modes = append(modes, graph.Say("%d further modes: %s gets %s to %s", len(rest), who, quantity.Flow.Of(low), quantity.Flow.Of(high)))
 	}
 	c := t.proposal.Choice
 	switch {
@@ -225,6 +230,43 @@ func (s *search) besideWords(t *trial, mode string) quantity.Text {
 		}
 	}
 	return out
+}
+
+// mostTold is how many modes are told one by one: more are read by nobody. Judgement, no source.
+const mostTold = 8
+
+// toldModes are the modes wanted that are told one by one, and the rest of them: of many the first, those
+// in which the unit gets least and most, and that in which the jets lose most.
+func toldModes(flows []unitFlow) (told, rest []unitFlow) {
+	var wanted []unitFlow
+	for _, f := range flows {
+		if f.wanted {
+			wanted = append(wanted, f)
+		}
+	}
+	if len(wanted) <= mostTold {
+		return wanted, nil
+	}
+	least, most, jets := 0, 0, 0
+	for i, f := range wanted {
+		if f.flow < wanted[least].flow {
+			least = i
+		}
+		if f.flow > wanted[most].flow {
+			most = i
+		}
+		if f.jets > wanted[jets].jets {
+			jets = i
+		}
+	}
+	for i, f := range wanted {
+		if i == 0 || i == least || i == most || i == jets {
+			told = append(told, f)
+		} else {
+			rest = append(rest, f)
+		}
+	}
+	return told, rest
 }
 
 // setBy says by what the throttle in the bypass is set: the unit's flow, in the mode in which it is

@@ -117,3 +117,21 @@ func (p *Port) AtSurface() bool {
 	}
 	return strings.Contains(name, "well") && !strings.Contains(name, "foot")
 }
+
+// SunkMM is how far the case of the part reaches past the stop of a port, the way that looks, mm: what
+// stands nearer to the stop stands in the case. 0 where the case or the port's place is not given, or it
+// reaches no farther.
+func (p *Part) SunkMM(port string, faces Vec) float64 {
+	mm := 0.0
+	for i := range p.Ports {
+		at, ok := p.PortAt(i)
+		first, _ := p.PortAt(0)
+		if p.Ports[i].Name != port || p.Box == nil || !ok || faces.Len() == 0 {
+			continue
+		}
+		for _, corner := range p.Box {
+			mm = max(mm, corner.Sub(at.Sub(first)).Dot(faces.Unit()))
+		}
+	}
+	return mm
+}

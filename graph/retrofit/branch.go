@@ -53,7 +53,7 @@ func newLimb(w work, d *draft.Draft) *limb {
 	l.port = draft.End{Depth: w.depth(w.branchSpec, w.branchSize)}
 	if w.unit != nil {
 		l.port = w.stop(w.unit, graph.In, w.branchSpec, w.branchSize)
-		l.port.Depth = max(l.port.Depth, w.sunkMM())
+		l.port.Depth = max(l.port.Depth, w.sunkMM()-l.port.TakeOff)
 	}
 	return l
 }
@@ -67,16 +67,8 @@ func (w work) sunkMM() float64 {
 	if stand == nil {
 		stand = &graph.Stand{}
 	}
-	for i, q := range w.unit.Ports {
-		at, ok := w.unit.PortAt(i)
-		first, _ := w.unit.PortAt(0)
-		face := portFace(w.unit, q.Name, stand)
-		if w.unit.Box == nil || !ok || face == (graph.Vec{}) {
-			continue
-		}
-		for _, corner := range w.unit.Box {
-			mm = max(mm, corner.Sub(at.Sub(first)).Dot(face))
-		}
+	for _, q := range w.unit.Ports {
+		mm = max(mm, w.unit.SunkMM(q.Name, portFace(w.unit, q.Name, stand)))
 	}
 	return mm
 }

@@ -69,6 +69,9 @@ func (w work) lookStop(part *graph.Part, port string, spec catalog.Spec, size ca
 		Ports: []graph.Port{{Name: graph.In}, {Name: graph.Out}}, Surroundings: graph.NothingSaid()}
 	run := &graph.Run{ID: "stop", From: draft.At(part.ID, port), To: draft.At(far.ID, graph.In), Spec: spec, Size: size, RoughnessMM: -1,
 		Legs: []graph.Leg{draft.Leg(graph.Vec{X: 10000})}, Surroundings: graph.NothingSaid()}
+	if part == w.unit { // what stands on a port that is sunk into the case stands before it
+		part = faced(part, w.asked.Stand)
+	}
 	if part.Existing { // then what stands on it does so already
 		run.AdaptorsKept = []graph.PortRef{run.From}
 	}

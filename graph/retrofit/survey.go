@@ -335,19 +335,26 @@ func facing(d *draft.Draft, unit *graph.Part, stand *graph.Stand) {
 		return
 	}
 	for i, p := range d.Parts {
-		if p.ID != unit.ID {
-			continue
+		if p.ID == unit.ID {
+			d.Parts[i] = faced(p, stand)
 		}
-		turned := *p
-		turned.Ports = append([]graph.Port(nil), p.Ports...)
-		for k := range turned.Ports {
-			if turned.Ports[k].Faces == nil {
-				way := stand.PortsFace
-				turned.Ports[k].Faces = &way
-			}
-		}
-		d.Parts[i] = &turned
 	}
+}
+
+// faced is a unit whose ports look the way the request says, where they don't say it themselves.
+func faced(unit *graph.Part, stand *graph.Stand) *graph.Part {
+	if stand == nil || stand.PortsFace.Len() == 0 {
+		return unit
+	}
+	turned := *unit
+	turned.Ports = append([]graph.Port(nil), unit.Ports...)
+	for k := range turned.Ports {
+		if turned.Ports[k].Faces == nil {
+			way := stand.PortsFace
+			turned.Ports[k].Faces = &way
+		}
+	}
+	return &turned
 }
 
 // pipe is what both of the unit's pipes are made of.

@@ -59,16 +59,26 @@ func (s *Stage) settleEnd(run *graph.Run, ref graph.PortRef) End {
 		e.DepthMM = row.SocketMM
 	}
 	e.Adaptors = s.adapt(&e, run)
-	depth := e.DepthMM
+	depth, at := e.DepthMM, 0.0
 	for i := range e.Adaptors {
 		a := &e.Adaptors[i]
-		if a.onNipple { // as short as its two sockets allow
+		if a.onNipple { // as short as its two sockets allow, and out of the case of the part
 			a.NippleFromMM, a.NippleToMM = depth, s.depth(a.Spec, a.Size)
-			a.NippleMM = a.NippleFromMM + a.NippleToMM + BeadMM
+			a.NippleMM = max(a.NippleFromMM+a.NippleToMM+BeadMM, s.caseMM(p, ref.Port, run)-at+a.NippleToMM)
 		}
+		at += a.NippleMM + a.AddsMM
 		depth = a.DepthMM
 	}
 	return e
+}
+
+// caseMM is how far the case of a part reaches past the stop of a port on which something new is put, mm.
+func (s *Stage) caseMM(p *Part, port string, run *graph.Run) float64 {
+	q := p.Part.Port(port)
+	if q == nil || q.Faces == nil || !p.New() && !run.New() {
+		return 0
+	}
+	return p.SunkMM(port, *q.Faces)
 }
 
 // adapt returns what must stand between the part's port and the run's pipe.

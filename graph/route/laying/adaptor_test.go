@@ -301,3 +301,25 @@ func TestWidthAndSeriesAtOnePort(t *testing.T) {
 		near(t, c.name+": pieces and fittings", total, 900, 0.05)
 	}
 }
+
+// A port sunk into its case by 58 mm: the transition on it stands before the case, on a nipple as long as
+// the 58 mm and the depth of its own socket, 31 mm (ISO 727, 50 mm); in one sunk by 5 mm the nipple is the two
+// sockets of 31 mm and the bead of 5, for that reaches out. Old work stands as it was made.
+func TestTransitionStandsBeforeTheCase(t *testing.T) {
+	for _, c := range []struct {
+		sunkMM, nipple float64
+		old            bool
+	}{{5, 67, false}, {58, 89, false}, {58, 67, true}} {
+		s := newSketch(catalog.PVCSch40, inch(1.5))
+		s.part(graph.Pump, "a")
+		unit := s.part(graph.HeatPump, "unit")
+		left := graph.Vec{X: -1}
+		unit.Size, unit.Spec, unit.Ports[0].Faces, unit.Existing = dn(50), catalog.PVCPN10, &left, c.old
+		unit.Box = &graph.Span{{X: -c.sunkMM, Y: -300, Z: -100}, {X: 500, Y: 300, Z: 600}}
+		s.run("a.out", "unit.in", right(900)).Existing = c.old
+		chain := settle.Of(s.c).Run("a.out>unit.in").Ends[1].Adaptors
+		if len(chain) != 1 || chain[0].Kind != "transition" || !agree.Within(chain[0].NippleMM, c.nipple, 0.05) {
+			t.Errorf("sunk by %g mm, old %v: %+v, want a nipple of %g mm", c.sunkMM, c.old, chain, c.nipple)
+		}
+	}
+}

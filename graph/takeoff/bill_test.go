@@ -9,7 +9,6 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/tables"
 	"dryfit/graph"
-	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/route/laying"
 )
 

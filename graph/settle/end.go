@@ -74,7 +74,7 @@ func (s *Stage) settleEnd(run *graph.Run, ref graph.PortRef) End {
 
 // caseMM is how far the case of a part reaches past the stop of a port on which something new is put, mm.
 func (s *Stage) caseMM(p *Part, port string, run *graph.Run) float64 {
-	q := p.Part.Port(port)
+	q := p.Port(port)
 	if q == nil || q.Faces == nil || !p.New() && !run.New() {
 		return 0
 	}

@@ -53,14 +53,7 @@ func tools(p *plan.Plan, j jobIn) []tool {
 		add(true, j.say(quantity.Say("Hole saw of %s or the next larger, drill", size)), "the wall of the cabinet")
 		use(true, j.say(quantity.Say("%s for a hole of %s, soft sealant", number(b.n, "sleeve", "sleeves"), size)), "the pipe through the wall of the cabinet")
 	}
-	hose := "the old hose, square"
-	switch {
-	case j.NewCutHose && j.CutsHose:
-		hose = "the old hose and the new, square"
-	case j.NewCutHose:
-		hose = "the new hose, square"
-	}
-	add(j.CutsHose || j.NewCutHose, "Hose shears or sharp knife", hose)
+	add(j.CutsHose || j.NewCutHose, "Hose shears or sharp knife", whichHose(j))
 	add(true, "Wet vacuum, pump, bucket", "what stays in the low loops")
 	use(true, "Rags, tissues", "a dry tissue on every joint")
 	add(true, "Hose with backflow protection, drain adaptor", "emptying and filling")
@@ -151,4 +144,15 @@ func number(n int, one, many string) string {
 		return "1 " + one
 	}
 	return fmt.Sprintf("%d %s", n, many)
+}
+
+// whichHose is what is cut with shears or a knife.
+func whichHose(j jobIn) string {
+	switch {
+	case !j.NewCutHose:
+		return "the old hose, square"
+	case j.CutsHose:
+		return "the old hose and the new, square"
+	}
+	return "the new hose, square"
 }

@@ -13,27 +13,39 @@ const Size = 1021
 // measures it.
 const step = 306
 
+// block is how many coordinates one lattice has. Of coordinates that stand farther apart than that two go
+// together: those 90 apart with a correlation of a third, 213 apart with a half; 510 apart one is the other
+// turned round, and 1,020 apart both are the same.
+const block = 84
+
 // Point returns coordinate dim, 0 to 1, of point i of a Korobov lattice, shifted off the
 // corner: u = frac(i·a^dim/n + 1/2n). Each coordinate alone is spread evenly; the multiplier
-// spreads pairs of them. From point Size on it is the same lattice again, shifted in each
+// spreads pairs of them. Every 84 coordinates the points are counted in another order, that of the
+// inverses of i+1, i+2 and so on modulo n, so that no two of any number of coordinates go together. From
+// point Size on it is the same again, shifted in each
 // coordinate by a step of its own, for who needs more points: frac(u + k·√(4·dim+2)), k being how
 // often the lattice was gone through; no such root is whole.
 //
 // Source of the lattice: N. M. Korobov (1959), Dokl. Akad. Nauk SSSR 124, 1207-1210 (from memory);
-// of the shifts: R. Cranley, T. N. L. Patterson (1976), SIAM J. Numer. Anal. 13, 904-914 (from memory).
+// of the shifts: R. Cranley, T. N. L. Patterson (1976), SIAM J. Numer. Anal. 13, 904-914 (from memory);
+// of the inverses: J. Eichenauer-Herrmann (1993), Math. Comp. 60, 375-384 (from memory).
 func Point(i, dim int) float64 {
-	u := (float64(i%Size*power(dim)%Size) + 0.5) / Size
+	at := i % Size
+	if of := dim / block; of > 0 {
+		at = power((at+of)%Size, Size-2) // the inverse, by Fermat; of 0 it is 0
+	}
+	u := (float64(at*power(step, dim%block)%Size) + 0.5) / Size
 	if again := i / Size; again > 0 {
 		_, u = math.Modf(u + float64(again)*math.Sqrt(float64(4*dim+2)))
 	}
 	return u
 }
 
-// power returns step to the power of dim, by Size.
-func power(dim int) int {
+// power returns a number to the power of another, by Size.
+func power(of, to int) int {
 	a := 1
-	for square := step; dim > 0; dim >>= 1 {
-		if dim&1 == 1 {
+	for square := of; to > 0; to >>= 1 {
+		if to&1 == 1 {
 			a = a * square % Size
 		}
 		square = square * square % Size

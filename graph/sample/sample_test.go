@@ -42,6 +42,29 @@ func TestSpread(t *testing.T) {
 	}
 }
 
+// However many coordinates there are, no two go together: each that stands 84, 90, 213, 510, 1,020 or more
+// from another, where those of one lattice are half or wholly the same, is spread evenly by itself and goes with
+// it by no more than 0.2: two of a random sample of the size do by 0.03 as a rule.
+func TestManyCoordinates(t *testing.T) {
+	for _, apart := range []int{1, 83, 84, 85, 90, 168, 213, 297, 420, 510, 594, 807, 930, 1020, 2040, 5100, 40000} {
+		worst := 0.0
+		for a := 1; a <= 2*block; a++ {
+			with, mean := 0.0, 0.0
+			for i := range Size {
+				with += (Point(i, a) - 0.5) * (Point(i, a+apart) - 0.5) * 12 / Size
+				mean += Point(i, a+apart) / Size
+			}
+			worst = max(worst, math.Abs(with))
+			if !agree.Within(mean, 0.5, 1e-9) {
+				t.Errorf("coordinate %d: mean %g", a+apart, mean)
+			}
+		}
+		if !agree.Within(worst, 0, 0.2) {
+			t.Errorf("of coordinates %d apart two have a correlation of %.3f", apart, worst)
+		}
+	}
+}
+
 // The few points are different ones, and the mean of each coordinate over them is that of the
 // cube to 0.06: a random sample of 64 would be off by 0.036 as a rule, and by 0.1 in one of 60.
 func TestFew(t *testing.T) {

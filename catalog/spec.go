@@ -36,6 +36,9 @@ func (s Spec) Family() Family {
 	return ""
 }
 
+// IsHose reports whether it goes on barbs, smooth inside or corrugated.
+func (s Spec) IsHose() bool { return s.Family() == Hose }
+
 // Word is what the trade calls it in a sentence: "hose" where it goes on barbs, else "pipe".
 func (s Spec) Word() string {
 	if s.Family() == Hose {
@@ -52,7 +55,7 @@ func (s Spec) Flexible() bool {
 // Sawn reports whether pipe of the spec is cut with a saw, which takes its kerf; hose is cut with shears
 // or a knife, which take nothing. Flexible PVC is sawn: it is glued, its end has to be square, and the
 // rib in its wall turns a blade. Common practice, no source.
-func (s Spec) Sawn() bool { return s.Family() != Hose }
+func (s Spec) Sawn() bool { return !s.IsHose() }
 
 // fittingSpec returns the spec whose fittings are used where the spec has none of its own.
 func (s Spec) fittingSpec() Spec {

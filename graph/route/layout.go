@@ -158,5 +158,5 @@ type Closure struct {
 // TakenAsStraight reports whether a run of rigid pipe is cut as one straight piece because no more
 // than its length is written. Hose and flexible pipe are as long as they are, however they bend.
 func TakenAsStraight(r *graph.Run) bool {
-	return len(r.Legs) == 0 && r.HasLength && r.LengthMM > 0 && len(r.Fittings) == 0 && !r.Spec.Flexible() && r.Spec != catalog.HosePipe
+	return len(r.Legs) == 0 && r.HasLength && r.LengthMM > 0 && len(r.Fittings) == 0 && !r.Spec.Flexible()
 }

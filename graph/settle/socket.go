@@ -66,7 +66,7 @@ func (s *Stage) socketAt(p *Part, port string, run *graph.Run) Socket {
 	if out.Spec == "" {
 		out.Spec = run.Spec
 	}
-	if !out.Size.IsZero() && !out.Free && (out.Spec == catalog.HosePipe || out.Spec.Family() == "" || (out.Spec.Family() == catalog.Metric) != out.Size.Metric) {
+	if !out.Size.IsZero() && !out.Free && (out.Spec.IsHose() || out.Spec.Family() == "" || (out.Spec.Family() == catalog.Metric) != out.Size.Metric) {
 		out.Spec = RigidSpec("", out.Size)
 	}
 	return out

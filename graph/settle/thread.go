@@ -52,7 +52,7 @@ func (s *Stage) besideHose(part Socket) Socket {
 // barbEnd is the end of a barb that a run meets, whichever way round the water takes it: hose
 // goes over the barb, other pipe to the end opposite.
 func barbEnd(row *catalog.Row, run *graph.Run) string {
-	if run.Spec == catalog.HosePipe {
+	if run.Spec.IsHose() {
 		return "barb"
 	}
 	first, second, _ := strings.Cut(row.Ends, "/")

@@ -130,7 +130,7 @@ func halfAt(before *route.Layout, p *route.Path, end, near int) half {
 		From:   "face of the " + onOld(before, p, near, face.Fitting),
 		FromMM: leg.Len() - stop.TakeOffMM - face.TakeOffMM - face.DepthMM}
 	switch {
-	case p.Run.Spec != catalog.HosePipe:
+	case !p.Run.Spec.IsHose():
 	case face.Fitting == "":
 		c.From = "middle of the bend of " + p.Run.RemainsOf
 	default: // a tape is held to the end of the hose, which lies over its barb

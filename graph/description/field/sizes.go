@@ -45,7 +45,7 @@ func (r *Reader) SizeInCatalog(v located.Value, spec catalog.Spec, size catalog.
 		return // both come from [pipe], and are reported there
 	}
 	hint := r.otherSpec(spec, size) + r.outside(spec, size)
-	if spec == catalog.HosePipe || spec == catalog.RibbedHose {
+	if spec.IsHose() {
 		hint = r.hoseOfBore(spec, size)
 	}
 	r.Fail(at, hint+r.sizesThereAre(spec), "there is no %s pipe of %s in the catalogue", spec, size)

@@ -3,7 +3,6 @@ package pipework
 import (
 	"slices"
 
-	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/field"
@@ -73,7 +72,7 @@ func keptFits(r *field.Reader, run *graph.Run, ref graph.PortRef) {
 		if !old.Existing || !old.Removed || !isEnd(old, ref) || old.Size.IsZero() || run.Size.IsZero() {
 			continue
 		}
-		if old.Size != run.Size || (old.Spec == catalog.HosePipe) != (run.Spec == catalog.HosePipe) || old.Spec.Family() != run.Spec.Family() {
+		if old.Size != run.Size || old.Spec.IsHose() != run.Spec.IsHose() || old.Spec.Family() != run.Spec.Family() {
 			d := r.Add(ref.Pos, "lead the same pipe into it, or leave "+keptKey+" out and take a new adaptor",
 				"the old adaptor at %s is for %s %s, and the run %s is %s %s", located.Said(ref.String()), old.Spec, old.Size, located.Said(run.ID), run.Spec, run.Size)
 			located.Related(d, old.Pos, "the old pipe is described here")

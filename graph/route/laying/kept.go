@@ -1,7 +1,6 @@
 package laying
 
 import (
-	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/settle"
 )
@@ -15,7 +14,7 @@ func (l *work) judgeKept(i int) {
 		if ref.Same(r.To) {
 			s = &ln.to
 		}
-		hose := r.Spec == catalog.HosePipe
+		hose := r.Spec.IsHose()
 		switch {
 		case s.part == nil || !s.kept:
 		case len(s.chain) == 0 && !hose && !isAdaptor(s.part.Kind):

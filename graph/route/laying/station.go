@@ -103,7 +103,7 @@ func (l *work) meetsOld(p *settle.Part, run *settle.Run) bool {
 // jointKind says how pipe is joined to a port.
 func jointKind(s settle.Socket, run *graph.Run) string {
 	switch {
-	case run.Spec == catalog.HosePipe:
+	case run.Spec.IsHose():
 		return "barb"
 	case s.Ends == "thread":
 		return "thread"

@@ -3,7 +3,6 @@ package laying
 import (
 	"fmt"
 
-	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/settle"
 )
@@ -16,7 +15,7 @@ func (l *work) judgeBarbs() {
 		}
 		hose, known := false, true
 		for _, r := range partRuns(l.c, p) {
-			hose, known = hose || r.Spec == catalog.HosePipe, known && r.Spec != ""
+			hose, known = hose || r.Spec.IsHose(), known && r.Spec != ""
 		}
 		if !hose && known {
 			l.find(p.Pos, graph.Error, graph.Say("barb %q has no hose: 0 of its runs are hose, needs 1", p.ID), "write spec = \"hose\" on the run that goes over it, or use another fitting")

@@ -251,7 +251,7 @@ func (h *hands) ofJoints() []task {
 	for n := range lay.Joints {
 		j := &lay.Joints[n]
 		a, b := r.root(j.BodyA), r.root(j.BodyB)
-		if j.Located && j.Into != (graph.Vec{}) && j.Kind != "union" && !j.Spec.Flexible() && j.Spec != catalog.HosePipe {
+		if j.Located && j.Into != (graph.Vec{}) && j.Kind != "union" && !j.Spec.Flexible() {
 			own := map[int]bool{}
 			for _, id := range []string{j.BodyA, j.BodyB} {
 				if i := h.s.Index(id); i >= 0 {

@@ -5,7 +5,6 @@ import (
 	"math"
 	"strings"
 
-	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
@@ -47,7 +46,7 @@ func (s *Bodies) Replay() []Block {
 				out = append(out, block)
 			}
 		}
-		if !r.free[n+1] && !j.Nut && j.DepthMM > 0 && j.Into != (graph.Vec{}) && j.Located && j.Spec != catalog.HosePipe && !j.Spec.Flexible() {
+		if !r.free[n+1] && !j.Nut && j.DepthMM > 0 && j.Into != (graph.Vec{}) && j.Located && !j.Spec.Flexible() {
 			if block, ok := r.way(j, a, b); ok {
 				out = append(out, block)
 			}

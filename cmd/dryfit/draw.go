@@ -84,7 +84,7 @@ func runDraw(v *verb, args []string, w *world.World) int {
 	if code := writePages(pages, format, float64(dpi), &j, w); code != world.Done {
 		return code
 	}
-	warnMissing(scene.Missing(pages...), w)
+	warnMissing(scene.Missing(pages...), scene.Unjoined(pages...), w)
 	return j.say(p.Findings, w)
 }
 
@@ -165,8 +165,12 @@ func pageName(name string, i int) string {
 }
 
 // warnMissing says which letters of the description the drawings cannot show.
-func warnMissing(letters []rune, w *world.World) {
+// and which scripts they don't set as they are written.
+func warnMissing(letters []rune, unjoined []string, w *world.World) {
 	if len(letters) > 0 {
-		fmt.Fprintf(w.Stderr, "dryfit: warning: the font of the drawings lacks %q; a box stands for each\n", string(letters))
+		fmt.Fprintf(w.Stderr, "dryfit: warning: the font of the drawings lacks %q; a box stands for each, but in SVG, which whoever looks at it sets in a font of his own\n", string(letters))
+	}
+	if len(unjoined) > 0 {
+		fmt.Fprintf(w.Stderr, "dryfit: warning: PDF and PNG set what is written in %s letter by letter from the left; SVG has it as it is written\n", strings.Join(unjoined, " and "))
 	}
 }

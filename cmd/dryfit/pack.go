@@ -99,7 +99,7 @@ func runPack(v *verb, args []string, w *world.World) int {
 	if err := w.Files.WriteFolder(j.output, files, force); err != nil {
 		return world.Complain(w, err)
 	}
-	warnMissing(made.Missing, w)
+	warnMissing(made.Missing, made.Unjoined, w)
 	code := j.say(p.Findings, w)
 	fmt.Fprintf(w.Stderr, "%s written%s: open %s\n", j.output, counted(p.Findings), filepath.Join(j.output, "index.html"))
 	return code

@@ -35,6 +35,8 @@ func Wants() plan.Want {
 type Pack struct {
 	Files   []File // in a fixed order
 	Missing []rune // letters of the user's that the drawings' font lacks
+
+	Unjoined []string // scripts of the user's that the drawings set right in SVG alone
 }
 
 // Options is how a pack is wanted.
@@ -61,7 +63,7 @@ func Make(p *plan.Plan, o Options) (*Pack, error) {
 	for i, view := range drawing.Views() {
 		shown = append(shown, sheetsOf(view, sheets[i])...)
 	}
-	out := &Pack{Missing: scene.Missing(all...)}
+	out := &Pack{Missing: scene.Missing(all...), Unjoined: scene.Unjoined(all...)}
 	style := form.Style{Units: o.Units}
 	papers := bookOf(p, style, o, shown)
 	out.Files, err = sideBySide(

@@ -1,6 +1,8 @@
 package scene
 
 import (
+	"maps"
+	"slices"
 	"strings"
 	"sync"
 	"unicode"
@@ -173,6 +175,42 @@ func visible(text string, isBold bool) string {
 		}
 	}
 	return sb.String()
+}
+
+// written returns the text as a viewer that has fonts of its own can set it: with the letters the font
+// lacks, without what must not be seen.
+func written(text string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\t' || r == '\n' || r == '\r' || r == '\u2028' || r == '\u2029':
+			return ' '
+		case unicode.In(r, unicode.Cc, unicode.Cf, unicode.Cs):
+			return -1
+		}
+		return r
+	}, text)
+}
+
+// joined are the scripts that are written from the right, or whose letters take another shape beside each
+// other: set one by one from the left, as the writers of PDF and PNG set them, they are not what was written.
+var joined = map[string]*unicode.RangeTable{
+	"Arabic": unicode.Arabic, "Hebrew": unicode.Hebrew, "Syriac": unicode.Syriac, "Thaana": unicode.Thaana, "N'Ko": unicode.Nko, "Mongolian": unicode.Mongolian,
+}
+
+// Unjoined returns the scripts among the scenes' texts that only an SVG sets as they are written, by name.
+func Unjoined(pages ...*Scene) []string {
+	var out []string
+	for _, name := range slices.Sorted(maps.Keys(joined)) {
+		if slices.ContainsFunc(pages, func(s *Scene) bool {
+			return slices.ContainsFunc(s.Items, func(it Item) bool {
+				t, ok := it.(Text)
+				return ok && strings.ContainsFunc(t.Text, func(r rune) bool { return unicode.Is(joined[name], r) })
+			})
+		}) {
+			out = append(out, name)
+		}
+	}
+	return out
 }
 
 // Missing returns the runes of the scenes' texts that the font lacks and that are drawn as

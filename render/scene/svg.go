@@ -97,7 +97,7 @@ func svgText(b *bytes.Buffer, t Text) {
 	if t.Halo {
 		fmt.Fprintf(b, " stroke=\"#fff\" stroke-width=\"%s\" paint-order=\"stroke\"", num(2*haloMM(t.SizeMM)))
 	}
-	b.WriteString(" xml:space=\"preserve\">" + escape(set.text) + "</text>\n")
+	b.WriteString(" xml:space=\"preserve\">" + escape(written(t.Text)) + "</text>\n")
 }
 
 // svgName writes the name as a class: its letters, digits, '-', '_', ':' and '.', anything

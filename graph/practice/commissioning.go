@@ -43,7 +43,12 @@ func Ready() []Sentence {
 				return unmeasuredCuts("hose") + " Hose shears or a sharp knife, square."
 			}, Source: common},
 		{Name: "nothing-cut", When: func(j *Job) bool { return !j.Cuts && !j.CutsHose }, Tells: []Act{LeaveOldPipe},
-			Say: always("No old pipe is cut in this job: undo it at its joints, and keep what comes off."), Source: common},
+			Say: func(j *Job) quantity.Text {
+				if j.GoneRigid {
+					return "No old pipe that stays is cut in this job: undo what goes at its nuts and threads; cemented pipe does not come out of its socket, and goes with what it is in."
+				}
+				return "No old pipe is cut in this job: undo it at its joints, and keep what comes off."
+			}, Source: common},
 	}
 }
 

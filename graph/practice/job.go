@@ -86,6 +86,7 @@ type Job struct {
 	NewHose    bool     // new hose comes in
 	Removes    bool     // something is taken out
 	Gone       []string // what is taken out whole, by its names on paper
+	GoneRigid  bool     // pipe that is no hose is among it
 	Out        []Out    // the equipment among it
 	Pieces     bool     // there is new pipe to cut
 	Saws       bool     // some of it with a saw

@@ -156,6 +156,8 @@ func firstCut(p *plan.Plan, j jobIn, style form.Style) string {
 		return "Where the first cut lies nobody measured: the order of work says how it is found."
 	case len(j.Gone) == 0:
 		return "No old pipe is cut."
+	case j.GoneRigid:
+		return "No old pipe that stays is cut; what goes is told in the order of work."
 	case len(j.Gone) == 1:
 		return "No old pipe is cut: " + j.Gone[0] + " comes off at its joints."
 	default:

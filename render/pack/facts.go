@@ -370,6 +370,7 @@ func (f *facts) pipes() (gone []string) {
 				what = "the hose "
 			}
 			gone = append(gone, what+f.names.Run(r.ID))
+			j.GoneRigid = j.GoneRigid || !hosed
 		}
 		j.JoinsOld = j.JoinsOld || !r.New() && !r.Removed && r.Spec.Family() != catalog.Hose && f.meetsNew(r)
 		if r.New() {

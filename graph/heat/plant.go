@@ -67,6 +67,15 @@ func (p *Plant) mayHeat(hour int) float64 {
 	return p.Heating[hour]
 }
 
+// MayRun returns the share of the day in which heat may be made, above 0.
+func (p *Plant) MayRun() float64 {
+	sum := 0.0
+	for hour := range p.Heating {
+		sum += p.mayHeat(hour)
+	}
+	return max(sum/24, 1e-9) // 0 stands for all of the day
+}
+
 // Beside returns what the elements may give [W] while the unit gives outputW: all of it only where
 // the unit gives nothing.
 func (p *Plant) Beside(outputW float64) float64 {

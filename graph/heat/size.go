@@ -12,12 +12,21 @@ type Need struct {
 	LeastM3s  float64 // the unit asks for
 	PumpHeatW float64 // heat of the pump, as a mean over the day
 	PumpFullW float64 // heat of the pump while it runs, as it does while the tub heats up
+	MayRun    float64 // share of the day in which the unit may heat the held tub; 0: all of it
+}
+
+// mayRun is the share of the day in which the unit may heat.
+func (n *Need) mayRun() float64 {
+	if n.MayRun <= 0 {
+		return 1
+	}
+	return n.MayRun
 }
 
 // Sized is how a unit meets a need.
 type Sized struct {
 	Hold, Time, Flow, Water bool    // held at the design air, heated up in time, fed, hot enough
-	HeldW, LostW            float64 // output and loss at the design air
+	HeldW, LostW            float64 // output, while it runs, and loss at the design air
 	Hours                   float64 // of heating up; +Inf: never
 	HoldsC                  float64 // coldest air
 	HoldsKnown              bool
@@ -34,7 +43,7 @@ func lossAt(tub *Tub, need Need) func(airC float64) float64 {
 	}
 }
 
-// Held returns the unit's output and the tub's loss in the design air [W].
+// Held returns the unit's output, while it runs, and the tub's loss in the design air [W].
 func Held(tub *Tub, u *Unit, need Need) (heldW, lostW float64) {
 	w := u.At(Air{TempC: need.DesignC, Humidity: need.Humidity}, tub.SetC, need.FlowM3s)
 	return w.OutputW, lossAt(tub, need)(need.DesignC)
@@ -46,8 +55,8 @@ func Size(tub *Tub, u *Unit, need Need) Sized {
 	s := Sized{Water: !u.HasMost || tub.SetC <= u.MostC, Flow: need.FlowM3s >= need.LeastM3s}
 	s.HeldW, s.LostW = Held(tub, u, need)
 	if s.Water { // else it holds it in no air
-		s.Hold = s.HeldW >= s.LostW
-		s.HoldsC, s.HoldsKnown = u.HoldsDownTo(tub.SetC, need.Humidity, need.FlowM3s, loss)
+		s.Hold = need.mayRun()*s.HeldW >= s.LostW
+		s.HoldsC, s.HoldsKnown = u.HoldsDownTo(tub.SetC, need.Humidity, need.FlowM3s, func(airC float64) float64 { return loss(airC) / need.mayRun() })
 	}
 	s.Hours = math.Inf(1)
 	plant, air := &Plant{Unit: u, FlowM3s: need.FlowM3s, PumpW: need.PumpFullW, PumpHeat: 1}, Air{TempC: need.HeatUpC, Humidity: need.Humidity}

@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -57,7 +58,7 @@ func supplyRules() []*Rule {
 func unitHoldsTub(in *Input, report Report) {
 	d := in.Design
 	unit := in.ask().c.TheUnit()
-	if d == nil || unit == nil || !d.Said || d.LostW <= 0 || d.HeldW >= d.LostW {
+	if d == nil || unit == nil || !d.Said || d.LostW <= 0 {
 		return
 	}
 	held, existing := d.HeldW, unit.Existing
@@ -69,7 +70,7 @@ func unitHoldsTub(in *Input, report Report) {
 			existing = existing && p.Existing
 		}
 	}
-	if held >= d.LostW {
+	if held*cmp.Or(d.MayRun, 1) >= d.LostW {
 		return
 	}
 	if in.ask().elementHolds(d.LostW) {
@@ -80,9 +81,14 @@ func unitHoldsTub(in *Input, report Report) {
 	if least := in.ask().part(unit).LeastAir; least.Known && least.V > d.AirC {
 		hint = graph.Say("a larger one of its kind stops there too: take a unit that works in air of %s, or %s", quantity.Temperature.Of(d.AirC), backUp)
 	}
-	message := graph.Say("%q gives %s in air of %s; the tub loses %s there", unit.ID, quantity.Power.Of(d.HeldW), quantity.Temperature.Of(d.AirC), quantity.Power.Of(d.LostW))
+	gives := graph.Say("%q gives %s in air of %s", unit.ID, quantity.Power.Of(d.HeldW), quantity.Temperature.Of(d.AirC))
 	if len(with) > 0 {
-		message = graph.Say("%s together give %s in air of %s; the tub loses %s there", names(append([]string{unit.ID}, with...), func(s string) string { return s }), quantity.Power.Of(held), quantity.Temperature.Of(d.AirC), quantity.Power.Of(d.LostW))
+		gives = graph.Say("%s together give %s in air of %s", names(append([]string{unit.ID}, with...), func(s string) string { return s }), quantity.Power.Of(held), quantity.Temperature.Of(d.AirC))
+	}
+	message := gives + graph.Say("; the tub loses %s there", quantity.Power.Of(d.LostW))
+	if held >= d.LostW { // long enough a day it would
+		message = gives + graph.Say(", but may heat %d %% of the day only; the tub loses %s there", int(100*d.MayRun+0.5), quantity.Power.Of(d.LostW))
+		hint = "let the pump run more hours a day, or as long as the unit calls for it; give [use] heating more of the day; or " + backUp
 	}
 	if d.StopsTaken && d.AirC < d.StopsC {
 		message = graph.Say("in what air %q stops is not said, and taken to be %s; in air of %s the tub loses %s", unit.ID, quantity.Temperature.Of(d.StopsC), quantity.Temperature.Of(d.AirC), quantity.Power.Of(d.LostW))

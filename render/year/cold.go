@@ -249,6 +249,9 @@ func (c *cold) says() []string {
 	if len(in.Airs) > 0 {
 		out = append(out, "left to heat: what the tub loses, less the pump's own heat")
 	}
+	if may := in.Airs[0].MayRun; may > 0 && may < 0.995 {
+		out = append(out, fmt.Sprintf("the unit may run %.0f %% of the day: its line is what it gives while it does", 100*may))
+	}
 	if in.Climate && in.HoldsSet {
 		hours := "no hour of the climate's year is"
 		if in.Colder > 0 {

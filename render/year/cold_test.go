@@ -167,6 +167,11 @@ func TestColdShowsWhatThereIs(t *testing.T) {
 	if strings.Contains(plain, "hours") || strings.Contains(plain, "element") {
 		t.Errorf("%s", plain)
 	}
+	few := airs(0)
+	few[0].MayRun = 0.25
+	if hours := words(ColdInput{Airs: few, DesignC: -6, WaterC: 38, HoldsC: 2, HoldsSet: true}); !strings.Contains(hours, "may run 25 % of the day") || strings.Contains(plain, "of the day") {
+		t.Errorf("a unit of few hours: %q", hours)
+	}
 	if full := words(ColdInput{Airs: airs(2000), DesignC: -12, WaterC: 38, HoldsC: -10, HoldsSet: true, Climate: true, Colder: 40}); !strings.Contains(full, "with the element") || !strings.Contains(full, "only down to -10 °C") || !strings.Contains(full, "40 hours of the climate's year are") {
 		t.Errorf("%s", full)
 	}

@@ -13,7 +13,8 @@ type AtAir struct {
 	Colder   int     // of that year below it
 	LosesW   float64 // cover on, less the pump's own heat
 	OpenW    float64 // on top, while the cover is off
-	GivesW   float64 // by the unit at full speed; 0: it stands, or makes no water so hot
+	GivesW   float64 // by the unit at full speed, while it runs; 0: it stands, or makes no water so hot
+	MayRun   float64 // share of the day in which it may run; 0: all of it
 	ElementW float64 // by the element beside it
 }
 
@@ -24,6 +25,11 @@ func (a AtAir) Share() float64 {
 		return math.Inf(1)
 	}
 	return math.Max(0, a.LosesW) / a.GivesW
+}
+
+// Cools reports whether the tub cools there although the unit works as long as it may.
+func (a AtAir) Cools() bool {
+	return a.MayRun <= 0 && a.Share() > 1 || a.MayRun > 0 && a.Share() > a.MayRun
 }
 
 // Where the airs begin and end that are looked at, °C: at the least from mild frost, at the
@@ -57,7 +63,7 @@ func (b *builder) airs(s *scene, r *Report) {
 	need, wind := b.need(s, 0), meanWind(b.more.Weather)
 	at := func(c float64) AtAir {
 		need.DesignC = c
-		at := AtAir{AirC: c}
+		at := AtAir{AirC: c, MayRun: need.MayRun}
 		if at.GivesW, at.LosesW = heat.Held(&s.tub, unit, need); unit.HasMost && s.tub.SetC > unit.MostC {
 			at.GivesW = 0
 		}

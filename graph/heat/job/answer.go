@@ -64,8 +64,9 @@ func (a *Account) Heats() (unit *settle.Part, mode string) { return a.in.Unit, a
 type DesignDay struct {
 	AirC           float64
 	Said           bool    // the description names the air
-	HeldW, LostW   float64 // output of the unit and loss of the tub there
+	HeldW, LostW   float64 // output of the unit, while it runs, and loss of the tub there
 	Beside         []Given // what each other unit gives there
+	MayRun         float64 // share of the day in which it may heat
 	RatingsAssumed bool
 	StopsC         float64 // coldest air the unit is taken to work in, where nobody said it: StopsTaken
 	StopsTaken     bool
@@ -84,6 +85,7 @@ func (a *Account) Design() DesignDay {
 			w := a.sheetOf(other.Unit).At(heat.Air{TempC: s.designC, Humidity: s.humid}, s.tub.SetC, other.FlowM3s)
 			d.Beside = append(d.Beside, Given{ID: other.Unit.ID, OutputW: w.OutputW})
 		}
+		d.MayRun = s.mayRun()
 	}
 	return d
 }

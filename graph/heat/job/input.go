@@ -121,6 +121,7 @@ type UnitReport struct {
 	HoldsC     float64 // coldest air at which it holds the tub; HoldsKnown
 	HoldsKnown bool
 	Colder     int     // hours of the climate's year colder than that
+	MayRun     float64 // share of the day in which it may heat
 	Assumed    bool    // its ratings are the catalogue's for its size
 	StopsC     float64 // coldest air it works in; one that is usual, for nobody said it: StopsTaken
 	StopsTaken bool

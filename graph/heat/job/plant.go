@@ -12,7 +12,7 @@ import (
 // plants settles what heats the tub: the element as today, and the unit as planned with the
 // element as a back-up where it stays.
 func (b *builder) plants(s *scene) {
-	watts, heatShare, filter, runs := b.pump()
+	watts, heatShare, filter, runs := b.pump(s)
 	elements := b.elements()
 	base := heat.Plant{PumpW: watts, PumpHeat: heatShare, FilterH: filter, Runs: runs, Heating: heat.AnyTime(), OtherW: b.otherSpeeds()}
 	if u := b.in.Stage.Circuit.Use; u != nil && len(u.Heating) > 0 {
@@ -90,7 +90,7 @@ const pumpHeatShare = 0.6
 
 // pump settles the power of the pump at the speed that heats, the share of it that warms the
 // water, the hours a day in which it runs anyway, and how it runs for heat.
-func (b *builder) pump() (watts, heatShare, filter float64, runs heat.PumpRuns) {
+func (b *builder) pump(s *scene) (watts, heatShare, filter float64, runs heat.PumpRuns) {
 	h := b.in.Heating
 	runs = heat.PumpOnCall
 	if h.Pump == nil || len(h.Pump.Speeds.V) == 0 {
@@ -110,6 +110,7 @@ func (b *builder) pump() (watts, heatShare, filter float64, runs heat.PumpRuns) 
 	case data.NeverOff() || len(speeds) < 2 && b.isCirculation(h.Pump):
 		filter = 24
 	default:
+		s.hoursGuessed = true
 		filter = b.assumeOf(h.Pump.Part, quantity.Text("hours a day in which "+name(h.Pump.Part)+" filters"), 4, quantity.Time, "common practice, no source: two to eight; say hours-a-day", 0.5, 2,
 			func(s *scene, f float64) { s.plants(func(p *heat.Plant) { p.FilterH = min(24, p.FilterH*f) }) })
 		b.assumed[len(b.assumed)-1].Value *= 3600

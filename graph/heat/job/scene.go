@@ -14,7 +14,9 @@ import (
 // scene is one complete set of values: what is described, and for the rest what is assumed.
 // A sample changes a copy of it.
 type scene struct {
-	tub     heat.Tub
+	tub          heat.Tub
+	hoursGuessed bool // nobody said how long the pump filters
+
 	pipes   float64     // W/K of the pipes outside today; those after the work are the tub's
 	today   *heat.Plant // nil: nothing heats today
 	planned *heat.Plant // nil: no unit

@@ -12,11 +12,21 @@ import (
 func (b *builder) need(s *scene, least float64) heat.Need {
 	n := heat.Need{DesignC: s.designC, Humidity: s.humid, HeatUpC: s.designC, LeastM3s: least, WithinH: b.in.Stage.Circuit.Site.HeatUpS.Or(0) / 3600}
 	if s.planned != nil {
-		n.FlowM3s = s.planned.FlowM3s
+		n.FlowM3s, n.MayRun = s.planned.FlowM3s, s.mayRun()
 		n.PumpFullW = s.planned.PumpW * s.planned.PumpHeat
 		n.PumpHeatW = n.PumpFullW * math.Min(1, s.planned.FilterH/24)
 	}
 	return n
+}
+
+// mayRun is the share of the day in which the planned plant may heat, by what is said: hours of the pump that
+// are a guess are no bound, for whoever sets it sets as many as the cold asks for.
+func (s *scene) mayRun() float64 {
+	p := *s.planned
+	if s.hoursGuessed && p.Runs == heat.PumpHours {
+		p.Runs = heat.PumpOnCall
+	}
+	return p.MayRun()
 }
 
 // Neighbours names the rows of the catalogue that are the next size down and up from the job's
@@ -85,7 +95,7 @@ func (b *builder) sizes(s *scene, r *Report) {
 	}
 	own := b.sized(s, s.planned.Unit, b.need(s, b.in.Unit.Least.V))
 	own.This = true
-	r.Unit.HoldsC, r.Unit.HoldsKnown = own.HoldsC, own.HoldsKnown
+	r.Unit.HoldsC, r.Unit.HoldsKnown, r.Unit.MayRun = own.HoldsC, own.HoldsKnown, s.mayRun()
 	if w := b.more.Weather; w != nil && own.HoldsKnown {
 		for _, a := range w.Hours {
 			if a.TempC < own.HoldsC {

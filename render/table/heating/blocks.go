@@ -196,8 +196,11 @@ func (h reporter) airs() form.Block {
 		gives, runs := "stands", ""
 		if a.GivesW > 0 {
 			gives, runs = form.Fixed(a.GivesW, 0), form.Fixed(100*a.Share(), 0)+" %"
-			if a.Share() > 1 {
+			switch {
+			case a.Share() > 1:
 				runs = "all, cools"
+			case a.Cools():
+				runs += ", cools"
 			}
 		}
 		cells := []string{h.warm(a.AirC), form.Fixed(math.Max(0, a.LosesW), 0), gives, runs}

@@ -51,3 +51,16 @@ func TestWhatVariesByADifferenceIsToldAsItsValue(t *testing.T) {
 		}
 	}
 }
+
+// A unit that does not hold the tub in the hours it may run is told with them: what it gives while it runs is more
+// than the tub loses, and would read as if it did.
+func TestUnitOfFewHoursIsToldWithThem(t *testing.T) {
+	r := &job.Report{Sizes: []job.Sized{{This: true, Sized: heat.Sized{HoldsKnown: true, HoldsC: 16, HeldW: 4943, LostW: 563, Water: true}}}, Unit: job.UnitReport{MayRun: 1.0 / 24},
+		Loss: job.Loss{AirC: -5, WaterC: 38}, Airs: []job.AtAir{{AirC: -5, LosesW: 563, GivesW: 4943, MayRun: 1.0 / 24}, {AirC: 20, LosesW: 100, GivesW: 7000, MayRun: 1.0 / 24}}}
+	got := strings.Join(strings.Fields(string(Text(r, graph.Job{}, form.Style{}))), " ")
+	for _, want := range []string{"gives 4.94 kW while it runs, which it may 4 % of the day", "4943 11 %, cools", "7000 1 %"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in: %s", want, got)
+		}
+	}
+}

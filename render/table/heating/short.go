@@ -84,6 +84,10 @@ func (h reporter) holds() []string {
 		if len(r.Others) > 0 {
 			who = strconv.Quote(r.Unit.ID)
 		}
+		hours := ""
+		if may := r.Unit.MayRun; may > 0 && may < 0.995 && !u.Hold {
+			hours = fmt.Sprintf(" while it runs, which it may %s %% of the day", form.Fixed(100*may, 0))
+		}
 		switch {
 		case u.Hold && u.HoldsKnown:
 			stops := ""
@@ -94,7 +98,7 @@ func (h reporter) holds() []string {
 		case u.HoldsKnown && r.Unit.StopsAt(u.HoldsC):
 			out = append(out, fmt.Sprintf("%s holds %s down to %s outside, where it is taken to stop, for nobody says it; asked for: %s, where the tub loses %s", who, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC), h.power(u.LostW)))
 		case u.HoldsKnown:
-			out = append(out, fmt.Sprintf("%s holds %s only down to %s outside; asked for: %s, where the tub loses %s and it gives %s", who, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC), h.power(u.LostW), h.power(u.HeldW)))
+			out = append(out, fmt.Sprintf("%s holds %s only down to %s outside; asked for: %s, where the tub loses %s and it gives %s%s", who, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC), h.power(u.LostW), h.power(u.HeldW), hours))
 		default:
 			out = append(out, fmt.Sprintf("%s does not hold %s in any air", who, h.warm(r.Loss.WaterC)))
 		}

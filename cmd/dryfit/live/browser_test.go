@@ -34,22 +34,57 @@ type browser struct {
 	complaints []string
 }
 
-// open starts a browser with a window of a size, of somebody who wants nothing to move: water that
-// runs along the pipes is drawn anew all the time. Skipped where no chromium is installed.
+// chromium is the one browser of these tests, and its one tab: to start one takes as long as a short
+// test in it does, and another tab no less. A page has it to itself.
+var chromium struct {
+	sync.Mutex
+	ctx context.Context //nolint:containedctx // of the browser, nil until there is one
+	end []func()
+}
+
+func TestMain(m *testing.M) {
+	code := m.Run()
+	for _, end := range slices.Backward(chromium.end) {
+		end()
+	}
+	os.Exit(code)
+}
+
+// open opens a page in a window of a size, of somebody who wants nothing to move: water that runs along
+// the pipes is drawn anew all the time. It waits until no other test has the browser. Skipped where no
+// chromium is installed.
 func open(t *testing.T, url string, wide, high int64) *browser {
 	t.Helper()
 	path, err := exec.LookPath("chromium")
 	if err != nil {
 		t.Skip("no chromium is installed")
 	}
-	opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()),
-		chromedp.DisableGPU, chromedp.Flag("force-prefers-reduced-motion", true))
-	ctx, cancel := chromedp.NewExecAllocator(t.Context(), opts...)
-	t.Cleanup(cancel)
-	ctx, cancel = chromedp.NewContext(ctx)
+	chromium.Lock()
+	t.Cleanup(chromium.Unlock)
+	if chromium.ctx == nil {
+		profile, err := os.MkdirTemp("", "browser")
+		if err != nil {
+			t.Fatal(err)
+		}
+		opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(profile),
+			chromedp.DisableGPU)
+		allocator, killed := chromedp.NewExecAllocator(context.Background(), opts...)
+		ctx, ended := chromedp.NewContext(allocator)
+		chromium.ctx, chromium.end = ctx, []func(){func() { os.RemoveAll(profile) }, killed, ended}
+		if err := chromedp.Do(ctx); err != nil { // started
+			t.Fatal(err)
+		}
+	}
+	ctx, cancel := context.WithCancel(chromium.ctx)
 	t.Cleanup(cancel)
 	b := &browser{t: t, ctx: ctx}
+	t.Cleanup(func() { // before its server goes
+		if err := chromedp.Do(ctx, chromedp.Navigate("about:blank")); err != nil {
+			t.Error(err)
+		}
+	})
 	b.do(chromedp.EmulateViewport(wide, high))
+	b.motion("reduce")
 	messages := chromedp.Console(ctx)
 	go func() {
 		for m, err := range messages {
@@ -115,11 +150,16 @@ func (b *browser) js(expression string) string {
 	return s
 }
 
-// wait waits until an expression is true.
+// wait waits until an expression is true: the page looks itself, and answers once it is.
 func (b *browser) wait(what, expression string) {
 	b.t.Helper()
-	for limit := time.Now().Add(60 * time.Second); time.Now().Before(limit); time.Sleep(15 * time.Millisecond) {
-		if b.js(expression) == "true" {
+	look := `new Promise((done, fail) => { const began = Date.now(); (function look() { try { if (String(` + expression + `) === "true") { done(true); } else if (Date.now() - began > 2000) { done(false); } else { setTimeout(look, 20); } } catch (e) { fail(e); } })(); })`
+	for limit := time.Now().Add(60 * time.Second); time.Now().Before(limit); {
+		is, err := chromedp.Run(b.ctx, chromedp.Evaluate[bool](look, chromedp.EvalAwaitPromise))
+		if err != nil {
+			b.t.Fatalf("%s: %s: %v", what, expression, err)
+		}
+		if is {
 			return
 		}
 	}

@@ -1,13 +1,13 @@
 package catalog
 
 import (
+	"bytes"
 	"encoding/csv"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"path"
-	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -36,57 +36,73 @@ var rowFiles = []string{
 }
 
 // load reads every row file.
-func load(files fs.FS) ([]Row, []Problem) {
-	var problems []Problem
-	said := map[string]quantity.Text{} // a source is that of many rows
-	var all [][]Row
-	for _, name := range rowFiles {
-		raw, err := fs.ReadFile(files, name)
+func load(files fs.FS) (rows []Row, problems []Problem) {
+	raw, lines := make([][]byte, len(rowFiles)), 0
+	for i, name := range rowFiles {
+		text, err := fs.ReadFile(files, name)
 		if err != nil {
 			problems = append(problems, Problem{Origin: name, Message: quantity.OfError(err)})
 			continue
 		}
-		read := readCSV
+		raw[i] = text
+		lines += bytes.Count(text, []byte("\n"))
+	}
+	rows = make([]Row, 0, lines)       // once: a row is large, and they are read at every start
+	said := map[string]quantity.Text{} // a source is that of many rows
+	for i, name := range rowFiles {
+		if raw[i] == nil {
+			continue
+		}
+		var bad []Problem
+		had := len(rows)
 		if path.Ext(name) == ".toml" {
-			read = readTOML
+			rows, bad = readTOML(rows, name, raw[i])
+		} else {
+			rows, bad = readCSV(rows, name, raw[i])
 		}
-		r, bad := read(name, raw)
-		for i := range r {
-			for k := range columns {
-				if columns[k].prose == nil {
-					continue
-				}
-				words := columns[k].prose(&r[i])
-				prose, ok := said[string(*words)]
-				if !ok {
-					prose = quantity.Prose(string(*words))
-					said[string(*words)] = prose
-				}
-				*words = prose
-			}
+		for k := range rows[had:] {
+			readProse(&rows[had+k], said)
 		}
-		all = append(all, r)
 		problems = append(problems, bad...)
 	}
-	return slices.Concat(all...), problems
+	return rows, problems
 }
 
-func readTOML(name string, raw []byte) ([]Row, []Problem) {
+// readProse reads the amounts in a row's words, each text once.
+func readProse(r *Row, said map[string]quantity.Text) {
+	for k := range columns {
+		if columns[k].prose == nil {
+			continue
+		}
+		words := columns[k].prose(r)
+		prose, ok := said[string(*words)]
+		if !ok {
+			prose = quantity.Prose(string(*words))
+			said[string(*words)] = prose
+		}
+		*words = prose
+	}
+}
+
+// readTOML adds the rows of a TOML file to those that are there.
+func readTOML(rows []Row, name string, raw []byte) ([]Row, []Problem) {
 	var all map[string]any
 	if _, err := toml.Decode(string(raw), &all); err != nil {
-		return nil, []Problem{{Origin: name, Message: quantity.OfError(err)}}
+		return rows, []Problem{{Origin: name, Message: quantity.OfError(err)}}
 	}
-	return decodeRows(all, name)
+	own, problems := decodeRows(all, name)
+	return append(rows, own...), problems
 }
 
-// readCSV reads rows from CSV: the first line names the columns, an empty cell says nothing,
+// readCSV adds the rows of CSV: the first line names the columns, an empty cell says nothing,
 // and a line that starts with # is a remark.
-func readCSV(name string, raw []byte) (rows []Row, problems []Problem) {
-	in := csv.NewReader(strings.NewReader(string(raw)))
+func readCSV(rows []Row, name string, raw []byte) ([]Row, []Problem) {
+	in := csv.NewReader(bytes.NewReader(raw))
 	in.Comment = '#'
+	in.ReuseRecord = true
 	heads, err := in.Read()
 	if err != nil {
-		return nil, []Problem{{Origin: name, Message: quantity.OfError(err)}}
+		return rows, []Problem{{Origin: name, Message: quantity.OfError(err)}}
 	}
 	found := make([]column, len(heads))
 	for i, head := range heads {
@@ -94,10 +110,10 @@ func readCSV(name string, raw []byte) (rows []Row, problems []Problem) {
 		if found[i], ok = findColumn(head); !ok {
 			p := problemOf(head, unknown("column", head, ColumnNames()))
 			p.Origin = name
-			return nil, []Problem{p}
+			return rows, []Problem{p}
 		}
 	}
-	rows = make([]Row, 0, strings.Count(string(raw), "\n"))
+	var problems []Problem
 	for {
 		cells, err := in.Read()
 		if errors.Is(err, io.EOF) {
@@ -107,27 +123,26 @@ func readCSV(name string, raw []byte) (rows []Row, problems []Problem) {
 			return rows, append(problems, Problem{Origin: name, Message: quantity.OfError(err)})
 		}
 		line, _ := in.FieldPos(0)
-		row, bad := csvRow(found, cells)
-		row.Origin = fmt.Sprintf("%s:%d", name, line)
-		for _, p := range bad {
+		rows = append(rows, Row{Origin: name + ":" + strconv.Itoa(line)})
+		row := &rows[len(rows)-1]
+		for _, p := range readCells(row, found, cells) {
 			p.Kind, p.Row, p.Origin = row.Kind, row.Name, row.Origin
 			problems = append(problems, p)
 		}
-		rows = append(rows, row)
 	}
 }
 
-func csvRow(heads []column, cells []string) (Row, []Problem) {
-	var r Row
-	var bad []Problem
-	for i, c := range heads {
+// readCells reads the cells of one line into an empty row.
+func readCells(r *Row, heads []column, cells []string) (bad []Problem) {
+	for i := range heads {
+		c := &heads[i]
 		cell := strings.TrimSpace(cells[i])
 		if cell == "" {
 			continue
 		}
 		v, err := cellValue(c.form, cell)
 		if err == nil {
-			err = c.set(&r, v)
+			err = c.set(r, v)
 		}
 		if err != nil {
 			bad = append(bad, problemOf(c.name, err))
@@ -136,7 +151,7 @@ func csvRow(heads []column, cells []string) (Row, []Problem) {
 	if r.Name == "" {
 		r.Name = r.defaultName()
 	}
-	return r, bad
+	return bad
 }
 
 // cellValue turns the text of a cell into what TOML would decode. Points are written

@@ -115,18 +115,31 @@ func TestPagesAreNumbered(t *testing.T) {
 	}
 }
 
+// filledUp is a book of chapters on pages of their own: 30 lines to 59, behind them what is asked for, and so
+// many lines more that no chapter is set smaller to do without its last page.
+func filledUp(behind func(lines int) []Item) *Book {
+	filler := slices.Repeat([]Item{{Kind: Words, Text: "filler"}}, 59)
+	b := &Book{Job: graph.Job{Name: "Invented", Date: "2026-05-11"}}
+	for lines := 30; lines < 60; lines++ {
+		c := Chapter{ID: fmt.Sprint(lines), Title: "A", For: Fitter, NewPage: true}
+		c.Items = slices.Concat(filler[:lines], behind(lines), filler[:30])
+		b.Chapters = append(b.Chapters, c)
+	}
+	return b
+}
+
+// nth is a word of the chapter with so many lines.
+func nth(word string, lines int) string { return fmt.Sprint(word, lines, "x") }
+
 // However full a page is, a table's title stands on the page of its head and its first row, and
 // a heading over it there too.
 func TestTitleStaysWithItsTable(t *testing.T) {
+	on := printed(t, filledUp(func(lines int) []Item {
+		grid := &form.Grid{Header: []string{"what"}, Rows: [][]string{{nth("firstrow", lines) + " " + strings.Repeat("goes on ", 90)}, {"second"}}}
+		return []Item{{Kind: Heading, Text: nth("Overhead", lines)}, {Kind: Table, Block: form.Block{Title: nth("Thetitle", lines), Grid: grid}}}
+	}))
 	for lines := 30; lines < 60; lines++ {
-		b := &Book{Job: graph.Job{Name: "Invented", Date: "2026-05-11"}, Chapters: []Chapter{{ID: "a", Title: "A", For: Fitter, NewPage: true}}}
-		for range lines {
-			b.Chapters[0].Items = append(b.Chapters[0].Items, Item{Kind: Words, Text: "filler"})
-		}
-		grid := &form.Grid{Header: []string{"what"}, Rows: [][]string{{"firstrow " + strings.Repeat("goes on ", 90)}, {"second"}}}
-		b.Chapters[0].Items = append(b.Chapters[0].Items, Item{Kind: Heading, Text: "Overhead"}, Item{Kind: Table, Block: form.Block{Title: "Thetitle", Grid: grid}})
-		on := printed(t, b)
-		if over, title, row := on("Overhead"), on("Thetitle"), on("firstrow"); len(title) != 1 || !slices.Equal(title, row) || !slices.Equal(over, row) {
+		if over, title, row := on(nth("Overhead", lines)), on(nth("Thetitle", lines)), on(nth("firstrow", lines)); len(title) != 1 || !slices.Equal(title, row) || !slices.Equal(over, row) {
 			t.Errorf("after %d lines the heading stands on page %v, the title on %v, the first row on %v", lines, over, title, row)
 		}
 	}
@@ -268,23 +281,19 @@ func TestFewRowsStayTogether(t *testing.T) {
 
 // A point at which the work waits stands on the page of the step before it, however full the page is.
 func TestHoldStaysWithItsStep(t *testing.T) {
-	for lines := 30; lines < 60; lines++ {
-		b := &Book{Job: graph.Job{Name: "Invented", Date: "2026-05-11"}, Chapters: []Chapter{{ID: "a", Title: "A", For: Fitter, NewPage: true}}}
-		for range lines {
-			b.Chapters[0].Items = append(b.Chapters[0].Items, Item{Kind: Words, Text: "filler"})
-		}
-		b.Chapters[0].Items = append(b.Chapters[0].Items, Item{Kind: Heading, Text: "Overhead"})
-		steps := []string{"a step", "laststep"}
-		if lines%2 > 0 { // one alone, which its heading stands with too
-			steps = steps[1:]
-		}
-		b.Chapters[0].Items = append(b.Chapters[0].Items, Item{Kind: Steps, First: 1, Lines: steps}, Item{Kind: Hold, Text: "waithere"})
-		on := printed(t, b)
-		if step, hold := on("laststep"), on("waithere"); len(step) != 1 || !slices.Equal(step, hold) {
-			t.Errorf("after %d lines the last step stands on page %v, the hold behind it on %v", lines, step, hold)
-		}
-		if over, step := on("Overhead"), on("laststep"); len(steps) == 1 && !slices.Equal(over, step) {
-			t.Errorf("after %d lines the heading stands on page %v, its only step on %v", lines, over, step)
+	for first := range 3 { // with fewer steps before the last, down to one alone, which its heading stands with too
+		on := printed(t, filledUp(func(lines int) []Item {
+			steps := append(slices.Repeat([]string{"a step"}, 2-first), nth("laststep", lines))
+			return []Item{{Kind: Heading, Text: nth("Overhead", lines)}, {Kind: Steps, First: 1, Lines: steps}, {Kind: Hold, Text: nth("waithere", lines)}}
+		}))
+		for lines := 30; lines < 60; lines++ {
+			over, step, hold := on(nth("Overhead", lines)), on(nth("laststep", lines)), on(nth("waithere", lines))
+			if len(step) != 1 || !slices.Equal(step, hold) {
+				t.Errorf("after %d lines the last step stands on page %v, the hold behind it on %v", lines, step, hold)
+			}
+			if first == 2 && !slices.Equal(over, step) {
+				t.Errorf("after %d lines the heading stands on page %v, its only step on %v", lines, over, step)
+			}
 		}
 	}
 }

@@ -3,6 +3,7 @@ package book
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"testing"
 
 	"dryfit/graph"
@@ -19,6 +20,22 @@ func pages(t *testing.T, chapters ...Chapter) int {
 	return bytes.Count(pdf, []byte("/Type /Page\n"))
 }
 
+// taken is how many pages each of some chapters takes, printed in one book: to begin a book takes as
+// long as a page of it.
+func taken(chapters []Chapter) []int {
+	p := (&Book{Bare: true, Job: graph.Job{Name: "Invented"}, Chapters: chapters}).printer()
+	p.print()
+	out := make([]int, len(chapters))
+	for i, c := range chapters {
+		next := p.page + 1
+		if i+1 < len(chapters) {
+			next = p.starts[chapters[i+1].ID]
+		}
+		out[i] = next - p.starts[c.ID]
+	}
+	return out
+}
+
 func listOf(rows int) *form.Grid {
 	g := &form.Grid{Header: []string{"what", "where"}}
 	for i := range rows {
@@ -33,10 +50,11 @@ func TestNoLonelyPage(t *testing.T) {
 	chapter := func(id string, rows int, begins bool) Chapter {
 		return Chapter{ID: id, Title: "A list", NewPage: begins, Items: []Item{{Kind: Table, Block: form.Block{Grid: listOf(rows)}}}}
 	}
-	most := 1                                       // rows that go on a page
-	for pages(t, chapter("a", most+1, true)) == 2 { // the title's is the first
-		most++
+	var each []Chapter // of one row, of two and so on, each on pages of its own
+	for rows := 1; rows < 90; rows++ {
+		each = append(each, chapter(fmt.Sprint("of ", rows), rows, true))
 	}
+	most := slices.IndexFunc(taken(each), func(pages int) bool { return pages != 1 }) // rows that go on a page
 	if most < 40 {
 		t.Fatalf("a page holds %d rows", most)
 	}
@@ -73,17 +91,25 @@ func (p *printer) rowsAtFullSize() int {
 
 // Empty rows to write into begin no page where one of them stands already.
 func TestEmptyRowsBeginNoPage(t *testing.T) {
-	blanks := func(rows, empty int) int {
+	blanks := func(rows, empty int) Chapter {
 		g := listOf(rows)
 		for range empty {
 			g.Rows = append(g.Rows, []string{"", ""})
 		}
-		return pages(t, Chapter{ID: "a", Title: "As built", NewPage: true, Items: []Item{{Kind: Blanks, Block: form.Block{Grid: g}}}})
+		return Chapter{ID: fmt.Sprint(rows, " and ", empty), Title: "As built", NewPage: true, Items: []Item{{Kind: Blanks, Block: form.Block{Grid: g}}}}
 	}
+	var five, one []Chapter
 	for rows := 20; rows < 40; rows++ {
-		if with, without := blanks(rows, 5), blanks(rows, 1); with != without {
-			t.Errorf("%d rows: %d pages with five empty rows, %d with one", rows, with, without)
+		five, one = append(five, blanks(rows, 5)), append(one, blanks(rows, 1))
+	}
+	without := taken(one)
+	for i, with := range taken(five) {
+		if with != without[i] {
+			t.Errorf("%d rows: %d pages with five empty rows, %d with one", 20+i, with, without[i])
 		}
+	}
+	if without[0] != 1 || without[len(without)-1] != 2 {
+		t.Errorf("%v pages: nothing runs over", without)
 	}
 }
 

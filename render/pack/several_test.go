@@ -1,9 +1,11 @@
 package pack
 
 import (
+	"bytes"
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -13,6 +15,7 @@ import (
 	"dryfit/graph/practice"
 	"dryfit/graph/takeoff"
 	"dryfit/render/book"
+	"dryfit/render/pack/planfile"
 	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
@@ -96,6 +99,34 @@ func TestTwoUnitsOnPaper(t *testing.T) {
 	}
 	if !slices.ContainsFunc(j.Switches, func(s practice.Switch) bool { return s.Unit == "HP2" && !s.Shared }) {
 		t.Errorf("HP2 has an isolator of its own: %+v", j.Switches)
+	}
+}
+
+// For programs too: plan.json has what each of two units gets in every mode beside what their line does,
+// and every flow that a value moves is that of a unit by its id.
+func TestTwoUnitsInThePlanFile(t *testing.T) {
+	p := jobPlan(t, "second-unit")
+	data, err := planfile.JSON(p, form.Style{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	modes := len(p.After.Solutions)
+	if past := bytes.Count(data, []byte(`"past_the_unit_m3_h": `)); modes == 0 || past != 2*modes {
+		t.Errorf("what passes them is told %d times in %d modes, for their line and the unit it is said at", past, modes)
+	}
+	if shared := bytes.Count(data, []byte(`"shares_bypass_with": "unit-1"`)); shared != 2*modes {
+		t.Errorf("the other is said to share it %d times in %d modes, in short and among the flows", shared, modes)
+	}
+	if units := bytes.Count(data, []byte(`"units": [`)); units < modes {
+		t.Errorf("each unit is told of in %d of %d modes", units, modes)
+	}
+	for _, id := range []string{"unit-1", "unit-2"} {
+		if !bytes.Contains(data, []byte(`the flow of \"`+id+`\"`)) {
+			t.Errorf("no value moves the flow of %s", id)
+		}
+	}
+	if alone := regexp.MustCompile(`the unit.{1,6}s flow`).Find(data); alone != nil {
+		t.Errorf("of two units one is called %q", alone)
 	}
 }
 

@@ -34,6 +34,8 @@ const (
 	LabelHint  = "read its sheet and its label again: is a unit wrong, or are two speeds mixed up? flows are in m3/h, l/min or gpm, heads in m, ft, kPa or psi"
 	RiseHint   = "is the unit right? flows are in m3/h, l/min or gpm"
 	RatingHint = "read its table again: are the two swapped, or one in another unit?"
+	AirHint    = "read its table again: is a minus missing or too much, or are two rows mixed up? of an inverter write those at full load"
+	FlowsHint  = "is the unit right, and the decimal point? read its sheet again"
 )
 
 // LossHint is that of a unit that costs the water more than it stands, by the keys that say the two.
@@ -129,6 +131,50 @@ func RatingDisagrees(outputW, inputW float64) quantity.Text {
 	return quantity.Say("a rating gives %s for %s: %s", quantity.Power.Of(outputW), quantity.Power.Of(inputW), says)
 }
 
+// colderGives is how many times the output of warmer air, at the same water, colder air may give before
+// the two are asked about. Heat pumps give less the colder the air is; an inverter held to its power
+// gives the same. What is more is a minus or a row mixed up, or one rated at part load, between which
+// nothing can be reckoned. Judgement, no source.
+const colderGives = 1.3
+
+// AirDisagrees finds, of two ratings at the same water, one in colder air (°C) that gives far more heat
+// (W). It returns the index of that, and what is wrong with it; -1 where there is none.
+func AirDisagrees(ratings []RatingRow) (int, quantity.Text) {
+	for i, cold := range ratings {
+		for _, warm := range ratings {
+			if cold.WaterC == warm.WaterC && cold.AirC < warm.AirC && cold.OutputW > colderGives*warm.OutputW && warm.OutputW > 0 {
+				return i, quantity.Say("%s in air of %s and %s in air of %s: colder air gives less", quantity.Power.Of(cold.OutputW), quantity.Temperature.Of(cold.AirC),
+					quantity.Power.Of(warm.OutputW), quantity.Temperature.Of(warm.AirC))
+			}
+		}
+	}
+	return -1, ""
+}
+
+// How far a unit's flows may lie apart before they are asked about. Its least flow stops it before the water
+// warms by more than some 10 K: at twice that rise a decimal point slipped. Its most flow is one and a half
+// to three times its rated one, far less than a hundred times its least. Judgement, no source.
+const (
+	mostLeastRiseK = 25
+	mostOfRated    = 15
+	mostOfLeast    = 200
+)
+
+// FlowsDisagree says of a unit's flows (m³/s) and its greatest output (W), 0 where not known, that a flow lies
+// further from the others than any sheet has it, and which: "least" or "most"; "" where they don't.
+func FlowsDisagree(least, rated, most, outputW float64) (key string, says quantity.Text) {
+	switch {
+	case least > 0 && outputW/(least*SheetHeat) > mostLeastRiseK:
+		return "least", quantity.Say("%s of output would warm the least flow, %s, by %s; no unit is let run so", quantity.Power.Of(outputW), quantity.Flow.Of(least),
+			quantity.TemperatureDifference.Of(math.Round(outputW/(least*SheetHeat))))
+	case rated > 0 && most > mostOfRated*rated:
+		return "most", quantity.Say("the rated flow is %s and the most flow %s: no sheet has them so far apart", quantity.Flow.Of(rated), quantity.Flow.Of(most))
+	case rated == 0 && least > 0 && most > mostOfLeast*least:
+		return "most", quantity.Say("the least flow is %s and the most flow %s: no sheet has them so far apart", quantity.Flow.Of(least), quantity.Flow.Of(most))
+	}
+	return "", ""
+}
+
 // checkSense holds what a row says of one thing against what it says of another.
 func checkSense(r Row, say sayFunc, hint func(string)) {
 	if i, says := LabelDisagrees(labelled(r)); i >= 0 {
@@ -152,6 +198,11 @@ func checkSense(r Row, say sayFunc, hint func(string)) {
 			return
 		}
 	}
+	if _, says := AirDisagrees(r.Ratings); says != "" {
+		say("ratings", "%s", says)
+		hint(AirHint)
+		return
+	}
 	flow, key := r.Rated, "rated"
 	if flow == 0 {
 		flow, key = r.Most, "most"
@@ -159,6 +210,11 @@ func checkSense(r Row, say sayFunc, hint func(string)) {
 	if says := RiseDisagrees(key, flow, output); says != "" {
 		say(key, "%s", says)
 		hint(RiseHint)
+		return
+	}
+	if key, says := FlowsDisagree(r.Least, r.Rated, r.Most, output); says != "" {
+		say(key, "%s", says)
+		hint(FlowsHint)
 	}
 }
 

@@ -32,6 +32,7 @@ func ReadWith(file string, data []byte, extra []catalog.Row) (*graph.Circuit, []
 	r.Joined = pipework.PortsJoined(top)
 	readTables(r, top)
 	pipework.Link(r)
+	depthAgrees(r)
 	r.JoinersLeft()
 	if len(r.Found) > 0 {
 		return nil, inItsUnits(r.Findings(), r.Circuit.Job.Units)

@@ -86,7 +86,8 @@ func (b *biller) addLength(path *route.Path, what string, m float64, isNew, remo
 	})
 }
 
-// addBars lists the bars of one stock plan, its spares, and the net length cut from them.
+// addBars lists the bars of one stock plan, its spares, and the net length cut from them: what is sawn over
+// length is cut from them too.
 func (b *biller) addBars(plan StockPlan) {
 	row := b.lay.Stage.PipeRow(plan.Spec, plan.Size)
 	what, unit := plan.Spec.Word(), plan.Unit()
@@ -96,7 +97,7 @@ func (b *biller) addBars(plan StockPlan) {
 	net, runs := 0.0, []string{}
 	for _, p := range b.cuts.Pieces {
 		if p.Spec == plan.Spec && p.Size == plan.Size {
-			net += p.CutMM
+			net += p.SawMM()
 			runs = append(runs, p.Run.ID)
 		}
 	}
@@ -126,7 +127,7 @@ func (b *biller) addBars(plan StockPlan) {
 		sum := 0.0
 		for _, p := range b.cuts.Pieces {
 			if slices.Contains(plan.Unplaced, p.Number) && p.Spec == plan.Spec && p.Size == plan.Size {
-				sum += p.CutMM
+				sum += p.SawMM()
 			}
 		}
 		b.add(line{

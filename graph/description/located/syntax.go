@@ -60,7 +60,32 @@ func (f *File) syntax(offset int, message string) {
 			break
 		}
 	}
-	f.Add(f.Pos(f.meant(offset, message)), hint, "this can't be read: %s", plainMessage(message))
+	d := f.Add(f.Pos(f.meant(offset, message)), hint, "this can't be read: %s", plainMessage(message))
+	if first, ok := f.definedAt(offset, message); ok {
+		Related(d, f.Pos(first), "it is written here first")
+	}
+}
+
+// definedAt returns where a key stands that the decoder finds for a second time at the offset; false for
+// another message, and where what comes before can't be read by itself: within a table in braces over
+// several lines.
+func (f *File) definedAt(offset int, message string) (first int, ok bool) {
+	_, name, _ := strings.Cut(message, "'")
+	name, rest, ok := strings.Cut(name, "'")
+	if !ok || !strings.Contains(rest, "already been defined") || offset < 0 || offset > len(f.data) {
+		return 0, false
+	}
+	line := bytes.LastIndexByte(f.data[:offset], '\n') + 1
+	at, _, _ := entriesOf(f.data[:line])
+	if at == nil {
+		return 0, false
+	}
+	for _, key := range strings.Split(name, ".") {
+		if at = at.last().keys[key]; at == nil {
+			return 0, false
+		}
+	}
+	return at.key, true
 }
 
 // meant moves the decoder's offset to the character its message names, which it misses by a

@@ -59,6 +59,9 @@ var jetFields = []field.Field[graph.Part]{
 			r.Mistyped(v, "the rating of a jet", keys, func(key string) bool { return slices.Contains(keys, key) })
 			if p, ok := readLossPoint(r, v, "the rating of a jet"); ok {
 				into.Jets.Rated = &p
+				if c, _ := v.In("drop"); p.Drop.Pascals(r.Metre) <= 0 {
+					r.Fail(c, `write what one jet loses at that flow, such as drop = "80 kPa"`, "a jet loses something at its rated flow: its nozzle turns pressure into speed")
+				}
 			}
 		},
 		Write: func(from *graph.Part) string {
@@ -253,9 +256,12 @@ func checkUnit(r *field.Reader, v located.Value, u *graph.UnitData) {
 		for i, t := range u.Ratings {
 			sensible = givesMore(r, items[i], t) && sensible
 		}
+		sensible = sensible && colderGivesLess(r, items, u.Ratings)
 	}
 	if sensible { // else what is held against them follows from that
-		riseAgrees(r, v, u)
+		if riseAgrees(r, v, u) {
+			flowsAgree(r, f, u)
+		}
 		checkPlate(r, v, u)
 	}
 }

@@ -143,7 +143,7 @@ func Told(r *field.Reader, name string, at graph.Pos) bool {
 // first, for it may be the part's own list in which it is mistyped.
 func NoPort(r *field.Reader, p *graph.Part, port string, at graph.Pos, among []string) {
 	ref := graph.PortRef{Part: p.ID, Port: port}
-	if Told(r, ref.String(), at) {
+	if len(p.Ports) == 0 || Told(r, ref.String(), at) {
 		return
 	}
 	r.Missed[ref.String()] = len(r.Found)

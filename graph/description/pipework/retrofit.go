@@ -26,7 +26,12 @@ var RetrofitFields = []field.Field[graph.Retrofit]{
 			heats := func(k graph.Kind) bool { return k == graph.HeatPump }
 			switch {
 			case !known:
-				Missed(r, r.ValuePos(v), s, located.Near(s, IDsOf(r, heats)))
+				units := IDsOf(r, heats)
+				hint := unitHint(units)
+				if len(units) > 0 {
+					hint = located.Near(s, units)
+				}
+				Missed(r, r.ValuePos(v), s, hint)
 			case p.Kind != "" && p.Kind != graph.HeatPump:
 				d := r.Fail(v, unitHint(IDsOf(r, heats)), "the unit is %s, not a heat-pump", graph.A(p.Kind))
 				located.Related(d, r.IDPos(p, p.Pos), "%s is described here", located.Said(s))

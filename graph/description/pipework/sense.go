@@ -30,7 +30,12 @@ func powerAgrees(r *field.Reader, p *graph.Part) {
 		"the curve of %s at %s comes to %s", located.Said(p.ID), located.Said(s.Name), says)
 }
 
-// rises finds a curve whose head falls and then rises again: one of its points is mistyped, or in another unit.
+// mostRise is how many times the head at one flow that at a larger one may be: the curves of some pumps droop
+// towards no flow, never by half. Common practice, no source.
+const mostRise = 2
+
+// rises finds a curve whose head falls and then rises again, or rises more than a drooping one does: one of
+// its points is mistyped, or in another unit.
 func rises(r *field.Reader, v located.Value, curve []graph.CurvePoint) {
 	fell := false
 	for i := 1; i < len(curve); i++ {
@@ -39,12 +44,16 @@ func rises(r *field.Reader, v located.Value, curve []graph.CurvePoint) {
 			r.Fail(v, "one of its points is mistyped, or has another unit than the others", "the heads of %s fall, and then rise again at point %d: no pump's do", located.Said(v.Key), i+1)
 			return
 		}
+		if b > mostRise*a {
+			r.Fail(v, "one of its points is mistyped, or has another unit than the others", "the heads of %s rise from point %d to point %d by more than any pump's do", located.Said(v.Key), i, i+1)
+			return
+		}
 		fell = fell || b < a
 	}
 }
 
-// riseAgrees finds a unit that would warm its rated flow beyond all measure: the flows or the outputs are in another unit.
-func riseAgrees(r *field.Reader, v located.Value, u *graph.UnitData) {
+// riseAgrees finds a unit that would warm its rated flow beyond all measure: the flows or the outputs are in another unit. It reports whether there is none.
+func riseAgrees(r *field.Reader, v located.Value, u *graph.UnitData) bool {
 	output := 0.0
 	for _, t := range u.Ratings {
 		output = max(output, t.OutputW)
@@ -55,11 +64,24 @@ func riseAgrees(r *field.Reader, v located.Value, u *graph.UnitData) {
 	}
 	says := catalog.RiseDisagrees(key, flow, output)
 	if says == "" {
-		return
+		return true
 	}
 	f, _ := v.In("flow")
 	if c, ok := f.In(key); ok {
 		r.Fail(c, catalog.RiseHint, "%s", says)
+	}
+	return false
+}
+
+// flowsAgree finds flows of a unit that lie further apart than any sheet has them.
+func flowsAgree(r *field.Reader, flow located.Value, u *graph.UnitData) {
+	output := 0.0
+	for _, t := range u.Ratings {
+		output = max(output, t.OutputW)
+	}
+	key, says := catalog.FlowsDisagree(u.Least, u.Rated, u.Most, output)
+	if c, ok := flow.In(key); ok && says != "" {
+		r.Fail(c, catalog.FlowsHint, "%s", says)
 	}
 }
 
@@ -71,6 +93,25 @@ func givesMore(r *field.Reader, v located.Value, t graph.Rating) bool {
 		return true
 	}
 	r.Fail(c, catalog.RatingHint, "%s", says)
+	return false
+}
+
+// colderGivesLess finds ratings by which a unit gives far more heat in colder air, and reports whether there
+// are none.
+func colderGivesLess(r *field.Reader, items []located.Value, ratings []graph.Rating) bool {
+	rows := make([]catalog.RatingRow, len(ratings))
+	for i, t := range ratings {
+		rows[i] = catalog.RatingRow{AirC: t.AirC, WaterC: t.WaterC, OutputW: t.OutputW}
+	}
+	i, says := catalog.AirDisagrees(rows)
+	if i < 0 {
+		return true
+	}
+	c, ok := items[i].In("output")
+	if !ok {
+		c = items[i]
+	}
+	r.Fail(c, catalog.AirHint, "%s", says)
 	return false
 }
 

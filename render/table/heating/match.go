@@ -72,24 +72,33 @@ func matchBlock(t *match.Tub, s form.Style) form.Block {
 	if t.Job.Name != "" {
 		title += ": " + t.Job.Name
 	}
-	b := form.Block{Title: title, Grid: g}
-	line := fmt.Sprintf("held at %s in air of %s", w.warm(t.WaterC), w.warm(t.AirC))
+	return form.Block{Title: title, Grid: g, Lines: w.underMatch(t, year, priced)}
+}
+
+// underMatch is what stands under the table of a tub's units: what they are held against, how the rows
+// were looked at, and what is left out of it.
+func (h reporter) underMatch(t *match.Tub, year, priced bool) []string {
+	line := fmt.Sprintf("held at %s in air of %s", h.warm(t.WaterC), h.warm(t.AirC))
 	if t.WithinH > 0 {
 		line += ", heated up in " + form.Fixed(t.WithinH, 1) + " h"
 	}
-	b.Lines = append(b.Lines, line+"; flows and what it asks for, least to most, in "+flowUnit(s), "A at full load, at a start, and the fuse or breaker it asks for; for the electrician to decide and to check", "rows of the catalogue are usual figures for their size, each at the flow it would get in this unit's place, a new valve in the bypass set for it, a new spring that nobody asked for chosen for it; read the sheet before you order")
+	lines := []string{
+		line + "; flows and what it asks for, least to most, in " + flowUnit(h.s),
+		"A at full load, at a start, and the fuse or breaker it asks for; for the electrician to decide and to check",
+		"rows of the catalogue are usual figures for their size, each at the flow it would get in this unit's place, a new valve in the bypass set for it, a new spring that nobody asked for chosen for it; read the sheet before you order",
+	}
 	if t.Read > 0 {
-		b.Lines = append(b.Lines, "what was read at the tub is not counted here: flows are those of the case as described; dryfit flow and pack go by it")
+		lines = append(lines, "what was read at the tub is not counted here: flows are those of the case as described; dryfit flow and pack go by it")
 	}
 	if !year {
-		b.Lines = append(b.Lines, "what a year takes: say [climate]")
+		lines = append(lines, "what a year takes: say [climate]")
 	} else if !priced {
-		b.Lines = append(b.Lines, "what a year costs: say [tariff] price")
+		lines = append(lines, "what a year costs: say [tariff] price")
 	}
 	if t.LeftOut > 0 {
-		b.Lines = append(b.Lines, fmt.Sprintf("%d rows more were not looked at", t.LeftOut))
+		lines = append(lines, fmt.Sprintf("%d rows more were not looked at", t.LeftOut))
 	}
-	return b
+	return lines
 }
 
 // matchAll sets every unit against every tub.

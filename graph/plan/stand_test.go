@@ -282,6 +282,29 @@ func TestTrappedHeightIsNamed(t *testing.T) {
 			t.Errorf("up %s mm: %q is not said once", up, words)
 		}
 	}
+	fed := planOf(t, standing(t, func(s string) string {
+		s = strings.Replace(s, `"down 500 mm"]`, `"up 45 mm"]`, 1)
+		return strings.Replace(s, `to = "jets.in"
+existing = true
+play = "50 mm"
+legs = ["right 500 mm", "up 260 mm", "left 1450 mm", "up 150 mm"]`, `to = "feeder.in"
+existing = true
+play = "50 mm"
+legs = ["right 500 mm", "up 260 mm", "left 1450 mm"]
+[[run]]
+from = "feeder.out"
+to = "jets.in"
+existing = true
+legs = ["left 100 mm", "up 150 mm"]
+[[part]]
+id = "feeder"
+kind = "feeder"
+existing = true
+port.out = { at = ["left 120 mm"] }`, 1)
+	}))
+	if said(fed, "1, not 2, those at the check before the feeder aside;") != 1 || said(at("45"), "the check before the feeder") != 0 {
+		t.Errorf("with a check in its pipes, which traps water or air too: %v", fed.Findings)
+	}
 	if p := at("30"); said(p, `with "unit"`) != 0 || said(p, "low point in") != 0 {
 		t.Errorf("level: %v", p.Findings)
 	}

@@ -44,8 +44,12 @@ func (l *limb) nearlyLevel(p lead.Problem, found *lead.Pair) {
 	if move < 0 {
 		way = "lower"
 	}
-	l.find(l.w.asked.Stand.Pos, graph.Note, graph.Say("with %q %s %s its pipes trap water or air at %s fewer: %d, not %d; a port then stands as high as its tee",
-		l.w.unit.ID, quantity.Length.Of(math.Abs(move)), way, points(found.Cost.Traps-best), best, found.Cost.Traps),
+	aside := "" // the way is led before the check stands in it: where it shuts water or air off is not in the count
+	if l.feeder {
+		aside = ", those at the check before the feeder aside"
+	}
+	l.find(l.w.asked.Stand.Pos, graph.Note, graph.Say("with %q %s %s its pipes trap water or air at %s fewer: %d, not %d%s; a port then stands as high as its tee",
+		l.w.unit.ID, quantity.Length.Of(math.Abs(move)), way, points(found.Cost.Traps-best), best, found.Cost.Traps, aside),
 		"set its feet so, and write that height in at")
 }
 

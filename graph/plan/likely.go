@@ -12,7 +12,7 @@ import (
 
 // Likely is Summarise with what was read on the tub taken at its word: where that contradicts the case
 // as described, flows and the change of the jets are the middle of what fits it, and AsDescribed of a
-// unit tells the other. Where nothing was read, or it is as described, it is Summarise. With a
+// unit tells the other. It is what every paper, and every file for other programs, says in short. Where nothing was read, or it is as described, it is Summarise. With a
 // throttle in a unit's bypass they are those of it set by its own reading.
 func Likely(p *Plan) []ModeSummary {
 	all := Summarise(p)
@@ -28,6 +28,7 @@ func Likely(p *Plan) []ModeSummary {
 		for k := range m.Beside {
 			after.take(&m.Beside[k])
 		}
+		after.takePump(m)
 		if m.HasUnit {
 			own := m.Units()[m.ahead]
 			after.take(&own)
@@ -82,6 +83,20 @@ func (m *middles) take(u *UnitSummary) {
 		if q := &m.ranges.Promises[i]; q.Kind == spread.CheckState && q.Mode == m.of.Mode && q.Part == u.Past && q.Sure() < 0.5 {
 			u.State = "" // it mostly stands otherwise than as described
 		}
+	}
+}
+
+// takePump has the pump that moves most get the middle of its range.
+func (m *middles) takePump(of *ModeSummary) {
+	described := of.Pump
+	of.Pump = 0
+	for i := range m.sol.Parts {
+		if f := &m.sol.Parts[i]; f.Part.Kind == graph.Pump && f.State != "off" {
+			of.Pump = max(of.Pump, hydraulic.Passing(m.of.Parts[i].Middle))
+		}
+	}
+	if of.Moving <= described+hydraulic.Standing { // it holds at one flow only
+		of.Moving = of.Pump
 	}
 }
 

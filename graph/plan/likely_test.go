@@ -2,12 +2,14 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
 	"dryfit/graph"
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/spread"
 )
 
@@ -59,6 +61,9 @@ func TestWhatWasReadIsTheAnswer(t *testing.T) {
 	}
 	if described.Unit <= unit.High || said.Unit < unit.Low || said.Unit > unit.High || !agree.Within(said.Units()[0].AsDescribed, described.Unit, 1e-12) {
 		t.Errorf("said %g, as described %g, nine in ten %g to %g", said.Unit, described.Unit, unit.Low, unit.High)
+	}
+	if pump := of.Parts[slices.IndexFunc(less.After.Solution("on").Parts, func(f hydraulic.PartFlow) bool { return f.Part.ID == "pump" })]; said.Pump < pump.Low || said.Pump > pump.High || described.Pump <= pump.High || !agree.Within(said.Moving, said.Pump, 1e-12) {
+		t.Errorf("the pump is said to move %g and to hold %g, as described %g, nine in ten %g to %g", said.Pump, said.Moving, described.Pump, pump.Low, pump.High)
 	}
 	if rise := said.RiseK * said.Unit; !agree.Within(rise, described.RiseK*described.Unit, 1e-9) {
 		t.Errorf("the heat in the water is %g, as described %g", rise, described.RiseK*described.Unit)

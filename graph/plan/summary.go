@@ -47,13 +47,17 @@ type UnitSummary struct {
 	Shares string  // id of the unit before it in Units whose bypass that is too; "": none
 }
 
+// Own is the job's own unit; all but its id is nothing where it has no water.
+func (m *ModeSummary) Own() UnitSummary {
+	return UnitSummary{ID: m.UnitID, Flow: m.Unit, Least: m.Least, Rated: m.Rated, Most: m.Most, RiseK: m.RiseK, AsDescribed: m.asDescribed, Past: m.Past, Bypass: m.Bypass, State: m.CheckState}
+}
+
 // Units are all the units that have water, in the order of the circuit, which is that of their names
 // on the papers.
 func (m *ModeSummary) Units() []UnitSummary {
 	out := slices.Clone(m.Beside)
 	if m.HasUnit {
-		own := UnitSummary{ID: m.UnitID, Flow: m.Unit, Least: m.Least, Rated: m.Rated, Most: m.Most, RiseK: m.RiseK, AsDescribed: m.asDescribed, Past: m.Past, Bypass: m.Bypass, State: m.CheckState}
-		out = slices.Insert(out, m.ahead, own)
+		out = slices.Insert(out, m.ahead, m.Own())
 	}
 	first := map[string]string{} // the unit a bypass was met with first
 	for i := range out {

@@ -30,6 +30,22 @@ func BenchmarkAnswer(b *testing.B) {
 	}
 }
 
+// The sign on the scale stands where the words beside it say, also where what was read contradicts the case
+// as described.
+func TestScaleSaysWhatTheWordsSay(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/two-speed.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	j := whatif.Job{File: "two-speed.toml", Text: append(data, "\n[[reading]]\nat = \"pump\"\nmode = \"low\"\nflow = \"6.5 m3/h\"\nplus-minus = \"5 %\"\n"...)}
+	p, _ := j.Plan(plan.Flows | plan.Ranges)
+	page := AnswerHTML(&whatif.Answer{Job: j, Plan: p}, nil)
+	scales, words := regexp.MustCompile(`aria-label="the unit gets ([\d.]+)`).FindAllStringSubmatch(page, -1), regexp.MustCompile(`as described, gets ([\d.]+)`).FindAllStringSubmatch(page, -1)
+	if len(scales) != 2 || len(words) != 2 || scales[0][1] != words[0][1] || scales[1][1] != words[1][1] {
+		t.Errorf("on the scale %q, in words %q", scales, words)
+	}
+}
+
 // No line of the narrow column ends between a number and its unit, as in the chapters beside it.
 func TestAnswerKeepsItsAmounts(t *testing.T) {
 	data, err := os.ReadFile("../../testdata/two-speed.toml")

@@ -117,6 +117,7 @@ type summaryJSON struct {
 type modeSummary struct {
 	Mode       string     `json:"mode"`
 	Unit       float64    `json:"unit_flow_m3_h"`
+	Described  *float64   `json:"unit_flow_as_described_m3_h,omitempty"` // where what was read contradicts it, and the others fit that
 	Least      float64    `json:"unit_least_m3_h"`
 	Rated      float64    `json:"unit_rated_m3_h"`
 	Most       float64    `json:"unit_most_m3_h"`
@@ -135,6 +136,7 @@ type modeSummary struct {
 type UnitFlow struct {
 	ID         string   `json:"id"`
 	Flow       float64  `json:"flow_m3_h"`
+	Described  *float64 `json:"as_described_m3_h,omitempty"` // where what was read contradicts it
 	Least      float64  `json:"least_m3_h"`
 	Rated      float64  `json:"rated_m3_h"`
 	Most       float64  `json:"most_m3_h"`
@@ -144,13 +146,21 @@ type UnitFlow struct {
 	Shares     string   `json:"shares_bypass_with,omitempty"` // the unit at which both are said
 }
 
+// asDescribed is what a unit gets as described, where what was read contradicts that; else nil.
+func asDescribed(u plan.UnitSummary) *float64 {
+	if u.AsDescribed == 0 {
+		return nil
+	}
+	return form.Ptr(form.M3h(u.AsDescribed))
+}
+
 // UnitFlows lists what each unit gets in a mode; none where there is only one.
 func UnitFlows(m *plan.ModeSummary) (out []UnitFlow) {
 	if len(m.Beside) == 0 {
 		return nil
 	}
 	for _, u := range m.Units() {
-		one := UnitFlow{u.ID, form.M3h(u.Flow), form.M3h(u.Least), form.M3h(u.Rated), form.M3h(u.Most), form.Round(u.RiseK, 3), nil, "", u.Shares}
+		one := UnitFlow{u.ID, form.M3h(u.Flow), asDescribed(u), form.M3h(u.Least), form.M3h(u.Rated), form.M3h(u.Most), form.Round(u.RiseK, 3), nil, "", u.Shares}
 		if u.Past != "" && u.Shares == "" {
 			one.Bypass, one.CheckState = form.Ptr(form.M3h(u.Bypass)), u.State
 		}
@@ -313,13 +323,13 @@ func partOf(p *hydraulic.PartFlow) partFlow {
 
 func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
 	out := summaryJSON{Text: append(append([]string{}, SummaryLines(p, s)...), WithoutAnswer(p, s)...), Modes: []modeSummary{}, Supposed: supposedOf(p, s)}
-	for _, m := range plan.Summarise(p) {
+	for _, m := range plan.Likely(p) {
 		today, change := form.Ptr(form.M3h(m.JetsToday)), form.Ptr(form.Round(m.JetsChange()*100, 2))
 		if slices.ContainsFunc(todayWithoutAnswer(p), func(n stage.NoAnswer) bool { return n.Mode == m.Mode }) {
 			today, change = nil, nil
 		}
 		out.Modes = append(out.Modes, modeSummary{
-			m.Mode, form.M3h(m.Unit), form.M3h(m.Least), form.M3h(m.Rated), form.M3h(m.Most), form.Round(m.RiseK, 3), form.M3h(m.Bypass), m.CheckState,
+			m.Mode, form.M3h(m.Unit), asDescribed(m.Own()), form.M3h(m.Least), form.M3h(m.Rated), form.M3h(m.Most), form.Round(m.RiseK, 3), form.M3h(m.Bypass), m.CheckState,
 			form.M3h(m.Jets), today, change, jetsRange(p.Ranges.Of(m.Mode, graph.After)), form.M3h(m.Pump), UnitFlows(&m),
 		})
 	}

@@ -74,12 +74,13 @@ type stepFile struct {
 }
 
 type getsFile struct {
-	Mode  string     `json:"mode"`
-	Unit  *float64   `json:"unit_m3_h,omitempty"`
-	Past  *float64   `json:"past_the_unit_m3_h,omitempty"`
-	Jets  *float64   `json:"jets_m3_h,omitempty"`
-	Today *float64   `json:"jets_today_m3_h,omitempty"`
-	Units []unitGets `json:"units,omitempty"` // every one that has water, where there are several
+	Mode      string     `json:"mode"`
+	Unit      *float64   `json:"unit_m3_h,omitempty"`
+	Described *float64   `json:"unit_as_described_m3_h,omitempty"` // where what was read contradicts it, and the others fit that
+	Past      *float64   `json:"past_the_unit_m3_h,omitempty"`
+	Jets      *float64   `json:"jets_m3_h,omitempty"`
+	Today     *float64   `json:"jets_today_m3_h,omitempty"`
+	Units     []unitGets `json:"units,omitempty"` // every one that has water, where there are several
 }
 
 // unitGets is what one of several units gets in a mode: as flow prints it, its flow and what passes it by
@@ -116,7 +117,7 @@ func JSON(p *plan.Plan, style form.Style) ([]byte, error) {
 			f.Order = append(f.Order, stepFile{s.Number, phaseNames[s.Phase], s.Joints, s.Text})
 		}
 	}
-	for _, m := range plan.Summarise(p) {
+	for _, m := range plan.Likely(p) {
 		f.Gets = append(f.Gets, getsOf(&m))
 	}
 	if err := f.verbs(p, style); err != nil {
@@ -142,7 +143,7 @@ func getsOf(m *plan.ModeSummary) getsFile {
 		return &v
 	}
 	g := getsFile{Mode: m.Mode,
-		Unit: hourly(m.Unit, m.HasUnit), Past: hourly(m.Bypass, m.HasUnit && m.Past != ""),
+		Unit: hourly(m.Unit, m.HasUnit), Described: hourly(m.Own().AsDescribed, m.Own().AsDescribed > 0), Past: hourly(m.Bypass, m.HasUnit && m.Past != ""),
 		Jets: hourly(m.Jets, m.HasJets), Today: hourly(m.JetsToday, m.HasToday)}
 	for _, u := range table.UnitFlows(m) {
 		g.Units = append(g.Units, unitGets{UnitFlow: u, Unit: u.Flow, Past: u.Bypass})

@@ -3,6 +3,7 @@ package practice
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -474,17 +475,32 @@ func highAndDown(j *Job) quantity.Text {
 	return text
 }
 
+// mostPassing is how many modes are told one by one of what passes a check with the unit shut off: of more
+// only that in which least passes and that in which most does. Judgement, no source.
+const mostPassing = 4
+
 // passingWords says what passes a check with the unit shut off.
 func passingWords(j *Job) quantity.Text {
-	text := quantity.Text("")
-	for i, p := range j.Passing {
-		if i > 0 {
-			text += ", "
-		}
-		text += quantity.Say("%s %s passes", p.Mode, quantity.Flow.Of(p.Flow))
-	}
-	if text == "" {
+	if len(j.Passing) == 0 {
 		return "less passes than with the unit open"
+	}
+	told, between, behind := j.Passing, ", ", " "
+	if len(told) > mostPassing {
+		by := func(a, b Passing) int { return cmp.Compare(a.Flow, b.Flow) }
+		told = []Passing{slices.MinFunc(told, by), slices.MaxFunc(told, by)}
+	}
+	if slices.ContainsFunc(told, func(p Passing) bool { return strings.Contains(p.Mode, ",") }) {
+		between, behind = "; ", ", "
+	}
+	text := quantity.Text("")
+	for i, p := range told {
+		if i > 0 {
+			text += quantity.Text(between)
+		}
+		text += quantity.Say("%s%s%s passes", p.Mode, behind, quantity.Flow.Of(p.Flow))
+	}
+	if more := len(j.Passing) - len(told); more > 0 {
+		text += quantity.Say("; in %d further modes what lies between", more)
 	}
 	return text
 }

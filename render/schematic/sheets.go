@@ -2,6 +2,8 @@ package schematic
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"dryfit/graph"
@@ -172,7 +174,22 @@ func (d *drawing) legend(in *scene.Box) []sheet.Entry {
 			out = append(out, entry(s))
 		}
 	}
-	return append(out, d.lineEntries()...)
+	return append(out, d.lineEntries(in)...)
+}
+
+// drawnIn reports of a name whether something of it lies in a part of the drawing; all of it does where
+// that is nil.
+func (d *drawing) drawnIn(in *scene.Box) func(name string) bool {
+	if in == nil {
+		return func(string) bool { return true }
+	}
+	here := map[string]bool{}
+	for _, it := range d.items {
+		if s, ok := it.(scene.Shape); ok && len(scene.Clip(s, *in)) > 0 {
+			here[s.Name] = true
+		}
+	}
+	return func(name string) bool { return here[name] }
 }
 
 // entry centres a sign on its own middle.
@@ -182,9 +199,14 @@ func entry(s symbol.Symbol) sheet.Entry {
 	return sheet.Entry{Symbol: s.At(scene.Point{X: -c.X, Y: -c.Y}, symbol.Right), W: b.W(), H: b.H(), Text: s.Legend}
 }
 
-func (d *drawing) lineEntries() []sheet.Entry {
+// lineEntries are the kinds of line on the drawing, or in a part of it.
+func (d *drawing) lineEntries(in *scene.Box) []sheet.Entry {
+	here := d.drawnIn(in)
 	var existing, added, air bool
 	for _, p := range d.diagram.Pipes {
+		if !here("run:" + p.Run.ID) {
+			continue
+		}
 		air = air || p.Air
 		existing = existing || !p.Run.New()
 		added = added || p.Run.New()
@@ -205,7 +227,7 @@ func (d *drawing) lineEntries() []sheet.Entry {
 	if air {
 		out = append(out, line(scene.Dashed(penOld, 2.2, 1.3), "air line: do not cut"))
 	}
-	if len(d.cutNames) > 0 {
+	if slices.ContainsFunc(slices.Collect(maps.Keys(d.cutNames)), func(name string) bool { return here("cut:" + name) }) {
 		a, b := scene.Point{X: -1.6, Y: 2.3}, scene.Point{X: 0.2, Y: -2.3}
 		mark := scene.Join(scene.Line(a, b, scene.Stroke(0.5)), scene.Line(scene.Point{X: a.X + 1.4, Y: a.Y}, scene.Point{X: b.X + 1.4, Y: b.Y}, scene.Stroke(0.5)))
 		out = append(out, sheet.Entry{Symbol: []scene.Item{scene.Line(scene.Point{X: -6}, scene.Point{X: 6}, scene.Stroke(penOld)), mark}, W: 12, H: 5, Text: "cut existing pipe"})

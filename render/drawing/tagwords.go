@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -31,7 +32,7 @@ func warnings(p *plan.Plan, names *tag.Names) map[string][]sticker.Setting {
 			}
 		}
 	}
-	branches := p.After.Layout.Stage.Branches()
+	branches := innerFirst(p.After.Layout.Stage.Branches())
 	for _, branch := range branches {
 		b := branch.UnitBranch
 		beforeOpened(p, b, names, func(v *graph.Part, words, said string) {
@@ -66,6 +67,14 @@ func warnings(p *plan.Plan, names *tag.Names) map[string][]sticker.Setting {
 		}
 	}
 	return out
+}
+
+// innerFirst are the branches of the units, that of a unit which hangs in the pipes of another before the
+// other's: its parts lie on both ways, and its own valves shut them off without the other.
+func innerFirst(branches []settle.Branch) []settle.Branch {
+	return slices.SortedStableFunc(slices.Values(branches), func(a, b settle.Branch) int {
+		return cmp.Compare(len(a.ToUnitParts)+len(a.FromUnitParts), len(b.ToUnitParts)+len(b.FromUnitParts))
+	})
 }
 
 // shutOffPast are the isolators of all units that a valve leads past.

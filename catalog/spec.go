@@ -47,6 +47,19 @@ func (s Spec) Word() string {
 	return "pipe"
 }
 
+// Pipe is what pipe of it is called among other words: "pvc-sch40 pipe", "hose", "corrugated hose".
+func (s Spec) Pipe() string {
+	switch s {
+	case "":
+		return "pipe of no kind"
+	case HosePipe:
+		return s.Word()
+	case RibbedHose:
+		return "corrugated " + s.Word()
+	}
+	return string(s) + " " + s.Word()
+}
+
 // Flexible reports whether pipe of the spec bends: it needs no elbows and no support spacing.
 func (s Spec) Flexible() bool {
 	return s == FlexInch || s == FlexMetric || s.Family() == Hose

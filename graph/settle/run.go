@@ -47,7 +47,7 @@ func (s *Stage) settleRun(out *Run, r *graph.Run) {
 		out.Rough = number(row.RoughnessMM, quantity.Length, from)
 		out.Rough.Spread = out.roughSpread()
 	case r.Spec != "": // of a size that is not in the catalogue: its wall is what its kind of pipe has
-		s.wallAs(out, r.Spec, "that of "+quantity.Text(r.Spec)+" pipe of other sizes")
+		s.wallAs(out, r.Spec, "that of "+quantity.Text(r.Spec.Pipe())+" of other sizes")
 	case r.BoreMM > 0: // of no kind: most is rigid pipe
 		s.wallAs(out, catalog.PVCSch40, "that of smooth plastic pipe: nobody says what pipe it is")
 	}

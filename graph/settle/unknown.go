@@ -44,7 +44,7 @@ type Unknown struct {
 	Number Number
 	At     string // id of the part or run
 	OfRun  bool   // At is a run
-	Class  string // in words what is off together: "the bore of old hose pipe"; "" for a number off by itself
+	Class  string // in words what is off together: "the bore of old hose"; "" for a number off by itself
 	Words  string // of a number off by itself: "the drop of filter"
 	Whose  string // id of what that is: At, or the old run At is left of
 	Spread string // class of the spreads its span is of; "" where a row gives it
@@ -264,7 +264,7 @@ func (r *Run) unknowns() []Unknown {
 // boreSpread is by how much the bore of pipe of the run's spec may be off.
 func (r *Run) boreSpread() Spread {
 	s := spreadOf(boreClass(r.Spec), r.Known)
-	s.Class = "the bore of " + r.age() + " " + string(r.Spec) + " pipe"
+	s.Class = "the bore of " + r.age() + " " + r.Spec.Pipe()
 	return s
 }
 
@@ -277,7 +277,7 @@ func (r *Run) writtenBoreSpread() Spread {
 	if of <= 0 {
 		of = r.BoreMM
 	} else {
-		s.Class = "the bore written of " + r.age() + " " + string(r.Spec) + " pipe of " + r.Size.String()
+		s.Class = "the bore written of " + r.age() + " " + r.Spec.Pipe() + " of " + r.Size.String()
 	}
 	s.Low, s.Middle, s.High = s.Low/of, s.Middle/of, s.High/of
 	return s
@@ -304,12 +304,9 @@ func boreClass(spec catalog.Spec) string {
 // roughSpread is by how much the roughness of pipe of the run's spec may be off.
 func (r *Run) roughSpread() Spread {
 	s := spreadOf(r.roughClass(), r.Known)
-	s.Class = "the wall of " + r.age() + " " + string(r.Spec) + " pipe"
-	switch {
-	case r.Spec == "":
-		s.Class = "the wall of " + r.age() + " pipe of no kind"
-	case r.Spec.Flexible():
-		s.Class = "the ribs of " + r.age() + " " + string(r.Spec) + " pipe"
+	s.Class = "the wall of " + r.age() + " " + r.Spec.Pipe()
+	if r.Spec.Flexible() {
+		s.Class = "the ribs of " + r.age() + " " + r.Spec.Pipe()
 	}
 	return s
 }

@@ -48,7 +48,7 @@ func (r *Reader) SizeInCatalog(v located.Value, spec catalog.Spec, size catalog.
 	if spec.IsHose() {
 		hint = r.hoseOfBore(spec, size)
 	}
-	r.Fail(at, hint+r.sizesThereAre(spec), "there is no %s pipe of %s in the catalogue", spec, size)
+	r.Fail(at, hint+r.sizesThereAre(spec), "there is no %s of %s in the catalogue", spec.Pipe(), size)
 }
 
 func (r *Reader) sizesThereAre(spec catalog.Spec) string {

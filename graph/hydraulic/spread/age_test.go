@@ -101,10 +101,10 @@ func TestOldAndNewAreOffByThemselves(t *testing.T) {
 	}
 	check("K of old barbs", 1.5, func(p *hydraulic.Perturb) []float64 { return p.Barbs }, 1.5, 1)
 	check("K of new barbs", 1.5, func(p *hydraulic.Perturb) []float64 { return p.Barbs }, 1, 1.5)
-	check("the bore of old hose pipe", 1.02, func(p *hydraulic.Perturb) []float64 { return p.Bore }, 1.02, 1)
-	check("the bore of new hose pipe", 1.02, func(p *hydraulic.Perturb) []float64 { return p.Bore }, 1, 1.02)
-	check("the ribs of old hose pipe", 2, func(p *hydraulic.Perturb) []float64 { return p.Roughness }, 2, 1)
-	check("the ribs of new hose pipe", 2, func(p *hydraulic.Perturb) []float64 { return p.Roughness }, 1, 2)
+	check("the bore of old hose", 1.02, func(p *hydraulic.Perturb) []float64 { return p.Bore }, 1.02, 1)
+	check("the bore of new hose", 1.02, func(p *hydraulic.Perturb) []float64 { return p.Bore }, 1, 1.02)
+	check("the ribs of old hose", 2, func(p *hydraulic.Perturb) []float64 { return p.Roughness }, 2, 1)
+	check("the ribs of new hose", 2, func(p *hydraulic.Perturb) []float64 { return p.Roughness }, 1, 2)
 	check("elbows nobody listed in whole", 0.8, func(p *hydraulic.Perturb) []float64 { return p.Joints }, 0.2, 0)
 	for _, f := range m.Runs[old].Fittings { // K 0.3 on the barb's own bore, 25.4 mm less a wall of 2 mm on either side
 		if f.Barb && !(agree.Within(f.BoreM, 0.0214, 1e-9) && agree.Within(f.K, 0.3, 1e-9)) {

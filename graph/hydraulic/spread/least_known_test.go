@@ -59,7 +59,7 @@ func TestAClassIsAsSureAsItsLeastKnown(t *testing.T) {
 // A tape along a run tells nothing of what it is like inside: where no bore and no roughness is written, they
 // are as little known as of a run that was guessed.
 func TestATapeTellsALengthOnly(t *testing.T) {
-	for _, what := range []string{"the bore of old hose pipe", "the ribs of old hose pipe"} {
+	for _, what := range []string{"the bore of old hose", "the ribs of old hose"} {
 		taped := spanOf(t, hosesOf(func(int) string { return "known = \"measured\"\n" }), what)
 		guessed := spanOf(t, hosesOf(func(int) string { return "" }), what)
 		if taped != guessed {

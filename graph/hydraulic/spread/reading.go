@@ -3,6 +3,7 @@ package spread
 import (
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
@@ -74,6 +75,8 @@ func (u *unknown) read(m *hydraulic.Model, display quantity.Text) quantity.Text 
 		return "the lengths, by tape along the pipe"
 	case starts("elbows nobody listed"):
 		return graph.Say("the bends of %q, counted with a hand behind the foam", u.part)
+	case starts("the ribs of") && strings.Contains(u.what, catalog.RibbedHose.Pipe()):
+		return "how it is inside, felt at an open end, for some are smooth there and are spec = \"hose\"; or the pressure after the pump by one gauge, given as a reading"
 	case starts("the bore of"):
 		return "the bore of a cut end, by calliper"
 	}

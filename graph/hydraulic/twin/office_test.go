@@ -67,9 +67,11 @@ var office = &world{
 	},
 }
 
-// officeCareful plans at the tub with the sheets on his knees; officeHurried from what the owner sent him. What
-// is asked of both is what was met (doc.go): his balls pass less than a cock, and some are bored a size smaller;
-// his pump on a drive is too large for its pool, and loses more water to what is put in its way.
+// officeCareful plans at the tub with the sheets on his knees; officeHurried from what the owner sent him. The
+// first four makers are held to 85 of 100; 80 was set for these two after they had been measured, for they do not
+// come to 85 (doc.go): his balls pass less than a cock, and some are bored a size smaller; his pump on a drive is
+// too large for its pool, and loses more water to what is put in its way. So it holds what was reached, and proves
+// no more than that.
 var (
 	officeCareful = surveyor{name: "careful", paced: 0.12, taped: 0.02, step: 100, missed: 0.7, handle: 0.035, sheet: 0.05, shaft: 0.08, grime: 1, least: 80}
 	officeHurried = surveyor{name: "hurried", paced: 0.18, short: 0.05, taped: 0.03, step: 250, missed: 1, skips: 0.08, handle: 0.05, sheet: 0.07, shaft: 0.18, miscount: 0.12, grime: 1.1, keeps: true, least: 80}

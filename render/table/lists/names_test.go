@@ -31,6 +31,22 @@ func TestEquivalentLengthsThatMeanNothing(t *testing.T) {
 	}
 }
 
+// Hose that is reckoned as ribbed inside says so where it is bought or stays, for some are smooth; not where it
+// goes, nor of other hose.
+func TestCorrugatedHoseIsFelt(t *testing.T) {
+	for _, c := range []struct {
+		item takeoff.Item
+		said bool
+	}{
+		{takeoff.Item{Kind: "pipe", Spec: "hose-corrugated", New: true}, true}, {takeoff.Item{Kind: "pipe", Spec: "hose-corrugated"}, true},
+		{takeoff.Item{Kind: "pipe", Spec: "hose-corrugated", Removed: true}, false}, {takeoff.Item{Kind: "pipe", Spec: "hose", New: true}, false},
+	} {
+		if got := strings.Contains(strings.Join(itemsBlock("", []takeoff.Item{c.item}, form.Style{}).Lines, "\n"), "feel inside"); got != c.said {
+			t.Errorf("%+v: said %v", c.item, got)
+		}
+	}
+}
+
 func TestShortName(t *testing.T) {
 	for _, c := range []struct {
 		item       takeoff.Item

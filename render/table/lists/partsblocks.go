@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"dryfit/catalog"
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
 	"dryfit/render/table/form"
@@ -102,6 +103,9 @@ func itemsBlock(title string, items []takeoff.Item, s form.Style) form.Block {
 				b.Lines = append(b.Lines, fmt.Sprintf("the length of a hand valve is that of it open; %s, counts for %s", setWords(set), setLength(s, set.EquivalentLengthM)))
 			}
 		}
+	}
+	if slices.ContainsFunc(items, func(i takeoff.Item) bool { return i.Spec == catalog.RibbedHose && i.Kind == "pipe" && !i.Removed }) {
+		b.Lines = append(b.Lines, catalog.RibbedHose.Pipe()+" is reckoned as ribbed inside too, which costs two to three times what a smooth wall does: feel inside; one that is smooth there is spec = \"hose\"")
 	}
 	if own {
 		b.Lines = append(b.Lines, "+ by a catalogue row of your own")

@@ -341,6 +341,25 @@ func samplesOf(r *spread.Ranges) string {
 	return fmt.Sprint(r.Samples)
 }
 
+// firstLines say what to measure first and by what, and what then; or that nothing has to be.
+func firstLines(r *spread.Ranges, names *tag.Names, s form.Style) (out []string) {
+	enough := enoughKnown(r)
+	for i, f := range r.MeasureFirst[:min(surest, len(r.MeasureFirst))] {
+		lead := "  measure this first"
+		switch {
+		case i > 0:
+			lead = "  then"
+		case enough:
+			lead = "  nothing has to be measured first; what is left that moves most"
+		}
+		out = append(out, fmt.Sprintf("%s: %s: it moves %s by ±%s %% (%s)", lead, f.Said(), f.Moves.Of(oneOf(f.UnitID, names)), form.Fixed(f.Effect*100, 0), strings.TrimPrefix(modeWords(names, f.Mode), "mode ")))
+		if i == 0 && !enough && f.Reading != "" {
+			out = append(out, "    by "+s.Say(f.Reading))
+		}
+	}
+	return out
+}
+
 // SureBlocks says how sure the answers are, and what to measure first; modes are called as in
 // FlowBlocks.
 func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
@@ -382,20 +401,7 @@ func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 		}
 		b.Grid.Add(mode, text, p.Of100(), samples)
 	}
-	enough := enoughKnown(r)
-	for i, f := range r.MeasureFirst[:min(surest, len(r.MeasureFirst))] {
-		lead := "  measure this first"
-		switch {
-		case i > 0:
-			lead = "  then"
-		case enough:
-			lead = "  nothing has to be measured first; what is left that moves most"
-		}
-		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s: it moves %s by ±%s %% (%s)", lead, f.Said(), f.Moves.Of(oneOf(f.UnitID, names)), form.Fixed(f.Effect*100, 0), strings.TrimPrefix(modeWords(names, f.Mode), "mode ")))
-		if i == 0 && !enough && f.Reading != "" {
-			b.Lines = append(b.Lines, "    by "+s.Say(f.Reading))
-		}
-	}
+	b.Lines = append(b.Lines, firstLines(r, names, s)...)
 	for _, f := range r.MeasureFirst[:min(surest, len(r.MeasureFirst))] {
 		if until := r.UntilSet(f.Moves, f.UnitID); until != "" {
 			b.Lines = append(b.Lines, "    "+f.Moves.Of(oneOf(f.UnitID, names))+" is moved so far only"+strings.TrimPrefix(s.Say(until), ","))

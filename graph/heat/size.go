@@ -52,7 +52,7 @@ func Held(tub *Tub, u *Unit, need Need) (heldW, lostW float64) {
 // Size holds a unit against what the tub needs of it.
 func Size(tub *Tub, u *Unit, need Need) Sized {
 	loss := lossAt(tub, need)
-	s := Sized{Water: !u.HasMost || tub.SetC <= u.MostC, Flow: need.FlowM3s >= need.LeastM3s}
+	s := Sized{Water: u.Makes(tub.SetC), Flow: need.FlowM3s >= need.LeastM3s}
 	s.HeldW, s.LostW = Held(tub, u, need)
 	if s.Water { // else it holds it in no air
 		s.Hold = need.mayRun()*s.HeldW >= s.LostW
@@ -93,7 +93,7 @@ func warming(tub *Tub, p *Plant, air func(seconds float64) Air, fromC float64) W
 		output = func(waterC, seconds float64) float64 {
 			if !asked || waterC != water || seconds != when {
 				water, when, asked = waterC, seconds, true
-				if last = 0; !s.HasMost || waterC <= s.MostC {
+				if last = 0; s.Makes(waterC) {
 					last = s.at(air(seconds), waterC, p.FlowM3s).OutputW
 				}
 			}

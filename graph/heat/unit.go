@@ -27,6 +27,9 @@ type Unit struct {
 	Fluid     Fluid
 }
 
+// Makes reports whether the unit makes water of a temperature, °C.
+func (u *Unit) Makes(waterC float64) bool { return !u.HasMost || waterC <= u.MostC }
+
 // ratedRise is the rise of the water at the rated flow where a sheet is silent [K]. Source:
 // AHRI 1160 (from memory).
 const ratedRise = 2.5

@@ -64,7 +64,7 @@ func (b *builder) airs(s *scene, r *Report) {
 	at := func(c float64) AtAir {
 		need.DesignC = c
 		at := AtAir{AirC: c, MayRun: need.MayRun}
-		if at.GivesW, at.LosesW = heat.Held(&s.tub, unit, need); unit.HasMost && s.tub.SetC > unit.MostC {
+		if at.GivesW, at.LosesW = heat.Held(&s.tub, unit, need); !unit.Makes(s.tub.SetC) {
 			at.GivesW = 0
 		}
 		at.OpenW = s.tub.Bathing(s.tub.SetC, heat.Air{TempC: c, Humidity: s.humid, Wind: wind}).Total()

@@ -82,8 +82,11 @@ func (a *Account) Design() DesignDay {
 		d.StopsC, d.StopsTaken = s.planned.Unit.LeastAirC, s.planned.Unit.Guessed
 		d.HeldW, d.LostW = heat.Held(&s.tub, s.planned.Unit, a.need(s, 0))
 		for _, other := range a.in.Beside {
-			w := a.sheetOf(other.Unit).At(heat.Air{TempC: s.designC, Humidity: s.humid}, s.tub.SetC, other.FlowM3s)
-			d.Beside = append(d.Beside, Given{ID: other.Unit.ID, OutputW: w.OutputW})
+			given := Given{ID: other.Unit.ID}
+			if u := a.sheetOf(other.Unit); u.Makes(s.tub.SetC) {
+				given.OutputW = u.At(heat.Air{TempC: s.designC, Humidity: s.humid}, s.tub.SetC, other.FlowM3s).OutputW
+			}
+			d.Beside = append(d.Beside, given)
 		}
 		d.MayRun = s.mayRun()
 	}

@@ -128,6 +128,21 @@ func TestUnitStopsAtItsHottestWater(t *testing.T) {
 	}
 }
 
+// Another unit counts for what it gives in the coldest air only where it makes the tub's water: one that stops at
+// 35 °C gives a tub of 38 °C nothing, and was counted.
+func TestOtherUnitGivesNoHotterWater(t *testing.T) {
+	for most, gives := range map[float64]bool{35: false, 38: true, 40: true} {
+		q := testInput()
+		other := *q.Unit
+		other.MostWater.V = most
+		q.Beside = []Beside{{Unit: &other, FlowM3s: 1.1e-3}}
+		d := NewAccount(q.Input).Design()
+		if got := d.Beside[0].OutputW; (got > 0) != gives || gives && !agree.Within(got, d.HeldW, 1e-9) {
+			t.Errorf("one that makes %g °C gives %g W, the job's own %g W", most, got, d.HeldW)
+		}
+	}
+}
+
 // What a timer's day costs always on is what the year's hours of heating cost in the same weather, and the
 // pump's filter hours and the stand-by on top: the two were 15 % apart where the pump's heat was left out.
 func TestTimerDayIsTheYearsDay(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph/heat/job"
+	"dryfit/graph/settle"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
 )
@@ -16,5 +17,13 @@ func TestBoundsOfAValueBelowZero(t *testing.T) {
 	got := string(table.ShowText(nil, values, nil, form.Style{}))
 	if !strings.Contains(got, "  -15 °C to -2 °C") {
 		t.Errorf("got:\n%s", got)
+	}
+	csv := string(table.ShowCSV(values, nil, form.Style{}))
+	if !strings.Contains(csv, ",-7,°C,") || !strings.Contains(csv, ",-15,-2,") {
+		t.Errorf("a number below zero is one for a spreadsheet too, not a text: %s", csv)
+	}
+	words := []table.Shown{{Key: settle.Key{Of: "p", What: "w"}, Value: settle.Value{Dim: settle.Words, Text: "=1+1", Known: true}}}
+	if csv := string(table.ShowCSV(words, nil, form.Style{})); !strings.Contains(csv, ",'=1+1,") {
+		t.Errorf("words that a spreadsheet would run: %s", csv)
 	}
 }

@@ -295,11 +295,14 @@ func ShowCSV(values []Shown, unknowns []Unknown, s form.Style) []byte {
 		return quantity.Trim(*x)
 	}
 	for _, v := range valuesJSON(values, s) {
-		value, isWords := v.Value.(string)
-		if !isWords {
-			value = quantity.Trim(v.Value.(float64))
+		value := ""
+		switch is := v.Value.(type) {
+		case string:
+			value = form.Cell(is)
+		case float64: // a number below zero is no formula
+			value = quantity.Trim(is)
 		}
-		rows = append(rows, []string{form.Cell(v.Of), form.Cell(v.What), form.Cell(value), v.Unit, v.How, form.Cell(v.From), number(v.Low), number(v.High), form.Cell(v.Class)})
+		rows = append(rows, []string{form.Cell(v.Of), form.Cell(v.What), value, v.Unit, v.How, form.Cell(v.From), number(v.Low), number(v.High), form.Cell(v.Class)})
 	}
 	for _, u := range unknownsJSON(unknowns, s) {
 		rows = append(rows, []string{form.Cell(u.Of), form.Cell(u.What), form.Cell(u.Value), "", "sampled", form.Cell(u.From), quantity.Trim(u.Low), quantity.Trim(u.High), ""})

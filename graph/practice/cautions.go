@@ -35,7 +35,7 @@ func Cautions() []Sentence {
 			}
 			return text + ". Plastic pipe is weaker when warm: the ratings in this pack are derated. Test with water only, never with compressed air."
 		}, Names: func(j *Job) []string { return j.Isolators() }, Source: "ASTM and ISO derating tables; " + common},
-		{Name: "Solvent cement", When: func(j *Job) bool { return j.Cement }, Say: always("Flammable, and the vapour collects in a cabinet, a box or a pit: ventilate, no flame or spark, gloves, keep power off until it has aired. Cure times on the tin decide."), Source: common + "; the cement maker's label is the authority"},
+		{Name: "Solvent cement", When: func(j *Job) bool { return j.Cement }, Say: always("Flammable, and the vapour collects in a cabinet, a box, a shed or a pit: ventilate, no flame or spark, gloves, keep power off until it has aired. Cure times on the tin decide."), Source: common + "; the cement maker's label is the authority"},
 		{Name: "Refrigerant", When: func(j *Job) bool { return j.Unit != nil || len(j.Leaves) > 0 }, Say: (*Job).sealed, For: Fitter | Electrician, Source: "Regulation (EU) 2024/573, IEC 60335-2-40 (from memory)"},
 		{Name: "Lifting", When: func(j *Job) bool { return j.Unit != nil || len(j.Leaves) > 0 }, Say: always("Two people, or a hoist."), Source: common},
 		{Name: "Water hygiene", Say: func(j *Job) quantity.Text {
@@ -62,7 +62,10 @@ func Cautions() []Sentence {
 // current cautions about electricity, and says what a unit wants of its supply.
 func (j *Job) current() quantity.Text {
 	text := quantity.Text("A qualified electrician only. Power off, locked off and proved dead before the cabinet is opened.")
-	if j.PlugIn {
+	switch {
+	case j.NoCabinet:
+		text = "A qualified electrician only. Power off, locked off and proved dead before the work begins."
+	case j.PlugIn:
 		text = "A qualified electrician only. The box unplugged, or its power off, locked off and proved dead, before a hose is undone or the box is opened."
 	}
 	if j.Unit != nil {

@@ -157,7 +157,7 @@ func (j *Job) clearZone() quantity.Text {
 		start += ": "
 	}
 	vent := "cabinet vent"
-	if j.PlugIn {
+	if j.PlugIn || j.NoCabinet {
 		vent = "vent"
 	}
 	return start + quantity.Say("inside the clear zone of its manual, about %s all round and down to the ground, there is no drain or gully, no %s, no window or door, no pit or stair, no switch or socket, and nothing that sparks or burns. The tub's own drain, vents and pump switches count.", far(1000), vent)

@@ -29,8 +29,11 @@ func (l Level) Below() bool { return l != AboveWater }
 
 // whereItRuns says where the water of an open joint goes.
 func (j *Job) whereItRuns() quantity.Text {
-	if j.PlugIn {
+	switch {
+	case j.PlugIn:
 		return "onto the ground"
+	case j.NoCabinet:
+		return "onto the floor"
 	}
 	return "into the cabinet"
 }
@@ -77,6 +80,7 @@ type Job struct {
 	Pockets    bool     // two thermometer pockets at the unit
 	HoseAtPump bool     // the old pipe at the pump's outlet is hose
 	PlugIn     bool     // all old pipe is hose: the plant stands in a box
+	NoCabinet  bool     // the plant of a pool, in a shed, a cellar or a pit: nobody described a cabinet
 	Cuts       bool     // old pipe is cut
 	Bands      bool     // there are bands to saw it by
 	MarkedOut  bool     // the section on marking out has the measures

@@ -68,8 +68,11 @@ func Jointing() []Sentence {
 			Name: "air-the-cabinet",
 			When: func(j *Job) bool { return j.Cement },
 			Say: func(j *Job) quantity.Text {
-				if j.PlugIn {
+				switch {
+				case j.PlugIn:
 					return "Glue in the open air; nothing that sparks near the work before the smell is gone."
+				case j.NoCabinet:
+					return "Air the shed, cellar or pit the plant stands in; nothing that sparks in it before the smell is gone."
 				}
 				return "Air the cabinet; nothing that sparks in it before the smell is gone."
 			},

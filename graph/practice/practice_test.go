@@ -28,6 +28,7 @@ func randomJob(r *rand.Rand) *Job {
 		Cement: is(), Barbs: is(), Threads: is(), UnionNuts: is(), Inch: is(), Metric: is(), Flexible: is(), OldPipe: pick("", "pvc-u", "abs"),
 		Outdoors: is(), Wall: is(), Hold: "24 h", GreatestPa: float64(r.IntN(3)) * 1e5, UnitPa: float64(r.IntN(4)) * 1e5,
 		Pump: Pump{ID: "P1", PowerW: float64(r.IntN(300)), AlwaysOn: is(), RunsForHeat: pick("", "hours", "contact", "always"), Above: is()},
+		NoCabinet: is(),
 	}
 	if r.IntN(4) > 0 {
 		j.Unit = &Unit{ID: "HP1", SetPoint: temp(30, 41), LeastAir: temp(-15, 10), Highest: temp(30, 45), StopsAtHighLimit: maybe(), DrainPlug: maybe(),

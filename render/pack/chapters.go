@@ -137,8 +137,11 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 
 // standsIn is what the work stands in.
 func standsIn(j jobIn) string {
-	if j.PlugIn {
+	switch {
+	case j.PlugIn:
 		return "the box"
+	case j.NoCabinet:
+		return "what the plant stands in"
 	}
 	return "the cabinet"
 }

@@ -78,6 +78,7 @@ func factsOf(p *plan.Plan, units quantity.System) jobIn {
 	f.suctions()
 	f.work()
 	j.AnyJets = len(c.OfKind(graph.JetGroup)) > 0
+	j.NoCabinet = c.Cabinet == nil && !j.PlugIn && (j.Filter == settle.Sand || !j.AnyJets)
 	j.Bands = drawing.HasBands(p)
 	j.MarkedOut = len(table.MarkingBlocks(p, form.Style{Units: units})) > 0
 	return jobIn{j, units}

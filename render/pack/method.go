@@ -58,7 +58,7 @@ func method(p *plan.Plan, j jobIn) []stretch {
 	ready = append(ready, j.said(practice.Bore())...)
 	add("Getting ready at the tub", "Power is off, locked and proved dead; no water above the work; what is joined is dry.", ready...)
 	add("Dry fit", dryFitHold(p, j), j.said(practice.DryFit())...)
-	add("Into the old line", ifSo(j.Arrows, "Arrows of checks and pump agree; ")+ifSo(j.PlugIn, "handles can be reached.")+ifSo(!j.PlugIn, "handles can be reached with the panel on."), lineSteps(p, j, gone)...)
+	add("Into the old line", ifSo(j.Arrows, "Arrows of checks and pump agree; ")+ifSo(j.PlugIn || j.NoCabinet, "handles can be reached.")+ifSo(!j.PlugIn && !j.NoCabinet, "handles can be reached with the panel on."), lineSteps(p, j, gone)...)
 	add("Pipes to the "+unit, ifSo(j.UnionNuts && j.Cement, "Union nuts are on the pipe before their tails are cemented; ")+"no strain on the ports of "+j.say(called)+".", phase(p, j, route.Pipes)...)
 	add("At the "+unit+", last", "", phase(p, j, route.Unit)...)
 	if j.Cement {

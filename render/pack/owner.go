@@ -214,8 +214,11 @@ func monthly(j jobIn) []string {
 		filter = "Clean the filter, where there is one: a dirty one takes " + takes + " first."
 	}
 	look := "Look under the cabinet"
-	if j.PlugIn {
+	switch {
+	case j.PlugIn:
 		look = "Look round the tub and under its box"
+	case j.NoCabinet:
+		look = "Look round the pump and the filter"
 	}
 	drips := look + " and at the heat pump's joints for drips."
 	if j.Unit == nil {

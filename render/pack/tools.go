@@ -75,8 +75,11 @@ func tools(p *plan.Plan, j jobIn) []tool {
 	}
 	use(j.Unit != nil, "Rubber mounts, bolts for "+base+"; "+j.say(quantity.Say("%s hose", quantity.Length.About(19))), setting+"; condensate")
 	gloves := "Gloves, goggles, fan for the cabinet"
-	if j.PlugIn {
+	switch {
+	case j.PlugIn:
 		gloves = "Gloves, goggles"
+	case j.NoCabinet:
+		gloves = "Gloves, goggles, fan for the shed, cellar or pit"
 	}
 	add(cement, gloves, "cement vapour is heavy and burns")
 	add(barb, "Screwdriver, warm water", "the hoses and their clips")

@@ -122,7 +122,7 @@ type modeSummary struct {
 	Rated      float64    `json:"unit_rated_m3_h"`
 	Most       float64    `json:"unit_most_m3_h"`
 	Rise       float64    `json:"temperature_rise_K"`
-	Bypass     float64    `json:"bypass_flow_m3_h"`
+	Bypass     *float64   `json:"bypass_flow_m3_h,omitempty"` // as of UnitFlow
 	CheckState string     `json:"check_state,omitempty"`
 	Jets       float64    `json:"jets_flow_m3_h"`
 	JetsToday  *float64   `json:"jets_flow_today_m3_h,omitempty"` // neither where today's flow has no answer
@@ -161,12 +161,21 @@ func UnitFlows(m *plan.ModeSummary) (out []UnitFlow) {
 	}
 	for _, u := range m.Units() {
 		one := UnitFlow{u.ID, form.M3h(u.Flow), asDescribed(u), form.M3h(u.Least), form.M3h(u.Rated), form.M3h(u.Most), form.Round(u.RiseK, 3), nil, "", u.Shares}
-		if u.Past != "" && u.Shares == "" {
-			one.Bypass, one.CheckState = form.Ptr(form.M3h(u.Bypass)), u.State
+		if u.Shares == "" {
+			one.Bypass, one.CheckState = pastFlow(u.Past, u.Bypass), u.State
 		}
 		out = append(out, one)
 	}
 	return out
+}
+
+// pastFlow prints what flows in a unit's bypass, m³/h; nil where nothing throttles or checks it: nobody
+// looks at what passes there.
+func pastFlow(past string, flow float64) *float64 {
+	if past == "" {
+		return nil
+	}
+	return form.Ptr(form.M3h(flow))
 }
 
 type promiseJSON struct {
@@ -329,7 +338,7 @@ func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
 			today, change = nil, nil
 		}
 		out.Modes = append(out.Modes, modeSummary{
-			m.Mode, form.M3h(m.Unit), asDescribed(m.Own()), form.M3h(m.Least), form.M3h(m.Rated), form.M3h(m.Most), form.Round(m.RiseK, 3), form.M3h(m.Bypass), m.CheckState,
+			m.Mode, form.M3h(m.Unit), asDescribed(m.Own()), form.M3h(m.Least), form.M3h(m.Rated), form.M3h(m.Most), form.Round(m.RiseK, 3), pastFlow(m.Past, m.Bypass), m.CheckState,
 			form.M3h(m.Jets), today, change, jetsRange(p.Ranges.Of(m.Mode, graph.After)), form.M3h(m.Pump), UnitFlows(&m),
 		})
 	}

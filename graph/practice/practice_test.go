@@ -27,7 +27,7 @@ func randomJob(r *rand.Rand) *Job {
 		Jets: is(), AnyJets: is(), TwoSpeeds: is(), Feeder: pick("", "FD1"), Ozone: is(), Pockets: is(), PlugIn: is(), HoseAtPump: is(), Cuts: is(), Bands: is(), MarkedOut: is(), Valves: is(), CutsHose: is(), Removes: is(), Gone: list("U9 union"), Skimmer: is(), Pieces: is(),
 		Cement: is(), Barbs: is(), Threads: is(), UnionNuts: is(), Inch: is(), Metric: is(), Flexible: is(), OldPipe: pick("", "pvc-u", "abs"),
 		Outdoors: is(), Wall: is(), Hold: "24 h", GreatestPa: float64(r.IntN(3)) * 1e5, UnitPa: float64(r.IntN(4)) * 1e5,
-		Pump: Pump{ID: "P1", PowerW: float64(r.IntN(300)), AlwaysOn: is(), RunsForHeat: pick("", "hours", "contact", "always"), Above: is()},
+		Pump:      Pump{ID: "P1", PowerW: float64(r.IntN(300)), AlwaysOn: is(), RunsForHeat: pick("", "hours", "contact", "always"), Above: is()},
 		NoCabinet: is(),
 	}
 	if r.IntN(4) > 0 {

@@ -176,7 +176,7 @@ func (s *search) summary(t *trial) quantity.Text {
 		who = graph.Say("%q", t.unit)
 	}
 	var modes []quantity.Text
-	told, rest := toldModes(t.unitFlows)
+	told, rest := toldModes(t.unitFlows, t.besides)
 	for _, f := range told {
 		text := graph.Say("%s: %s gets %s", f.mode, who, quantity.Flow.Of(f.flow))
 		if f.bypass != "" {
@@ -193,11 +193,7 @@ func (s *search) summary(t *trial) quantity.Text {
 		modes = append(modes, text)
 	}
 	if len(rest) > 0 {
-		low, high := rest[0].flow, rest[0].flow
-		for _, f := range rest {
-			low, high = min(low, f.flow), max(high, f.flow)
-		}
-		modes = append(modes, graph.Say("%d further modes: %s gets %s to %s", len(rest), who, quantity.Flow.Of(low), quantity.Flow.Of(high)))
+		modes = append(modes, s.restWords(t, rest, who))
 	}
 	c := t.proposal.Choice
 	switch {
@@ -214,19 +210,64 @@ func (s *search) summary(t *trial) quantity.Text {
 // besideWords says what the other units get in a mode, where the work changes it, and what they got.
 func (s *search) besideWords(t *trial, mode string) quantity.Text {
 	var out quantity.Text
-	units := quantity.SystemOf(s.asked.Job.Units)
 	for _, f := range t.besides {
-		now, was := quantity.Flow.Of(f.now), quantity.Flow.Of(f.was)
-		same := f.old && graph.Say("%s", now).In(units) == graph.Say("%s", was).In(units)
-		if f.mode != mode || same {
+		if f.mode != mode || s.same(f) {
 			continue
 		}
-		out += graph.Say(", %q %s", f.id, now)
+		out += graph.Say(", %q %s", f.id, quantity.Flow.Of(f.now))
 		if f.old {
-			out += graph.Say(" instead of %s today", was)
+			out += graph.Say(" instead of %s today", quantity.Flow.Of(f.was))
 		}
 		if f.taken(f.least) {
 			out += graph.Say(", less than its least %s", quantity.Flow.Limit(f.least))
+		}
+	}
+	return out
+}
+
+// same reports whether another unit gets what it got, as it is printed.
+func (s *search) same(f besideFlow) bool {
+	units := quantity.SystemOf(s.asked.Job.Units)
+	return f.old && graph.Say("%s", quantity.Flow.Of(f.now)).In(units) == graph.Say("%s", quantity.Flow.Of(f.was)).In(units)
+}
+
+// restWords says what the unit gets in the modes that are not told one by one, and the others where the
+// work changes it in one of them.
+func (s *search) restWords(t *trial, rest []unitFlow, who quantity.Text) quantity.Text {
+	type span struct {
+		id               string
+		low, high, least float64
+		short            int  // modes in which the work takes its least
+		changed          bool // it gets something else in one of them than it got
+	}
+	own := span{low: rest[0].flow, high: rest[0].flow}
+	for _, f := range rest {
+		own.low, own.high = min(own.low, f.flow), max(own.high, f.flow)
+	}
+	var others []span
+	for _, f := range t.besides {
+		if !slices.ContainsFunc(rest, func(u unitFlow) bool { return u.mode == f.mode }) {
+			continue
+		}
+		i := slices.IndexFunc(others, func(o span) bool { return o.id == f.id })
+		if i < 0 {
+			i = len(others)
+			others = append(others, span{id: f.id, low: f.now, high: f.now, least: f.least})
+		}
+		o := &others[i]
+		o.low, o.high, o.changed = min(o.low, f.now), max(o.high, f.now), o.changed || !s.same(f)
+		if f.taken(f.least) {
+			o.short++
+		}
+	}
+	out := graph.Say("%d further modes: %s gets %s to %s", len(rest), who, quantity.Flow.Of(own.low), quantity.Flow.Of(own.high))
+	for _, o := range others {
+		if !o.changed {
+			continue
+		}
+		out += graph.Say(", %q %s to %s", o.id, quantity.Flow.Of(o.low), quantity.Flow.Of(o.high))
+		if o.short > 0 {
+			out += graph.Say(", in %d of them less than its least %s", o.short, quantity.Flow.Limit(o.least))
 		}
 	}
 	return out
@@ -236,8 +277,9 @@ func (s *search) besideWords(t *trial, mode string) quantity.Text {
 const mostTold = 8
 
 // toldModes are the modes wanted that are told one by one, and the rest of them: of many the first, those
-// in which the unit gets least and most, and that in which the jets lose most.
-func toldModes(flows []unitFlow) (told, rest []unitFlow) {
+// in which the unit gets least and most, that in which the jets lose most, and that in which another unit
+// is left with the smallest share of its least flow.
+func toldModes(flows []unitFlow, besides []besideFlow) (told, rest []unitFlow) {
 	var wanted []unitFlow
 	for _, f := range flows {
 		if f.wanted {
@@ -259,8 +301,14 @@ func toldModes(flows []unitFlow) (told, rest []unitFlow) {
 			jets = i
 		}
 	}
+	taken, share := "", 1.
+	for i := range besides {
+		if f := &besides[i]; f.taken(f.least) && f.now < share*f.least {
+			taken, share = f.mode, f.now/f.least
+		}
+	}
 	for i, f := range wanted {
-		if i == 0 || i == least || i == most || i == jets {
+		if i == 0 || i == least || i == most || i == jets || f.mode == taken {
 			told = append(told, f)
 		} else {
 			rest = append(rest, f)

@@ -14,17 +14,18 @@ const Existing = "existing"
 // BodyAt names the rigid body that the socket at a port belongs to, as Joint.BodyA and
 // BodyB do: Existing for what is there already.
 func (lay *Layout) BodyAt(p *graph.Part, port string) string {
-	return BodyOf(lay.Stage.Part(p.ID), port)
+	return BodyOf(lay.Stage.Part(p.ID), port, lay.Stage.RunAt(p.ID, port))
 }
 
-// BodyOf names the rigid body that the socket at a port of a part belongs to. A port that
-// opens has a tail of its own, joined to the part by its nut.
-func BodyOf(p *settle.Part, port string) string {
+// BodyOf names the rigid body that the socket at a port of a part belongs to, where a run meets it; nil:
+// none does. A port that opens has a tail of its own, joined to the part by its nut: of an old part too,
+// where the run is new, for the old nut can be undone.
+func BodyOf(p *settle.Part, port string, run *settle.Run) string {
 	switch {
+	case p.OpensAt(port) && (!p.Existing || run != nil && run.New() && !run.Keeps(graph.PortRef{Part: p.ID, Port: port})):
+		return TailBody(p.Part, port)
 	case p.Existing:
 		return Existing
-	case p.OpensAt(port):
-		return TailBody(p.Part, port)
 	}
 	return PartBody(p.Part)
 }

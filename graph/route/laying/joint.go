@@ -2,6 +2,7 @@ package laying
 
 import (
 	"fmt"
+	"slices"
 
 	"dryfit/graph"
 	"dryfit/graph/route"
@@ -106,10 +107,11 @@ func (l *work) joinUnmeasured(i int) {
 }
 
 // joinParts makes the joints inside new parts: the nut of a union, both nuts of a
-// true-union valve.
+// true-union valve; and those nuts of old parts whose tails take new pipe.
 func (l *work) joinParts() {
 	for _, p := range l.c.Parts {
 		if p.Existing {
+			l.joinOldTails(p)
 			continue
 		}
 		set := l.set.Part(p.ID)
@@ -137,6 +139,20 @@ func (l *work) joinParts() {
 		if p.Kind == graph.SlipCoupling && p.New() {
 			l.markSlip(p)
 		}
+	}
+}
+
+// joinOldTails makes the nuts of an old part by which its tails with new pipe in them go on again.
+func (l *work) joinOldTails(p *graph.Part) {
+	set := l.set.Part(p.ID)
+	for _, port := range []string{graph.In, graph.Out} {
+		tail := route.TailBody(p, port)
+		if !slices.ContainsFunc(l.links, func(k route.Link) bool { return k.A == tail || k.B == tail }) {
+			continue
+		}
+		at, located := l.lay.Positions[p.ID+"."+port]
+		l.join(route.Link{A: route.Existing, B: tail, Into: l.ways[p.ID+"."+port], Spigot: 'a', Open: true, Piece: -1, Part: p.ID, Unit: p.Kind == graph.HeatPump || l.besideUnit(p)},
+			route.Joint{Kind: "union", A: p.ID, B: "tail of " + p.ID + "." + port, At: at, Located: located, Spec: set.Spec.V, Size: set.Size.V})
 	}
 }
 

@@ -52,7 +52,7 @@ func (l *work) stationAt(run *settle.Run, last bool) station {
 	p := e.Part
 	s := station{words: e.Ref.String(), kind: string(p.Kind), part: p.Part, port: e.Ref.Port, fitting: -1, stock: e.Socket, depth: e.DepthMM, kept: e.Kept}
 	row := s.stock.Row
-	s.body, s.partJoint = route.BodyOf(p, e.Ref.Port), jointKind(s.stock, run.Run)
+	s.body, s.partJoint = route.BodyOf(p, e.Ref.Port, run), jointKind(s.stock, run.Run)
 	switch {
 	case p.Kind == graph.Tee:
 		s.takeOff = row.TakeOffMM

@@ -11,6 +11,11 @@ import (
 // cabinet: X to the right, Y to the back (away from the person), Z up.
 type Vec struct{ X, Y, Z float64 }
 
+// StraightDeg is the turn, °, up to which two legs count as one straight line, and by which a
+// stock elbow may be missed. Common practice, no source: a cemented socket takes about
+// half a degree.
+const StraightDeg = 0.5
+
 // Add returns a + b.
 func (a Vec) Add(b Vec) Vec { return Vec{a.X + b.X, a.Y + b.Y, a.Z + b.Z} }
 

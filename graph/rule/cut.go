@@ -126,9 +126,6 @@ func cutMeasured(in *Input, report Report) {
 	})
 }
 
-// sameWayDeg is the angle up to which two legs are one straight: what two readings of a tape make of it.
-const sameWayDeg = 0.5
-
 // cutOneLeg finds the legs beside the one that is cut which go on as it does, with nothing round them
 // that differs.
 func cutOneLeg(in *Input, report Report) {
@@ -138,7 +135,7 @@ func cutOneLeg(in *Input, report Report) {
 	}
 	legs := c.Run.Legs
 	goesOn := func(k int) bool { // leg k, from 1, and the next
-		return k >= 1 && k < len(legs) && legs[k-1].By.AngleTo(legs[k].By) < sameWayDeg && c.Run.Around(k).Same(c.Run.Around(k+1))
+		return k >= 1 && k < len(legs) && legs[k-1].By.AngleTo(legs[k].By) < graph.StraightDeg && c.Run.Around(k).Same(c.Run.Around(k+1))
 	}
 	first, last := c.Leg, c.Leg
 	for goesOn(first - 1) {

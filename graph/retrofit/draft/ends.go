@@ -80,6 +80,5 @@ func LegEnds(path *route.Path, leg int) (start, finish End) {
 
 // straightOn reports whether the two legs that meet at a point of a path go the same way.
 func straightOn(path *route.Path, point int) bool {
-	const sameWayDeg = 0.5 // what two readings of a tape make of one straight
-	return path.Points[point].Sub(path.Points[point-1]).AngleTo(path.Points[point+1].Sub(path.Points[point])) < sameWayDeg
+	return path.Points[point].Sub(path.Points[point-1]).AngleTo(path.Points[point+1].Sub(path.Points[point])) < graph.StraightDeg
 }

@@ -24,7 +24,7 @@ func stockElbows() []stockElbow {
 // elbow does, or none is needed.
 func ElbowOf(turn float64) (string, bool) {
 	for _, e := range stockElbows() {
-		if math.Abs(turn-e.deg) <= straightDeg {
+		if math.Abs(turn-e.deg) <= graph.StraightDeg {
 			return e.kind, true
 		}
 	}
@@ -42,10 +42,10 @@ func (l *work) bend(i, k int) int {
 	a, b := r.Legs[k], r.Legs[k+1]
 	turn := a.By.AngleTo(b.By)
 	where := fmt.Sprintf("bend %d of %s", k+1, r.ID)
-	if turn < straightDeg {
+	if turn < graph.StraightDeg {
 		return -1
 	}
-	if turn > 180-straightDeg {
+	if turn > 180-graph.StraightDeg {
 		l.wrongBend(r, b.Pos, graph.Say("leg %d of %s goes %s and leg %d straight back %s: the pipe folds back on itself", k+1, r.ID, graph.WayWords(a.By), k+2, graph.WayWords(b.By)),
 			"write the difference as one leg, or put a leg between them")
 		return -1

@@ -123,7 +123,7 @@ func (l *work) through(p *graph.Part) (graph.Vec, bool) {
 		return graph.Vec{}, false
 	}
 	switch {
-	case okIn && okOut && in.Scale(-1).AngleTo(out) > straightDeg:
+	case okIn && okOut && in.Scale(-1).AngleTo(out) > graph.StraightDeg:
 		return graph.Vec{}, false // its ports turn the water: the legs say where they are
 	case okOut:
 		return out.Scale(set.Length.V), true

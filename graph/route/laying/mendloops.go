@@ -101,7 +101,7 @@ func (l *work) mendWith(w *web, forced []*shortPiece) mending {
 
 // alongWay reports whether a leg runs along a way, in either direction.
 func alongWay(by, way graph.Vec) bool {
-	return math.Abs(by.Unit().Dot(way)) >= math.Cos(straightDeg*math.Pi/180)
+	return math.Abs(by.Unit().Dot(way)) >= math.Cos(graph.StraightDeg*math.Pi/180)
 }
 
 // closing seeks the lengths of legs along one way by which all loops close.

@@ -197,7 +197,7 @@ func (l *work) oldLegMends(t *tie, by graph.Vec) []oldMend {
 	for k, is := range l.measures(t) {
 		leg := is.by
 		now := tidied(leg.Add(by))
-		along := now.Unit().Dot(leg.Unit()) > math.Cos(straightDeg*math.Pi/180)
+		along := now.Unit().Dot(leg.Unit()) > math.Cos(graph.StraightDeg*math.Pi/180)
 		if now.Len() < least || !along && len(now.Components()) != 1 {
 			continue
 		}

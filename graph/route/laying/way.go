@@ -9,11 +9,6 @@ import (
 	"dryfit/graph/settle"
 )
 
-// straightDeg is the turn up to which two legs count as one straight line, and by which a
-// stock elbow may be missed. Common practice, no source: a cemented socket takes about
-// half a degree.
-const straightDeg = 0.5
-
 // opposite returns the port that stands in one line with the port, for tees' runs and
 // in-line parts; "" for every other.
 func opposite(p *graph.Part, port string) string {
@@ -182,7 +177,7 @@ func (l *work) judgeInLine(p *graph.Part) {
 	if !okIn || !okOut {
 		return
 	}
-	if turn := in.Scale(-1).AngleTo(out); turn > straightDeg {
+	if turn := in.Scale(-1).AngleTo(out); turn > graph.StraightDeg {
 		l.bent(p, []*graph.Run{inRun, outRun}, pos,
 			graph.Say("%q is in line, but its pipe comes in going %s and leaves going %s: an elbow of %s is missing",
 				p.ID, graph.WayWords(in.Scale(-1)), graph.WayWords(out), degrees(turn)),
@@ -194,7 +189,7 @@ func (l *work) judgeTee(p *graph.Part) {
 	a, aRun, _, okA := l.legWay(p.ID, graph.RunIn)
 	b, bRun, pos, okB := l.legWay(p.ID, graph.RunOut)
 	if okA && okB {
-		if turn := a.Scale(-1).AngleTo(b); turn > straightDeg {
+		if turn := a.Scale(-1).AngleTo(b); turn > graph.StraightDeg {
 			l.bent(p, []*graph.Run{aRun, bRun}, pos,
 				graph.Say("the run of tee %q is straight, but its pipe comes in going %s and leaves going %s: a turn of %s",
 					p.ID, graph.WayWords(a.Scale(-1)), graph.WayWords(b), degrees(turn)),
@@ -210,7 +205,7 @@ func (l *work) judgeTee(p *graph.Part) {
 		return
 	}
 	if c, cRun, pos, ok := l.legWay(p.ID, graph.Branch); ok {
-		if off := run.AngleTo(c); off < 90-straightDeg || off > 90+straightDeg {
+		if off := run.AngleTo(c); off < 90-graph.StraightDeg || off > 90+graph.StraightDeg {
 			l.bent(p, []*graph.Run{cRun}, pos,
 				graph.Say("the branch of tee %q leaves going %s, %s from its run; it must be square to it (90°)", p.ID, graph.WayWords(c), degrees(off)),
 				graph.Say("begin %s square to the run of the tee", cRun.ID))
@@ -229,7 +224,7 @@ func (l *work) judgeFacing(p *graph.Part, port *graph.Port) {
 	switch off := port.Faces.AngleTo(way); {
 	case off >= backwardsDeg:
 		l.backwards(p, port, run, way, pos)
-	case off > straightDeg:
+	case off > graph.StraightDeg:
 		l.bent(p, []*graph.Run{run}, pos,
 			graph.Say("port %s.%s faces %s, but its pipe goes %s: an elbow of %s is missing", p.ID, port.Name, graph.WayWords(*port.Faces), graph.WayWords(way), degrees(off)),
 			graph.Say("begin with a leg %s", graph.WayWords(*port.Faces)))

@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/spread"
+	"dryfit/graph/rule"
 )
 
 // spread solves the circuit again over the spreads of what is not known exactly.
@@ -64,6 +65,24 @@ func (p *Plan) readings() []graph.Diagnostic {
 		out = append(out, d)
 	}
 	return out
+}
+
+// wasBroken reports whether by what was read an old unit had too little or too much water in a mode before
+// the work too, as the rules judge the case as described, or nobody knows.
+func (p *Plan) wasBroken(q *spread.Promise) bool {
+	unit := p.After.Circuit.Part(q.Part)
+	if unit == nil || !unit.Existing {
+		return false
+	}
+	before, after := middlesOf(p.Ranges, p.Before, q.Mode, graph.Before), middlesOf(p.Ranges, p.After, q.Mode, graph.After)
+	if before == nil || after == nil || before.sol.Part(q.Part) == nil {
+		return true
+	}
+	was, now, asks := before.flow(q.Part), after.flow(q.Part), p.After.Layout.Stage.Part(q.Part)
+	if q.Kind == spread.LeastFlow {
+		return rule.WasTooLittle(was, now, asks.Least.V)
+	}
+	return rule.WasTooMuch(was, now, asks.Most.V)
 }
 
 // acceptedInVain tells of what is accepted in a mode that no promise is made in.
@@ -130,9 +149,13 @@ func (p *Plan) unsure() []graph.Diagnostic {
 		} else if reading, _ := r.Settles(q); reading != "" {
 			d.Hint = graph.Say("measure first: %s", reading)
 		}
-		if r.Refuted(q) && !q.Stands { // an error, as the rules make it one of the case as described
-			d.Severity = graph.Error
+		if r.Refuted(q) { // an error where the rules make it one of the case as described
 			d.Message += ", by what was read"
+			if !p.wasBroken(q) {
+				d.Severity = graph.Error
+			} else if !r.AsItStands {
+				d.Message += ", and so it was before the work"
+			}
 			switch settled := r.Settled(q); {
 			case settled && q.Kind == spread.LeastFlow:
 				d.Hint = "larger or shorter pipe to the unit, a unit that asks for less, or a circulation pump for it; what was read leaves nothing to measure"

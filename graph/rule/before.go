@@ -39,6 +39,13 @@ func partBefore(list []hydraulic.Solution, part *graph.Part, mode string) *hydra
 	return nil
 }
 
+// WasTooLittle reports whether an old part's amount was below its least before the work too, and the work
+// takes nothing of it that counts; all in one unit.
+func WasTooLittle(was, now, least float64) bool { return was < least && now >= (1-noticed)*was }
+
+// WasTooMuch is WasTooLittle of more than a most.
+func WasTooMuch(was, now, most float64) bool { return was > most && now <= (1+noticed)*was }
+
 // hadTooLittle reports whether an old part had less than a least of an amount in a mode before the
 // work too, and the work takes nothing of it that counts: before holds the solutions of that time.
 // Where that is not known, it was so. Of a new part nothing was so.
@@ -47,7 +54,7 @@ func hadTooLittle(before []hydraulic.Solution, part *graph.Part, mode string, le
 		return false
 	}
 	f := partBefore(before, part, mode)
-	return f == nil || of(f) < least && now >= (1-noticed)*of(f)
+	return f == nil || WasTooLittle(of(f), now, least)
 }
 
 // hadTooMuch is hadTooLittle of more than a most.
@@ -56,7 +63,7 @@ func hadTooMuch(before []hydraulic.Solution, part *graph.Part, mode string, most
 		return false
 	}
 	f := partBefore(before, part, mode)
-	return f == nil || of(f) > most && now <= (1+noticed)*of(f)
+	return f == nil || WasTooMuch(of(f), now, most)
 }
 
 // gotBefore says what an old part got in a mode before the work; "" where it gets as much now, as it

@@ -2,10 +2,12 @@ package live
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"math"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -85,11 +87,15 @@ func modeHTML(b *bytes.Buffer, p *plan.Plan, names *tag.Names, sums []plan.ModeS
 	}
 	fmt.Fprintf(b, "<div class=\"mode\" data-mode=\"%s\"><h3>%s</h3>\n", text(m.Mode), text(quantity.Capital(strings.Join(heads, "; "))))
 	if m.HasUnit {
-		scaleSVG(b, m, before.Unit, before.HasUnit, most, style.Units)
+		who := "" // where one of several is the job's own its number says whose it is
+		if len(m.Beside) > 0 {
+			who = names.Tag(m.UnitID)
+		}
+		scaleSVG(b, m, who, before.Unit, before.HasUnit, most, style.Units)
 	}
 	fmt.Fprintf(b, "<p data-why=\"what a mode comes to\">%s</p>\n", text(quantity.Capital(byTag(names, m, strings.TrimPrefix(line, m.Mode+": ")))+"."))
 	for _, c := range table.Checks(p, m.Mode, style) {
-		fmt.Fprintf(b, "<p class=\"note\" data-why=\"how a check stands\">%s is %s.</p>\n", text(names.Short(c.ID)), text(c.Words))
+		fmt.Fprintf(b, "<p class=\"note\" data-why=\"how a check stands\">%s: %s.</p>\n", text(names.Short(c.ID)), text(c.Words))
 	}
 	b.WriteString("</div>\n")
 }
@@ -133,8 +139,8 @@ func byTag(names *tag.Names, m plan.ModeSummary, line string) string {
 }
 
 // scaleSVG draws the unit's flow on a scale with the least, the rated and the most it asks
-// for, and where it stands as saved.
-func scaleSVG(b *bytes.Buffer, m plan.ModeSummary, was float64, hasWas bool, most float64, units quantity.System) {
+// for, and where it stands as saved; who is the unit where there are others, else "".
+func scaleSVG(b *bytes.Buffer, m plan.ModeSummary, who string, was float64, hasWas bool, most float64, units quantity.System) {
 	const left, right, mid = 6.0, 314.0, 26.0
 	if most <= 0 {
 		most = 1
@@ -142,7 +148,7 @@ func scaleSVG(b *bytes.Buffer, m plan.ModeSummary, was float64, hasWas bool, mos
 	x := func(flow float64) float64 { return left + math.Max(0, math.Min(1, flow/most))*(right-left) }
 	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, units) }
 	limit := func(v float64) string { return quantity.Flow.Limit(v).In(units) }
-	label := fmt.Sprintf("the unit gets %s; least %s, rated %s, most %s", flow(m.Unit), limit(m.Least), limit(m.Rated), limit(m.Most))
+	label := fmt.Sprintf("%s gets %s; least %s, rated %s, most %s", cmp.Or(who, "the unit"), flow(m.Unit), limit(m.Least), limit(m.Rated), limit(m.Most))
 	fmt.Fprintf(b, "<svg class=\"scale\" data-why=\"what a mode comes to\" viewBox=\"0 0 320 48\" role=\"img\" aria-label=\"%s\">\n", text(label))
 	high := m.Most
 	if high <= 0 {
@@ -175,13 +181,15 @@ func scaleSVG(b *bytes.Buffer, m plan.ModeSummary, was float64, hasWas bool, mos
 		fmt.Fprintf(b, "<path class=\"was\" d=\"M%.1f %gl-5 -9h10z\" fill=\"#fff\" stroke=\"#000\"/>\n", x(was), mid)
 	}
 	fmt.Fprintf(b, "<path class=\"is\" d=\"M%.1f %gl-5 -9h10z\" fill=\"#000\"/>\n", x(m.Unit), mid)
+	words := strings.TrimSpace(who + " " + flow(m.Unit))
+	half := 4 * float64(utf8.RuneCountInString(words)) // about, at this size
 	anchor, tx := "middle", x(m.Unit)
-	if tx < 30 {
+	if tx < half {
 		anchor, tx = "start", left
-	} else if tx > right-30 {
+	} else if tx > right-half {
 		anchor, tx = "end", right
 	}
-	fmt.Fprintf(b, "<text class=\"is\" x=\"%.1f\" y=\"12\" font-size=\"12\" font-weight=\"bold\" text-anchor=\"%s\">%s</text>\n</svg>\n", tx, anchor, flow(m.Unit))
+	fmt.Fprintf(b, "<text class=\"is\" x=\"%.1f\" y=\"12\" font-size=\"12\" font-weight=\"bold\" text-anchor=\"%s\">%s</text>\n</svg>\n", tx, anchor, text(words))
 }
 
 // smallCurve is how many points a curve of the small picture has: a square law between points

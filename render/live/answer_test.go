@@ -46,6 +46,30 @@ func TestScaleSaysWhatTheWordsSay(t *testing.T) {
 	}
 }
 
+// Of several units the number on the scale says whose it is, as the words beside it do, and how a check stands
+// is a sentence whatever its state is called: "is spring part open" was none.
+func TestScaleOfOneOfSeveralUnits(t *testing.T) {
+	data, err := os.ReadFile("../pack/testdata/two-new-units.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	j := whatif.Job{File: "two-new-units.toml", Text: data}
+	p, _ := j.Plan(plan.Flows)
+	page := AnswerHTML(&whatif.Answer{Job: j, Plan: p}, nil)
+	scales, words := regexp.MustCompile(`<text class="is"[^>]*>(HP\d) ([\d.]+)`).FindAllStringSubmatch(page, -1), regexp.MustCompile(`(HP1) gets ([\d.]+)[^;]* \(rated`).FindAllStringSubmatch(page, -1)
+	if len(scales) == 0 || len(scales) != len(words) {
+		t.Fatalf("%d scales that name their unit, %d sentences", len(scales), len(words))
+	}
+	for i := range scales {
+		if scales[i][1] != words[i][1] || scales[i][2] != words[i][2] {
+			t.Errorf("on the scale %q, in words %q", scales[i][1:], words[i][1:])
+		}
+	}
+	if checks := regexp.MustCompile(`how a check stands">CV1 spring check: spring `).FindAllString(page, -1); len(checks) != len(scales) {
+		t.Errorf("%d sentences of the check, %d modes", len(checks), len(scales))
+	}
+}
+
 // No line of the narrow column ends between a number and its unit, as in the chapters beside it.
 func TestAnswerKeepsItsAmounts(t *testing.T) {
 	data, err := os.ReadFile("../../testdata/two-speed.toml")

@@ -9,6 +9,7 @@ import (
 	"dryfit/render/sheet"
 	"dryfit/render/table/form"
 	"dryfit/render/table/heating"
+	"dryfit/render/tag"
 	"dryfit/render/year"
 )
 
@@ -17,7 +18,12 @@ func yearPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.S
 	if p.Heat == nil {
 		return nil, nil
 	}
-	return year.Draw(year.Input{Year: p.Heat.Year, Says: heating.Short(p.Heat, p.Circuit.Job, form.Style{Units: units}), Job: p.Circuit.Titled(), Page: page}), nil
+	names := tag.Of(p.Circuit, p.Net())
+	says := heating.Short(p.Heat, p.Circuit.Job, form.Style{Units: units})
+	for i := range says {
+		says[i] = names.Text(says[i])
+	}
+	return year.Draw(year.Input{Year: p.Heat.Year, Says: says, Job: p.Circuit.Titled(), Page: page}), nil
 }
 
 func yearReads(w io.Writer, p *plan.Plan, units quantity.System) error {

@@ -51,13 +51,19 @@ func Draw(in Input) []*scene.Scene {
 	for m, name := range months {
 		x := plot.MinX + float64(m)*width
 		s.Add(scene.Text{At: scene.Point{X: x + width/2, Y: plot.MaxY + 4.2}, Text: name, SizeMM: em, Anchor: scene.Centre, Middle: true})
-		for k, parts := range [2][]part{todayParts(in.Year, m), plannedParts(in.Year, m)} {
-			s.Add(bar(parts, x+width*(0.12+0.40*float64(k)), width*0.36, at)...)
+		left, right := x+width*0.12, x+width*0.52
+		if alone(in.Year) {
+			left, right = x+width*0.32, x+width*0.32
 		}
+		s.Add(bar(todayParts(in.Year, m), left, width*0.36, at)...)
+		s.Add(bar(plannedParts(in.Year, m), right, width*0.36, at)...)
 	}
 	s.Add(scene.Line(scene.Point{X: plot.MinX, Y: plot.MaxY}, scene.Point{X: plot.MaxX, Y: plot.MaxY}, scene.Stroke(sheet.Thin)))
 	return []*scene.Scene{s.Scene}
 }
+
+// alone reports whether there is one year to show, today's or the planned: its bars have no side.
+func alone(y *job.YearReport) bool { return y.Today == nil || y.Planned == nil }
 
 // em is the size of the letters, mm.
 const em = sheet.LeastEm + 0.3
@@ -130,6 +136,12 @@ func swatch(grey float64) []scene.Item {
 
 // legend names the greys that are used.
 func legend(y *job.YearReport) []sheet.Entry {
+	side := func(where, words string) string {
+		if alone(y) {
+			return words
+		}
+		return where + ", " + words
+	}
 	var out []sheet.Entry
 	add := func(grey float64, words string, a *heat.Account, of func(heat.Month) float64) {
 		sum := 0.0
@@ -142,13 +154,13 @@ func legend(y *job.YearReport) []sheet.Entry {
 			out = append(out, sheet.Entry{Symbol: swatch(grey), W: 8, H: 2.4, Text: words})
 		}
 	}
-	add(greyToday, "left, today: element", y.Today, func(m heat.Month) float64 { return m.ElementKWh })
-	add(greyUnit, "right, planned: unit", y.Planned, func(m heat.Month) float64 { return m.UnitKWh })
-	add(greyElement, "right: element helps", y.Planned, func(m heat.Month) float64 { return m.ElementKWh })
+	add(greyToday, side("left", "today: element"), y.Today, func(m heat.Month) float64 { return m.ElementKWh })
+	add(greyUnit, side("right", "planned: unit"), y.Planned, func(m heat.Month) float64 { return m.UnitKWh })
+	add(greyElement, side("right", "planned: element helps"), y.Planned, func(m heat.Month) float64 { return m.ElementKWh })
 	pump := y.Planned
 	if pump == nil {
 		pump = y.Today
 	}
-	add(greyPump, "both: pump", pump, func(m heat.Month) float64 { return m.PumpKWh })
+	add(greyPump, side("both", "pump"), pump, func(m heat.Month) float64 { return m.PumpKWh })
 	return out
 }

@@ -81,3 +81,17 @@ func TestLegendNamesWhatIsDrawn(t *testing.T) {
 		t.Errorf("legend %q without the element that helps", got)
 	}
 }
+
+// Where there is one year alone, for what stands today isn't worked out, its bars have no side.
+func TestOneYearHasNoSides(t *testing.T) {
+	for name, y := range map[string]*job.YearReport{"planned": {Planned: report().Planned}, "today": {Today: report().Today}} {
+		for _, e := range legend(y) {
+			if strings.Contains(e.Text, "left") || strings.Contains(e.Text, "right") || strings.Contains(e.Text, "both") {
+				t.Errorf("%s alone: %q", name, e.Text)
+			}
+		}
+		if n := len(legend(y)); n != 2 {
+			t.Errorf("%s alone: %d entries, want the pump and what heats", name, n)
+		}
+	}
+}

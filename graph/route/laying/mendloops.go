@@ -13,6 +13,10 @@ import (
 // to close by lengths alone.
 const mendSteps = 4000
 
+// mendLooks bounds how often legs are looked at for all loops and short pieces together: what is left then
+// is told by itself.
+const mendLooks = 1_000_000
+
 // mending is what the lengths of new legs are changed by for all loops they are on to close together:
 // loops that share a leg are closed by one set of lengths, not each by one of its own.
 type mending struct {
@@ -55,13 +59,23 @@ func (l *work) mend(w *web) (m mending, refused map[legKey]bool) {
 			break
 		}
 		p := &l.short[next]
-		if with := l.mendWith(w, append(slices.Clone(forced), p)); len(with.open) <= len(m.open) {
+		with := l.mendWith(w, append(slices.Clone(forced), p))
+		switch {
+		case len(with.open) <= len(m.open):
 			forced, m = append(forced, p), with
-		} else {
+		case l.looked > mendLooks:
+			return m, refused
+		default:
 			refused[p.key] = true
 		}
 	}
 	return m, refused
+}
+
+// looks counts legs looked at, and reports whether more may be.
+func (l *work) looks(legs int) bool {
+	l.looked += legs
+	return l.looked <= mendLooks
 }
 
 // longEnough reports whether the leg of a short piece becomes long enough by what is mended.
@@ -111,13 +125,14 @@ type closing struct {
 	hose   []bool    // by the loop: hose in it takes up what is left
 	legs   []mendLeg
 	takes  func(key legKey, change float64) int
+	looks  func(legs int) bool // counts, and reports whether there may be more
 	done   []mendedLeg
 	tried  int
 }
 
 // closingAlong gathers what the new loops miss by along a way, if that counts, and the legs along it.
 func (l *work) closingAlong(w *web, way graph.Vec, counts bool) *closing {
-	c := &closing{missMM: make([]float64, len(l.loops)), hose: make([]bool, len(l.loops)), takes: l.takes}
+	c := &closing{missMM: make([]float64, len(l.loops)), hose: make([]bool, len(l.loops)), takes: l.takes, looks: l.looks}
 	for i := range l.loops {
 		n := &l.loops[i]
 		if miss := n.miss.Dot(way); counts && math.Abs(miss) > closureLimitMM/2. {
@@ -208,6 +223,9 @@ func (c *closing) stillMissed() []int {
 func (c *closing) fewest(left func(loop int) bool) bool {
 	c.tried = 0
 	for most := range len(c.missMM) + 1 {
+		if !c.looks(0) {
+			return false
+		}
 		if c.within(most, left) {
 			return true
 		}
@@ -227,7 +245,7 @@ func (c *closing) within(most int, left func(loop int) bool) bool {
 	if loop < 0 {
 		return true
 	}
-	if most == 0 {
+	if most == 0 || !c.looks(len(c.legs)) {
 		return false
 	}
 	for _, m := range c.closers(loop) {

@@ -36,6 +36,27 @@ func followAll(t *testing.T, c *graph.Circuit, findings []graph.Diagnostic) int 
 	return len(asked)
 }
 
+// However many loops hang together that no lengths close, no more legs are looked at than are allowed, but
+// those of the last look; and with enough allowed all of them are told to stay open.
+func TestMendingIsBounded(t *testing.T) {
+	for _, most := range []int{1000, 100_000} {
+		looked, loops := 0, 40
+		c := &closing{missMM: make([]float64, loops), hose: make([]bool, loops), takes: func(legKey, float64) int { return nowLongEnough },
+			looks: func(legs int) bool { looked += legs; return looked <= most }}
+		for i := range loops {
+			c.missMM[i] = float64(10 + i%7*i)
+			c.missed = append(c.missed, i)
+			if i > 0 { // one leg fewer than loops
+				c.legs = append(c.legs, mendLeg{key: legKey{i, 0}, by: graph.Vec{X: 1000}, loops: map[int]float64{i - 1: 1, i: 1}})
+			}
+		}
+		legs, open := c.close()
+		if looked > most+len(c.legs) || looked < 1000 || len(legs) > 0 || len(open) != loops {
+			t.Errorf("of %d: %d legs looked at, %d changed, %d loops open", most, looked, len(legs), len(open))
+		}
+	}
+}
+
 // Two loops share a leg, and each misses by a length of its own: what the two say is done together, and
 // both close. Where a leg that one asks for is on another loop that closes, that one stays closed.
 func TestLoopsThatShareALeg(t *testing.T) {

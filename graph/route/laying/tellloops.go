@@ -240,5 +240,5 @@ func (l *work) noLeg(w *web, n *newLoop) change {
 			return out
 		}
 	}
-	return change{text: "the legs that run that way are on other loops too, and no lengths of theirs close all of them: lead the pipe there anew, or measure the old pipe again"}
+	return change{text: "the legs that run that way are on other loops too, and no lengths of theirs were found that close all of them: lead the pipe there anew, or measure the old pipe again"}
 }

@@ -25,6 +25,7 @@ type work struct {
 	missed []missedLoop // of old pipe
 	loops  []newLoop
 	short  []shortPiece
+	looked int                // legs, while the loops were mended
 	spare  map[legKey]float64 // what straight pipe of a leg has beyond its two sockets, mm; less than nothing: too short
 }
 

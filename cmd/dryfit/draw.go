@@ -164,8 +164,8 @@ func pageName(name string, i int) string {
 	return fmt.Sprintf("%s-%d%s", strings.TrimSuffix(name, ext), i+1, ext)
 }
 
-// warnMissing says which letters of the description the drawings cannot show.
-// and which scripts they don't set as they are written.
+// warnMissing says which letters of the description the drawings cannot show, and which scripts they don't
+// set as they are written.
 func warnMissing(letters []rune, unjoined []string, w *world.World) {
 	if len(letters) > 0 {
 		fmt.Fprintf(w.Stderr, "dryfit: warning: the font of the drawings lacks %q; a box stands for each, but in SVG, which whoever looks at it sets in a font of his own\n", string(letters))

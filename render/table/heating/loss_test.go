@@ -1,6 +1,7 @@
 package heating
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -61,6 +62,23 @@ func TestUnitOfFewHoursIsToldWithThem(t *testing.T) {
 	for _, want := range []string{"gives 4.94 kW while it runs, which it may 4 % of the day", "4943 11 %, cools", "7000 1 %"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in: %s", want, got)
+		}
+	}
+}
+
+// A work that all but never pays for itself is not said to in 493.0 years, with more than 50 at the end of its range.
+func TestYearsToPay(t *testing.T) {
+	for want, c := range map[string]struct {
+		low, likely, high float64
+		least             bool
+	}{
+		"7.8 years (5.3 to 11.0)":                  {5.3, 7.8, 11, false},
+		"at least 7.8 years (5.3 to more than 50)": {5.3, 7.8, 60, true},
+		"more than 50 years (7.4 to more than 50)": {7.4, 493, math.Inf(1), true},
+		"more than 50 years":                       {51, 493, math.Inf(1), false},
+	} {
+		if got := paysIn(job.Range{Low: c.low, Likely: c.likely, High: c.high}, c.least); got != want {
+			t.Errorf("got %q, want %q", got, want)
 		}
 	}
 }

@@ -199,19 +199,31 @@ func (h reporter) saves(y *job.YearReport) []string {
 		out = append(out, "how soon the work pays for itself: say what the unit costs, under its id in [prices]")
 	}
 	if y.PaybackKnown {
-		least := ""
-		if y.PaybackAtLeast {
-			least = "at least "
-		}
-		high := "more than 50"
-		if y.Payback.High < 50 {
-			high = form.Fixed(y.Payback.High, 1)
-		}
-		line := fmt.Sprintf("the work pays for itself in %s%s years (%s to %s)", least, form.Fixed(y.Payback.Likely, 1), form.Fixed(y.Payback.Low, 1), high)
+		line := "the work pays for itself in " + paysIn(y.Payback, y.PaybackAtLeast)
 		if y.PaybackAtLeast {
 			line += "; some of the bill or the labour has no price"
 		}
 		out = append(out, line)
+	}
+	return out
+}
+
+// paysIn words years until something has paid for itself: "at least 7.8 years (5.3 to 11.0)". What lies beyond
+// fifty is not counted out: nothing here lasts so long.
+func paysIn(r job.Range, atLeast bool) string {
+	const most = 50
+	years := func(v float64) string {
+		if v < most {
+			return form.Fixed(v, 1)
+		}
+		return fmt.Sprintf("more than %d", most)
+	}
+	out := years(r.Likely) + " years"
+	if atLeast && r.Likely < most {
+		out = "at least " + out
+	}
+	if r.Low < most {
+		out += fmt.Sprintf(" (%s to %s)", years(r.Low), years(r.High))
 	}
 	return out
 }

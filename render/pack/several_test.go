@@ -130,6 +130,26 @@ func TestTwoUnitsInThePlanFile(t *testing.T) {
 	}
 }
 
+// A valve is set by one number on its label and in the schedule, its aim, also where what was read says that the
+// units get less until it is set.
+func TestAValveHasOneAim(t *testing.T) {
+	file := filepath.Join("..", "..", "graph", "plan", "testdata", "jobs", "second-unit.toml")
+	source, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	source = append(source, "\n[[reading]]\nat = \"pump\"\nflow = \"12 m3/h\"\nplus-minus = \"5 %\"\n"...)
+	p := wanted(t, file, source, plan.Findings|plan.Flows|plan.Lists|plan.Ranges)
+	if !p.Ranges.Contradicted() {
+		t.Fatal("what was read is as described: the test shows nothing")
+	}
+	aim, ok := p.AimOf("bypass")
+	want := "HP1 shows " + quantity.Format(aim.Flow, quantity.Flow, quantity.MetricSystem)
+	if at := strings.Join(valveSchedule(p, factsOf(p, quantity.MetricSystem)).Rows[0].Positions, "; "); !ok || !strings.Contains(at, want) {
+		t.Errorf("the label says %q, the schedule %q", want, at)
+	}
+}
+
 // A unit that stands in the branch of another has a way past it of its own: a valve is called by the
 // unit it stands at, and what shuts either unit off is shut wherever both are, and never by the owner.
 // What shuts which follows from the circuit: the second unit's branch lies between v1 and union-1.

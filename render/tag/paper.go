@@ -105,19 +105,23 @@ func (n *Names) Cell(text string) string {
 	return strings.Join(items, ", ")
 }
 
+// id are the characters of an id in a pattern: letters of any script with their marks. In quotes
+// an id is whatever stands there, so that one of several words is found.
+const id = `\p{L}\p{M}\p{N}_`
+
 // Forms in which ids stand in texts made for whoever wrote the description.
 var (
-	atBend  = regexp.MustCompile(`\belbow-(\d+) at bend (\d+)(?: of ([\w.>-]+))?`)
+	atBend  = regexp.MustCompile(`\belbow-(\d+) at bend (\d+)(?: of ([` + id + `.>-]+))?`)
 	between = regexp.MustCompile(`\belbow-(\d+) between pieces`)
-	bendOf  = regexp.MustCompile(`\bbend (\d+) of ([\w.>-]*\w)`)
-	oldRun  = regexp.MustCompile(`\bold (pipe|hose) of ([\w.>-]*\w)`)
-	legOf   = regexp.MustCompile(`\bleg (\d+) of (?:run )?"?([\w.>-]*\w)"?`)
-	ofRun   = regexp.MustCompile(`\b(?:the )?(run|hose|pipe) "([\w.>-]*\w)"`)
+	bendOf  = regexp.MustCompile(`\bbend (\d+) of ([` + id + `.>-]*[` + id + `])`)
+	oldRun  = regexp.MustCompile(`\bold (pipe|hose) of ([` + id + `.>-]*[` + id + `])`)
+	legOf   = regexp.MustCompile(`\bleg (\d+) of (?:run )?(?:"([^"]+)"|([` + id + `.>-]*[` + id + `]))`)
+	ofRun   = regexp.MustCompile(`\b(?:the )?(run|hose|pipe) "([^"]+)"`)
 	onRun   = regexp.MustCompile(`^(Marking out on )(.+)$`)
-	leading = regexp.MustCompile(`^(\s*)([\w-]+): `)
-	quoted  = regexp.MustCompile(`"([\w.>-]+)"`)
-	word    = regexp.MustCompile(`\w[\w.>-]*\w`)
-	atPort  = regexp.MustCompile(`\b(?:reducing-bush|bush|thread-adaptor|[a-z-]+) at ([\w-]+)\.[\w-]+`)
+	leading = regexp.MustCompile(`^(\s*)([` + id + `-]+): `)
+	quoted  = regexp.MustCompile(`"([^"]+)"`)
+	word    = regexp.MustCompile(`[` + id + `][` + id + `.>-]*[` + id + `]`)
+	atPort  = regexp.MustCompile(`\b(?:reducing-bush|bush|thread-adaptor|[a-z-]+) at ([` + id + `-]+)\.[` + id + `-]+`)
 )
 
 // Text puts names for the ids in a text. What is to be written into the description stays as it
@@ -151,7 +155,7 @@ func (n *Names) Beside(text string) string {
 	return inText.ReplaceAllStringFunc(text, func(s string) string {
 		id := strings.Trim(s, `":`)
 		called := ""
-		if nuts := strings.LastIndexByte(id, ' '); nuts >= 0 {
+		if nuts := strings.LastIndexByte(id, ' '); nuts >= 0 && s[0] != '"' {
 			id = id[nuts+1:]
 		}
 		switch {
@@ -173,7 +177,7 @@ func (n *Names) Beside(text string) string {
 
 // inText finds an id in a text: in quotes, behind its union nuts, at the head of what is said of it,
 // or by itself.
-var inText = regexp.MustCompile(`"[\w.>-]+"|\bunion nuts? of [\w-]+|\w[\w.>-]*\w\b:?`)
+var inText = regexp.MustCompile(`"[^"]+"|\bunion nuts? of [` + id + `-]+|[` + id + `][` + id + `.>-]*[` + id + `]:?`)
 
 // pipe is what a run is called in a sentence; an id of none stays.
 func (n *Names) pipe(id string) string {
@@ -208,10 +212,11 @@ func (n *Names) runWords(text string) string {
 	})
 	text = legOf.ReplaceAllStringFunc(text, func(s string) string {
 		m := legOf.FindStringSubmatch(s)
-		if n.runs[m[2]] == nil {
+		run := m[2] + m[3] // in quotes or without
+		if n.runs[run] == nil {
 			return s
 		}
-		return "leg " + m[1] + " of " + n.pipe(m[2])
+		return "leg " + m[1] + " of " + n.pipe(run)
 	})
 	text = ofRun.ReplaceAllStringFunc(text, func(s string) string {
 		m := ofRun.FindStringSubmatch(s)

@@ -74,16 +74,20 @@ func tools(p *plan.Plan, j jobIn) []tool {
 		base, setting = "each unit's base", "setting them down"
 	}
 	use(j.Unit != nil, "Rubber mounts, bolts for "+base+"; "+j.say(quantity.Say("%s hose", quantity.Length.About(19))), setting+"; condensate")
-	gloves := "Gloves, goggles, fan for the cabinet"
-	switch {
-	case j.PlugIn:
-		gloves = "Gloves, goggles"
-	case j.NoCabinet:
-		gloves = "Gloves, goggles, fan for the shed, cellar or pit"
-	}
-	add(cement, gloves, "cement vapour is heavy and burns")
+	add(cement, gloves(j), "cement vapour is heavy and burns")
 	add(barb, "Screwdriver, warm water", "the hoses and their clips")
 	return out
+}
+
+// gloves is what is worn where pipe is cemented, and what airs the place.
+func gloves(j jobIn) string {
+	switch {
+	case j.PlugIn:
+		return "Gloves, goggles"
+	case j.NoCabinet:
+		return "Gloves, goggles, fan for the shed, cellar or pit"
+	}
+	return "Gloves, goggles, fan for the cabinet"
 }
 
 // bore is a size of hole and how many there are of it.

@@ -109,6 +109,9 @@ func (n *Names) Cell(text string) string {
 // an id is whatever stands there, so that one of several words is found.
 const id = `\p{L}\p{M}\p{N}_`
 
+// modes are the names of modes in a sentence, which are none of a part that is called so too.
+const modes = `\bmodes? "[^"]+"(?:(?:, | and )"[^"]+")*`
+
 // Forms in which ids stand in texts made for whoever wrote the description.
 var (
 	atBend  = regexp.MustCompile(`\belbow-(\d+) at bend (\d+)(?: of ([` + id + `.>-]+))?`)
@@ -119,7 +122,7 @@ var (
 	ofRun   = regexp.MustCompile(`\b(?:the )?(run|hose|pipe) "([^"]+)"`)
 	onRun   = regexp.MustCompile(`^(Marking out on )(.+)$`)
 	leading = regexp.MustCompile(`^(\s*)([` + id + `-]+): `)
-	quoted  = regexp.MustCompile(`"([^"]+)"`)
+	quoted  = regexp.MustCompile(modes + `|"([^"]+)"`)
 	word    = regexp.MustCompile(`[` + id + `][` + id + `.>-]*[` + id + `]`)
 	atPort  = regexp.MustCompile(`\b(?:reducing-bush|bush|thread-adaptor|[a-z-]+) at ([` + id + `-]+)\.[` + id + `-]+`)
 )
@@ -153,6 +156,9 @@ func (n *Names) Beside(text string) string {
 		return text
 	}
 	return inText.ReplaceAllStringFunc(text, func(s string) string {
+		if strings.HasPrefix(s, "mode") && strings.HasSuffix(s, `"`) {
+			return s
+		}
 		id := strings.Trim(s, `":`)
 		called := ""
 		if nuts := strings.LastIndexByte(id, ' '); nuts >= 0 && s[0] != '"' {
@@ -177,7 +183,7 @@ func (n *Names) Beside(text string) string {
 
 // inText finds an id in a text: in quotes, behind its union nuts, at the head of what is said of it,
 // or by itself.
-var inText = regexp.MustCompile(`"[^"]+"|\bunion nuts? of [` + id + `-]+|[` + id + `][` + id + `.>-]*[` + id + `]:?`)
+var inText = regexp.MustCompile(modes + `|"[^"]+"|\bunion nuts? of [` + id + `-]+|[` + id + `][` + id + `.>-]*[` + id + `]:?`)
 
 // pipe is what a run is called in a sentence; an id of none stays.
 func (n *Names) pipe(id string) string {
@@ -245,6 +251,9 @@ func (n *Names) partWords(text string) string {
 		return m[1] + n.Tag(m[2]) + ": "
 	})
 	text = quoted.ReplaceAllStringFunc(text, func(s string) string {
+		if s[0] != '"' {
+			return s
+		}
 		id := s[1 : len(s)-1]
 		if n.parts[id] != nil {
 			return n.Short(id)

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog"
+	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/stream"
 )
@@ -80,6 +82,20 @@ length = "1 m"
 	} {
 		if got := n.Beside(called.Replace(said)); got != called.Replace(want) {
 			t.Errorf("%s: %q, want %q", said, got, called.Replace(want))
+		}
+	}
+}
+
+// A mode that is called as a part is stays one: "filter" of a swim spa was told as the mode F1 filter.
+func TestModesCalledAsParts(t *testing.T) {
+	c := &graph.Circuit{Catalog: catalog.Embedded(), Parts: []*graph.Part{{ID: "filter", Kind: graph.Filter, Existing: true}, {ID: "swim", Kind: graph.Pump, Existing: true}}}
+	n := Of(c, stream.NewNet(c))
+	for said, want := range map[string][2]string{
+		`mode "filter": "filter" is dirty`:          {`mode "filter": F1 filter is dirty`, `mode "filter": "filter" (F1) is dirty`},
+		`modes "filter" and "swim": "swim" is slow`: {`modes "filter" and "swim": P1 pump is slow`, `modes "filter" and "swim": "swim" (P1) is slow`},
+	} {
+		if text, beside := n.Text(said), n.Beside(said); text != want[0] || beside != want[1] {
+			t.Errorf("%q and %q, want %q", text, beside, want)
 		}
 	}
 }

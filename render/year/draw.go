@@ -140,7 +140,7 @@ func legend(y *job.YearReport) []sheet.Entry {
 		if alone(y) {
 			return words
 		}
-		return where + ", " + words
+		return where + " " + words
 	}
 	var out []sheet.Entry
 	add := func(grey float64, words string, a *heat.Account, of func(heat.Month) float64) {
@@ -154,13 +154,13 @@ func legend(y *job.YearReport) []sheet.Entry {
 			out = append(out, sheet.Entry{Symbol: swatch(grey), W: 8, H: 2.4, Text: words})
 		}
 	}
-	add(greyToday, side("left", "today: element"), y.Today, func(m heat.Month) float64 { return m.ElementKWh })
-	add(greyUnit, side("right", "planned: unit"), y.Planned, func(m heat.Month) float64 { return m.UnitKWh })
-	add(greyElement, side("right", "planned: element helps"), y.Planned, func(m heat.Month) float64 { return m.ElementKWh })
+	add(greyToday, side("left,", "today: element"), y.Today, func(m heat.Month) float64 { return m.ElementKWh })
+	add(greyUnit, side("right,", "planned: unit"), y.Planned, func(m heat.Month) float64 { return m.UnitKWh })
+	add(greyElement, side("right,", "planned: element helps"), y.Planned, func(m heat.Month) float64 { return m.ElementKWh })
 	pump := y.Planned
 	if pump == nil {
 		pump = y.Today
 	}
-	add(greyPump, side("both", "pump"), pump, func(m heat.Month) float64 { return m.PumpKWh })
+	add(greyPump, side("both:", "pump"), pump, func(m heat.Month) float64 { return m.PumpKWh })
 	return out
 }

@@ -10,10 +10,11 @@ import (
 	"dryfit/graph/plan/stage"
 )
 
-// Likely is Summarise with what was read on the tub taken at its word: where that contradicts the case
-// as described, flows and the change of the jets are the middle of what fits it, and AsDescribed of a
-// unit tells the other. It is what every paper, and every file for other programs, says in short. Where nothing was read, or it is as described, it is Summarise. With a
-// throttle in a unit's bypass they are those of it set by its own reading.
+// Likely is Summarise with what was read on the tub taken at its word, and what every paper and every
+// file for other programs says in short: where that contradicts the case as described, flows and the
+// change of the jets are the middle of what fits it, and AsDescribed of a unit tells the other. With a
+// throttle in a unit's bypass they are those of it set by its own reading. Where nothing was read, or it
+// is as described, it is Summarise.
 func Likely(p *Plan) []ModeSummary {
 	all := Summarise(p)
 	if !p.Ranges.Contradicted() {

@@ -252,7 +252,7 @@ func userLeg(l *graph.Leg) quantity.Text {
 // flowHelps leave to the tool what the request names and the water does not bear.
 func (s *search) flowHelps(t *trial, rules map[string]bool) []help {
 	r := s.asked.Retrofit
-	little := rules[leastFlowRule] || rules["least-flow-when-dirty"]
+	little := rules[leastFlowRule] || rules[dirtyRule]
 	flows := little || rules[mostFlowRule] || rules["heater-line-flows"] || rules["working-pressure"]
 	sizes := rules["branch-not-below-ports"] || rules["line-not-narrowed"]
 	var out []help

@@ -110,9 +110,9 @@ func (t *Tub) wind(open float64) float64 {
 	return open * t.Shelter
 }
 
-// openShare returns the share of an hour of the day (0 to 23) in which the cover is off, on
+// OpenShare returns the share of an hour of the day (0 to 23) in which the cover is off, on
 // a day of bathing.
-func (t *Tub) openShare(hour int) float64 {
+func (t *Tub) OpenShare(hour int) float64 {
 	length := min(t.Use.OpenS/hourS, 24)
 	share := 0.0
 	for _, day := range []float64{-24, 0} { // what began the evening before
@@ -169,7 +169,7 @@ func (t *Tub) always(waterC float64, air Air) (blown, refill float64) {
 // Taken returns what use and tap take [W] as a mean over an hour of the day (0 to 23), with the bath that
 // falls into it at its share of the days.
 func (t *Tub) Taken(waterC float64, air Air, hour int) float64 {
-	return t.used(waterC, air, t.openShare(hour)).total()
+	return t.used(waterC, air, t.OpenShare(hour)).total()
 }
 
 // used returns what the use and the tap take [W] as a mean of an hour in which the cover is

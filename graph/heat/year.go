@@ -43,7 +43,7 @@ func Year(tub *Tub, plant *Plant, w *Weather, tariff Tariff) *Account {
 	}
 	y.filter, y.pumpHeat, y.others = plant.FilterShare(), plant.PumpW*plant.PumpHeat, plant.OtherW*plant.PumpHeat
 	for hour := range y.open {
-		y.open[hour], y.may[hour] = tub.openShare(hour), plant.mayHeat(hour)
+		y.open[hour], y.may[hour] = tub.OpenShare(hour), plant.mayHeat(hour)
 	}
 	if plant.Unit != nil {
 		y.unit, y.standby = plant.Unit.sheet(), plant.Unit.StandbyW

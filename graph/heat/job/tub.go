@@ -230,9 +230,8 @@ func (b *builder) sun(t *heat.Tub) {
 		return
 	}
 	day := 0.0
-	open := heat.Shares([]heat.Window{{FromH: t.Use.At, ToH: math.Mod(t.Use.At+min(t.Use.OpenS/3600, 24), 24)}})
 	for h := int(sunFromH); h < int(sunToH); h++ {
-		day += open[h] * t.Use.TimesAWeek / 7
+		day += t.OpenShare(h) * t.Use.TimesAWeek / 7
 	}
 	if day >= sunOpenH {
 		b.assume("warmth of the sun on the open water", 0, number, "not counted: in the sun a pool takes in some kilowatt-hours a day on each square metre, which the heating is spared; common practice, no source", 0, 0, nil)

@@ -6,7 +6,8 @@ import "dryfit/graph"
 // after it was there before only if they said it of that before it too.
 type past struct {
 	in    *Input
-	owner map[graph.Pos]string // whose a place in the file is: a part's, or a run's or what it is left of
+	now   *graph.Circuit
+	owner map[graph.Pos]string // whose a place in the file is: a part's, or a run's or what it is left of; nil: not asked yet
 }
 
 // newPast returns what is asked of the circuit before the work; nil where nothing is new, or nobody
@@ -16,7 +17,7 @@ func newPast(in *Input) *past {
 	if !v.job || in.Before == nil || in.BeforeLayout == nil || in.Before == v.c {
 		return nil
 	}
-	return &past{in: &Input{Circuit: in.Before, After: in.Before, Layout: in.BeforeLayout}, owner: owners(in.Before, v.c)}
+	return &past{in: &Input{Circuit: in.Before, After: in.Before, Layout: in.BeforeLayout}, now: v.c}
 }
 
 // owners tells whose each place in the file is, in some circuits.
@@ -79,6 +80,9 @@ func (t *told) so(d graph.Diagnostic) bool {
 }
 
 func (p *past) key(d graph.Diagnostic) [2]string {
+	if p.owner == nil {
+		p.owner = owners(p.in.Circuit, p.now)
+	}
 	whose, ok := p.owner[d.Pos]
 	if !ok {
 		whose = d.Pos.String()

@@ -33,7 +33,7 @@ func NominalInch(spec Spec, s Size) float64 {
 	if !s.Metric {
 		return s.Nominal
 	}
-	if spec.Family() == Hose {
+	if spec.IsHose() {
 		return s.Nominal / 25.4
 	}
 	if near, _ := InchBeside(s); !near.IsZero() {

@@ -41,7 +41,7 @@ func (s Spec) IsHose() bool { return s.Family() == Hose }
 
 // Word is what the trade calls it in a sentence: "hose" where it goes on barbs, else "pipe".
 func (s Spec) Word() string {
-	if s.Family() == Hose {
+	if s.IsHose() {
 		return "hose"
 	}
 	return "pipe"
@@ -62,7 +62,7 @@ func (s Spec) Pipe() string {
 
 // Flexible reports whether pipe of the spec bends: it needs no elbows and no support spacing.
 func (s Spec) Flexible() bool {
-	return s == FlexInch || s == FlexMetric || s.Family() == Hose
+	return s == FlexInch || s == FlexMetric || s.IsHose()
 }
 
 // Sawn reports whether pipe of the spec is cut with a saw, which takes its kerf; hose is cut with shears

@@ -3,8 +3,6 @@ package graph
 import (
 	"maps"
 	"slices"
-
-	"dryfit/catalog"
 )
 
 // Built returns the circuit as it is once the work is done: all that then stands was there
@@ -22,7 +20,7 @@ func (c *Circuit) Built() *Circuit {
 	}
 	for _, r := range runs {
 		q := *r
-		if r.New() && c.Pipe.Material != PVCU && r.Spec.Family() != catalog.Hose && q.Material == "" {
+		if r.New() && c.Pipe.Material != PVCU && !r.Spec.IsHose() && q.Material == "" {
 			q.Material = PVCU
 		}
 		q.Existing, q.RemainsOf = true, ""

@@ -29,10 +29,10 @@ func CanJoin(a catalog.Spec, sizeA catalog.Size, b catalog.Spec, sizeB catalog.S
 		j.DifferenceMM = rowA.OutsideMM - rowB.OutsideMM
 	}
 	switch {
-	case a.Family() == catalog.Hose && b.Family() == catalog.Hose:
+	case a.IsHose() && b.IsHose():
 		j.Direct = sizeA == sizeB
 		j.Needs, j.Why = "a double-ended barb", "hose of two bores"
-	case a.Family() == catalog.Hose || b.Family() == catalog.Hose:
+	case a.IsHose() || b.IsHose():
 		j.Needs, j.Why = "a barb", "hose goes on a barb, not into a socket"
 	case a.Family() != b.Family():
 		j.Needs = "an inch to metric transition, a union with one inch and one metric end, or a pair of threads of one family"

@@ -23,7 +23,7 @@ func ByOutside(c *catalog.Catalog, measuredMM, toleranceMM float64) []Outside {
 		}
 	}
 	for r := range c.All() {
-		if r.Kind == "pipe" && r.Spec.Family() != catalog.Hose {
+		if r.Kind == "pipe" && !r.Spec.IsHose() {
 			add(Outside{Pipe: string(r.Spec) + " " + r.Size.String(), Spec: r.Spec, Size: r.Size, OutsideMM: r.OutsideMM, Pressure: true, Source: string(r.Source)})
 		}
 	}

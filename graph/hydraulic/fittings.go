@@ -3,7 +3,6 @@ package hydraulic
 import (
 	"strings"
 
-	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/route"
@@ -45,7 +44,7 @@ const (
 // the layout: old hose has them too.
 func (b *builder) addBarbs(m *ModelRun) {
 	r := m.Run
-	if r.Spec.Family() != catalog.Hose || m.LengthM <= 0 || m.BoreM <= 0 || r.K > 0 {
+	if !r.Spec.IsHose() || m.LengthM <= 0 || m.BoreM <= 0 || r.K > 0 {
 		return
 	}
 	count := 0

@@ -42,7 +42,7 @@ type assembly struct {
 func (w work) newAssembly(choice Choice) assembly {
 	tee := w.tee()
 	a := assembly{half: tee.TakeOffMM, endDepth: tee.SocketMM, extra: max(0, w.asked.ExtraMM)}
-	onBarb := w.oldSpec.Family() == catalog.Hose
+	onBarb := w.oldSpec.IsHose()
 	for k := range a.beads {
 		if w.kept[k] {
 			a.beads[k] = settle.BeadMM

@@ -379,7 +379,7 @@ func feederBelow(c *graph.Circuit, net *stream.Net, cut *graph.Run) bool {
 func marking(c *graph.Circuit, path *route.Path, place Place, a assembly) Marking {
 	kerf := kerfMM(c)
 	first, second := place.Cuts()
-	bare, hose := "bare pipe", path.Run.Spec.Family() == catalog.Hose
+	bare, hose := "bare pipe", path.Run.Spec.IsHose()
 	if hose {
 		bare = path.Run.Spec.Word()
 	}

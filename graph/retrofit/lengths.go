@@ -57,7 +57,7 @@ func (w work) oldRigid() catalog.Size {
 // onHose returns the size of the tees on hose, and the largest that there is a barb to as well
 // and that would narrow it; zero sizes where there is none.
 func (w work) onHose() (size, narrow catalog.Size) {
-	if w.oldSpec.Family() != catalog.Hose {
+	if !w.oldSpec.IsHose() {
 		return size, narrow
 	}
 	for _, s := range w.cat.PipeSizes(w.lineSpec) {

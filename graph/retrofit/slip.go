@@ -34,7 +34,7 @@ func (w work) slide(a *assembly, opens bool) {
 // slipCoupling is the one that lets the string in; ok is false where none is asked for, or the
 // old pipe is hose, which gives way by itself.
 func (w work) slipCoupling() (row catalog.Row, ok bool) {
-	if !w.asked.SlipCoupling || w.oldSpec.Family() == catalog.Hose {
+	if !w.asked.SlipCoupling || w.oldSpec.IsHose() {
 		return row, false
 	}
 	return w.cat.Fitting("slip-coupling", draft.Rigid(w.oldSpec), w.oldRigid())

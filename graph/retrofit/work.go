@@ -46,7 +46,7 @@ func newWork(c *graph.Circuit, cut *graph.Run) work {
 	w.lineSpec = draft.Rigid(cut.Spec)
 	if s := w.asked.Spec; s != "" && s.Family() == w.lineSpec.Family() {
 		w.lineSpec = draft.Rigid(s)
-	} else if s != "" && cut.Spec.Family() == catalog.Hose { // barbs are made for both series
+	} else if s != "" && cut.Spec.IsHose() { // barbs are made for both series
 		onHose := w
 		onHose.lineSpec = draft.Rigid(s)
 		if size, _ := onHose.onHose(); !size.IsZero() {

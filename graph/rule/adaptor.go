@@ -60,7 +60,7 @@ func barbedFrom(v *view, size catalog.Size) []string {
 		if !slices.Contains(v.set.Catalog().PipeSizes(spec), size) {
 			continue
 		}
-		if spec.Family() != catalog.Hose {
+		if !spec.IsHose() {
 			return nil
 		}
 		hose = true

@@ -3,7 +3,6 @@ package rule
 import (
 	"fmt"
 
-	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
@@ -87,7 +86,7 @@ func (c *Cut) where() string {
 
 // bare is what there is to cut on a run: pipe between its sockets, or hose.
 func bare(r *graph.Run) string {
-	if r.Spec.Family() == catalog.Hose {
+	if r.Spec.IsHose() {
 		return r.Spec.Word()
 	}
 	return "pipe between its sockets"

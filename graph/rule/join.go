@@ -73,7 +73,7 @@ func measuredDiameter(in *Input, report Report) {
 			judgeDiameter(v, r.MeasuredOutsideMM, r.Spec, r.Size, fmt.Sprintf("run %q", r.Said()), runKey(r, "measured-outside-diameter"), report)
 		}
 	}
-	if old := joinsOld(v); !measured && old != nil && old.Spec.Family() != catalog.Hose {
+	if old := joinsOld(v); !measured && old != nil && !old.Spec.IsHose() {
 		report(false, graph.Diagnostic{
 			Pos: old.Pos, Severity: graph.Note,
 			Message: graph.Say("new work joins old pipe (run %q, %s %s) whose outside diameter nobody measured: 0 readings, needs 1", old.ID, old.Spec, old.Size),
@@ -98,7 +98,7 @@ func joinsOld(v *view) *graph.Run {
 }
 
 func judgeDiameter(v *view, got float64, spec catalog.Spec, size catalog.Size, what string, pos graph.Pos, report Report) {
-	if spec.Family() == catalog.Hose {
+	if spec.IsHose() {
 		return
 	}
 	stated := v.set.PipeRow(spec, size)
@@ -167,7 +167,7 @@ func pipeOntoTails(in *Input, report Report) {
 	v := in.ask()
 	for _, r := range v.c.Runs {
 		set := v.run(r)
-		if set == nil || v.net.IsAir(r) || r.Spec == "" || r.Spec.Family() == catalog.Hose {
+		if set == nil || v.net.IsAir(r) || r.Spec == "" || r.Spec.IsHose() {
 			continue
 		}
 		for k := range set.Ends {
@@ -192,7 +192,7 @@ func socketUsedOnce(in *Input, report Report) {
 	}
 	was := map[string]*graph.Run{} // what goes, by the port it ends at
 	for _, r := range in.Before.Runs {
-		if v.c.Run(r.ID) == nil && r.Spec.Family() != catalog.Hose {
+		if v.c.Run(r.ID) == nil && !r.Spec.IsHose() {
 			was[r.From.String()], was[r.To.String()] = r, r
 		}
 	}

@@ -87,7 +87,7 @@ func (s *Stage) adapt(e *End, pipe *graph.Run) []Adaptor {
 	if pipe.Spec == "" || pipe.Size.IsZero() || part.Size.IsZero() {
 		return nil
 	}
-	hose := pipe.Spec.Family() == catalog.Hose
+	hose := pipe.Spec.IsHose()
 	first, part := s.onThread(e, pipe)
 	if hose && (e.Part.New() || pipe.New()) {
 		part = s.ontoHose(part)
@@ -101,7 +101,7 @@ func (s *Stage) adapt(e *End, pipe *graph.Run) []Adaptor {
 
 // between returns what leads from a socket to the run's pipe.
 func (s *Stage) between(e *End, part Socket, pipe *graph.Run) []Adaptor {
-	hose := pipe.Spec.Family() == catalog.Hose
+	hose := pipe.Spec.IsHose()
 	switch {
 	case hose && (part.Free || part.Ends == "barb"):
 		return nil
@@ -207,7 +207,7 @@ func (s *Stage) reducers(spec catalog.Spec, small catalog.Size, pipe catalog.Spe
 // pipe's. Where nothing does the size is for the description to choose.
 func (s *Stage) across(e *End, part Socket, pipe *graph.Run, join func(Socket, *graph.Run) Adaptor) []Adaptor {
 	direct := join(part, pipe)
-	rigid := pipe.Spec.Family() != catalog.Hose
+	rigid := !pipe.Spec.IsHose()
 	if direct.Known || e.Part.Kind != graph.Tee && !rigid {
 		return []Adaptor{direct}
 	}

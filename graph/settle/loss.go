@@ -276,7 +276,7 @@ func (s *Stage) boreOfSize(p *graph.Part, spec catalog.Spec, size catalog.Size, 
 
 // onTails reports whether a run is hose that goes onto tails in the sockets of a part of a spec.
 func onTails(r *Run, spec catalog.Spec) bool {
-	return r.Spec.Family() == catalog.Hose && spec != "" && spec.Family() != catalog.Hose
+	return r.Spec.IsHose() && spec != "" && !spec.IsHose()
 }
 
 // settleTeeBores finds the bores of a tee's run and branch, of the sizes it has: that of a pipe of

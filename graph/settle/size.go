@@ -110,19 +110,19 @@ func (s *Stage) madeFor(p *graph.Part) (spec Pick[catalog.Spec], size Pick[catal
 	if size.V.IsZero() {
 		for _, r := range runs {
 			if (spec.V == "" || r.Spec.Family() == spec.V.Family()) && r.Size.NominalMM() > size.V.NominalMM() {
-				size, onHose = Pick[catalog.Size]{r.Size, ofKeys(Key{r.ID, "size"})}, r.Spec.Family() == catalog.Hose
+				size, onHose = Pick[catalog.Size]{r.Size, ofKeys(Key{r.ID, "size"})}, r.Spec.IsHose()
 			}
 		}
 		for _, r := range runs {
 			if size.V.IsZero() {
-				size, onHose = Pick[catalog.Size]{r.Size, ofKeys(Key{r.ID, "size"})}, r.Spec.Family() == catalog.Hose
+				size, onHose = Pick[catalog.Size]{r.Size, ofKeys(Key{r.ID, "size"})}, r.Spec.IsHose()
 			}
 		}
 	}
 	if spec.V == "" && len(runs) > 0 {
 		spec = Pick[catalog.Spec]{RigidSpec("", size.V), ofKeys(Key{p.ID, "size"})}
 	}
-	if onHose && spec.V != "" && spec.V.Family() != catalog.Hose { // on tails in its sockets
+	if onHose && spec.V != "" && !spec.V.IsHose() { // on tails in its sockets
 		size.V = s.nearestPipe(spec.V, size.V)
 	}
 	if spec.V != "" && !size.V.IsZero() && (spec.V.Family() == catalog.Metric) != size.V.Metric {

@@ -31,7 +31,7 @@ func PortEnds(row *catalog.Row, port string) string {
 func (s *Stage) socketAt(p *Part, port string, run *graph.Run) Socket {
 	out := Socket{Row: &p.Row.V}
 	out.Ends = cmp.Or(p.Ends, PortEnds(out.Row, port))
-	if p.Ends == "" && p.Part.Spec.Family() == catalog.Hose { // made for hose: it goes on its tails
+	if p.Ends == "" && p.Part.Spec.IsHose() { // made for hose: it goes on its tails
 		out.Ends = "barb"
 	}
 	if p.Kind == graph.Barb {

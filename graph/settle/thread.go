@@ -23,7 +23,7 @@ func (s *Stage) onThread(e *End, pipe *graph.Run) ([]Adaptor, Socket) {
 	if part.Ends != "thread" || direct(pipe) || e.Part.Existing && !pipe.New() {
 		return nil, part
 	}
-	if pipe.Spec.Family() == catalog.Hose && part.Free {
+	if pipe.Spec.IsHose() && part.Free {
 		part = s.besideHose(part)
 	}
 	row, ok := s.cat.Fitting(ThreadAdaptor, part.Spec, part.Size)

@@ -250,7 +250,7 @@ func (r *Run) unknowns() []Unknown {
 		out = append(out, Unknown{Number: UnlistedNumber, At: id, Whose: whole, Words: "elbows nobody listed in " + whole,
 			Spread: tables.SpreadUnlisted, Span: spreadOf(tables.SpreadUnlisted, r.Known).Span, Adds: true})
 	}
-	if r.Spec.Family() != catalog.Hose { // hose is on barbs: nothing is cemented, nothing sawn
+	if !r.Spec.IsHose() { // hose is on barbs: nothing is cemented, nothing sawn
 		out = append(out, joints)
 	}
 	out = append(out, Unknown{Number: RoughNumber, At: id, Class: r.Rough.Class, Spread: r.roughClass(), Span: r.Rough.Span},

@@ -3,7 +3,6 @@ package stream
 import (
 	"sync"
 
-	"dryfit/catalog"
 	"dryfit/graph"
 )
 
@@ -253,7 +252,7 @@ func (n *Net) HoseOut(p *graph.Part) bool {
 	if r == nil {
 		r = n.Joined(p.ID, graph.Out)
 	}
-	return r != nil && r.Spec.Family() == catalog.Hose
+	return r != nil && r.Spec.IsHose()
 }
 
 // Joined returns the run at a port, or nil.

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/graph/takeoff/stock"
@@ -91,7 +90,7 @@ func (b *biller) addLength(path *route.Path, what string, m float64, isNew, remo
 func (b *biller) addBars(plan StockPlan) {
 	row := b.lay.Stage.PipeRow(plan.Spec, plan.Size)
 	what, unit := plan.Spec.Word(), plan.Unit()
-	if plan.Spec.Flexible() && plan.Spec.Family() != catalog.Hose {
+	if plan.Spec.Flexible() && !plan.Spec.IsHose() {
 		what = "flexible pipe"
 	}
 	net, runs := 0.0, []string{}

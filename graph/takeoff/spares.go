@@ -41,7 +41,7 @@ func (b *biller) cutEnds() []cutEnd {
 	var out []cutEnd
 	for i := range b.lay.Paths {
 		r := b.lay.Paths[i].Run
-		if r.New() || b.lay.Paths[i].LengthMM <= 0 || r.Spec.Family() == catalog.Hose { // a hose cut wrong is cut again
+		if r.New() || b.lay.Paths[i].LengthMM <= 0 || r.Spec.IsHose() { // a hose cut wrong is cut again
 			continue
 		}
 		for _, end := range []graph.PortRef{r.From, r.To} {

@@ -212,7 +212,7 @@ func (f *facts) pump(p *graph.Part) {
 	f.j.Pump = practice.Pump{ID: f.names.Tag(p.ID), Above: p.BelowWaterSet && p.BelowWaterMM < 0}
 	f.j.TwoSpeeds = len(p.SpeedNames()) > 1
 	f.j.HoseAtPump = slices.ContainsFunc(f.net.Leaving(p), func(r *graph.Run) bool {
-		return !r.New() && r.Spec.Family() == catalog.Hose && (r.LengthMM > 0 || len(r.Legs) > 0)
+		return !r.New() && r.Spec.IsHose() && (r.LengthMM > 0 || len(r.Legs) > 0)
 	})
 	f.j.Slow, f.j.Fast = rule.SlowAndFast(f.set.Part(p.ID), f.set.Water)
 	if p.Pump != nil {
@@ -362,7 +362,7 @@ func (f *facts) pipes() (gone []string) {
 	j := f.j
 	old, hose := 0, 0
 	for _, r := range f.p.Circuit.Runs {
-		hosed := r.Spec.Family() == catalog.Hose
+		hosed := r.Spec.IsHose()
 		j.Cuts, j.CutsHose = j.Cuts || r.RemainsOf != "" && !hosed, j.CutsHose || r.RemainsOf != "" && hosed
 		j.Removes = j.Removes || r.Removed
 		if r.Removed && !f.remains(r.ID) {
@@ -373,13 +373,13 @@ func (f *facts) pipes() (gone []string) {
 			gone = append(gone, what+f.names.Run(r.ID))
 			j.GoneRigid = j.GoneRigid || !hosed
 		}
-		j.JoinsOld = j.JoinsOld || !r.New() && !r.Removed && r.Spec.Family() != catalog.Hose && f.meetsNew(r)
+		j.JoinsOld = j.JoinsOld || !r.New() && !r.Removed && !r.Spec.IsHose() && f.meetsNew(r)
 		if r.New() {
 			j.Outdoors, j.NewHose = j.Outdoors || r.Outside || r.Insulated, j.NewHose || hosed
 			j.Wall = j.Wall || r.ThroughWall
 		} else if r.LengthMM > 0 || len(r.Legs) > 0 {
 			old++
-			if r.Spec.Family() == catalog.Hose {
+			if r.Spec.IsHose() {
 				hose++
 			}
 		}

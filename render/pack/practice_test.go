@@ -8,7 +8,6 @@ import (
 	"strings"
 	"testing"
 
-	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
@@ -144,7 +143,7 @@ func pageAgrees(t *testing.T, p *plan.Plan, j jobIn) {
 	if stand := strings.Join(valvesForOwner(p, j), " "); strings.Contains(stand, "until the unit shows") {
 		t.Errorf("the owner is told to set a valve: %s", stand)
 	}
-	if p.Bill != nil && slices.ContainsFunc(p.Bill.Items, func(i takeoff.Item) bool { return i.Spec.Family() == catalog.Hose && i.Spare > 0 }) {
+	if p.Bill != nil && slices.ContainsFunc(p.Bill.Items, func(i takeoff.Item) bool { return i.Spec.IsHose() && i.Spare > 0 }) {
 		t.Error("spare couplings for a hose")
 	}
 	if !cuts && strings.Contains(words, "saw band") {

@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/plan/search"
@@ -276,7 +275,7 @@ func drawnMarking(p *plan.Plan, s form.Style) []form.Block {
 		}
 		if c.Other != "" && c.Second {
 			how := "the saw goes on the side that comes out"
-			if c.Spec.Family() == catalog.Hose {
+			if c.Spec.IsHose() {
 				how = "shears or a knife, square"
 			}
 			b.Lines = append(b.Lines, fmt.Sprintf("  %s from %s to %s, line to line; %s", s.Length(c.OtherMM), c.Other, c.Name, how))

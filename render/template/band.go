@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
@@ -81,7 +80,7 @@ func (d *drawing) draw(b band, at scene.Point) []scene.Item {
 			wipe = "cleaner"
 		}
 		text := "second mark along this edge"
-		if b.cut.Spec.Family() != catalog.Hose {
+		if !b.cut.Spec.IsHose() {
 			words = append(words, ": "+wipe+" wipes the first")
 		}
 		for _, more := range words {
@@ -166,7 +165,7 @@ func (c Cut) line() string {
 	return "saw line"
 }
 
-func (c Cut) hose() bool { return c.Spec.Family() == catalog.Hose }
+func (c Cut) hose() bool { return c.Spec.IsHose() }
 
 // words are what is printed between the saw line and the depth line.
 func (d *drawing) words(b band, box scene.Box) []scene.Item {

@@ -75,7 +75,7 @@ func gluedSpec() field.Field[graph.Retrofit] {
 	read := f.Read
 	f.Read = func(r *field.Reader, v located.Value, into *graph.Retrofit) {
 		read(r, v, into)
-		if into.Spec.Family() != catalog.Hose {
+		if !into.Spec.IsHose() {
 			return
 		}
 		r.Fail(v, `write glued pipe here, such as spec = "pvc-sch40" or spec = "flex-inch"; then dryfit cutin --write-plan planned.toml, and in that file give the long runs to the unit spec = "hose": the barbs come by themselves`,
@@ -85,7 +85,7 @@ func gluedSpec() field.Field[graph.Retrofit] {
 	f.Shape = func() schema.Shape {
 		var glued []string
 		for _, s := range catalog.Specs() {
-			if s.Family() != catalog.Hose {
+			if !s.IsHose() {
 				glued = append(glued, string(s))
 			}
 		}

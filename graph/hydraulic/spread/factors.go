@@ -77,7 +77,7 @@ func onJoints(old bool) func(*hydraulic.Model, *hydraulic.Perturb, float64) {
 	return func(m *hydraulic.Model, p *hydraulic.Perturb, k float64) {
 		p.Joints = list(p.Joints, len(m.Runs), 0)
 		for i := range m.Runs {
-			if r := &m.Runs[i]; r.LengthM > 0 && r.Run.New() != old && r.Run.Spec.Family() != catalog.Hose {
+			if r := &m.Runs[i]; r.LengthM > 0 && r.Run.New() != old && !r.Run.Spec.IsHose() {
 				p.Joints[i] += k
 			}
 		}

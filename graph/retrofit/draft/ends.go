@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/graph/settle"
@@ -61,7 +60,7 @@ func LegEnds(path *route.Path, leg int) (start, finish End) {
 		s := path.Stops[point]
 		e := End{TakeOff: s.TakeOffMM, Depth: s.DepthMM, Name: s.Fitting,
 			Bend: strings.HasPrefix(s.Kind, "elbow") || s.Kind == string(graph.Pump),
-			Hose: path.Run.Spec.Family() == catalog.Hose}
+			Hose: path.Run.Spec.IsHose()}
 		switch {
 		case e.Name != "":
 		case point == 0:

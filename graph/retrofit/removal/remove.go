@@ -1,7 +1,6 @@
 package removal
 
 import (
-	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/retrofit"
@@ -83,7 +82,7 @@ func takenOut(c *graph.Circuit, lay *route.Layout) (leaving, quantity.Text) {
 
 // onHose reports whether the line is hose: no coupling joins two ends of that, and it is not joined
 // where it can be whole. Common practice, no source.
-func (k leaving) onHose() bool { return k.in.Spec.Family() == catalog.Hose }
+func (k leaving) onHose() bool { return k.in.Spec.IsHose() }
 
 // newHose leads one hose from where the hose to the first tee begins to where that from the second
 // ends, on the barbs that are there.

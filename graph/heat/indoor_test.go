@@ -17,7 +17,7 @@ func TestIndoors(t *testing.T) {
 	if got := tub.Standing(38, Air{TempC: -10}); !near(got, 168+192, 1e-9) {
 		t.Errorf("24 °C in the room, -10 °C outside: loses %g W", got)
 	}
-	if held := Size(tub, mapUnit(), Need{DesignC: -10, Humidity: 0.8, FlowM3s: 1e-3}); !near(held.LostW, 168+192, 1e-6) {
+	if held := Size(tub, Alone(mapUnit(), 1e-3), Need{DesignC: -10, Humidity: 0.8}); !near(held.LostW, 168+192, 1e-6) {
 		t.Errorf("sized for %g W", held.LostW)
 	}
 	element := &Plant{ElementW: 20e3, Heating: AnyTime(), Runs: PumpOnCall}
@@ -32,7 +32,7 @@ func TestIndoors(t *testing.T) {
 
 	tub = yearTub(1.5)
 	tub.FillC, tub.Refills, tub.UseAirM3, tub.PipesUA, tub.Indoor, tub.RoomC = 10, 3, 0.008, 4, true, 24
-	p := &Plant{Unit: mapUnit(), ElementW: 500, PumpW: 240, PumpHeat: 0.6, FilterH: 4, Heating: AnyTime(), Runs: PumpOnCall}
+	p := &Plant{Units: Alone(mapUnit(), 0), ElementW: 500, PumpW: 240, PumpHeat: 0.6, FilterH: 4, Heating: AnyTime(), Runs: PumpOnCall}
 	a := Year(tub, p, readTestWeather(t), Tariff{})
 	if in := (a.HeatKWh + a.PumpKWh*p.PumpHeat) * JoulesPerKWh; !agree.Within(a.BalanceJ, 0, 1e-9*in) {
 		t.Errorf("heat in less losses less stored is %g J of %g", a.BalanceJ, in)

@@ -12,16 +12,15 @@ const (
 
 // Plant is what heats a tub.
 type Plant struct {
-	Unit     *Unit // nil: the element alone
-	FlowM3s  float64
-	ElementW float64 // 0: none, or disconnected
-	ApartW   float64 // of ElementW, what never heats at once with the unit: only where the unit can't
-	TopW     float64 // of ElementW, what has a set point of its own
-	TopC     float64 // and heats up to that only [°C]
-	PumpW    float64 // electric, at the speed that heats
-	PumpHeat float64 // share of it that ends in the water
-	FilterH  float64 // hours a day in which the pump runs anyway
-	OtherW   float64 // electric, a mean over the day: other speeds and pumps by the hours somebody sets
+	Units    []Served // none: the element alone
+	ElementW float64  // 0: none, or disconnected
+	ApartW   float64  // of ElementW, what never heats at once with the unit: only where the unit can't
+	TopW     float64  // of ElementW, what has a set point of its own
+	TopC     float64  // and heats up to that only [°C]
+	PumpW    float64  // electric, at the speed that heats
+	PumpHeat float64  // share of it that ends in the water
+	FilterH  float64  // hours a day in which the pump runs anyway
+	OtherW   float64  // electric, a mean over the day: other speeds and pumps by the hours somebody sets
 	Runs     PumpRuns
 	Heating  [24]float64 // share of each hour of the day in which heat may be made
 }
@@ -76,8 +75,8 @@ func (p *Plant) MayRun() float64 {
 	return max(sum/24, 1e-9) // 0 stands for all of the day
 }
 
-// Beside returns what the elements may give [W] while the unit gives outputW: all of it only where
-// the unit gives nothing.
+// Beside returns what the elements may give [W] while the units give outputW: all of it only where
+// they give nothing.
 func (p *Plant) Beside(outputW float64) float64 {
 	if outputW > 0 {
 		return p.ElementW - p.ApartW

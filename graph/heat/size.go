@@ -1,6 +1,9 @@
 package heat
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Need is what a unit has to do for a tub.
 type Need struct {
@@ -8,8 +11,7 @@ type Need struct {
 	Humidity  float64 // 0 to 1
 	WithinH   float64 // hours from the fill to the set point; 0: not asked
 	HeatUpC   float64 // air while it heats up
-	FlowM3s   float64 // at the speed that heats
-	LeastM3s  float64 // the unit asks for
+	LeastM3s  float64 // the first unit asks for
 	PumpHeatW float64 // heat of the pump, as a mean over the day
 	PumpFullW float64 // heat of the pump while it runs, as it does while the tub heats up
 	MayRun    float64 // share of the day in which the unit may heat the held tub; 0: all of it
@@ -26,7 +28,7 @@ func (n *Need) mayRun() float64 {
 // Sized is how a unit meets a need.
 type Sized struct {
 	Hold, Time, Flow, Water bool    // held at the design air, heated up in time, fed, hot enough
-	HeldW, LostW            float64 // output, while it runs, and loss at the design air
+	HeldW, LostW            float64 // output of all, while they run, and loss at the design air
 	Hours                   float64 // of heating up; +Inf: never
 	HoldsC                  float64 // coldest air
 	HoldsKnown              bool
@@ -43,23 +45,43 @@ func lossAt(tub *Tub, need Need) func(airC float64) float64 {
 	}
 }
 
-// Held returns the unit's output, while it runs, and the tub's loss in the design air [W].
-func Held(tub *Tub, u *Unit, need Need) (heldW, lostW float64) {
-	w := u.At(Air{TempC: need.DesignC, Humidity: need.Humidity}, tub.SetC, need.FlowM3s)
-	return w.OutputW, lossAt(tub, need)(need.DesignC)
+// Gives returns what each of some units gives and takes, while all run, in air of a temperature with the tub's
+// water at waterC: nothing where it heats no water so hot, or stands.
+func Gives(tub *Tub, units []Served, air Air, waterC float64) []Working {
+	b, out := bankOf(units, tub.SetC), make([]Working, len(units))
+	b.work(air, waterC, told, func(u *banked) bool { return u.heats(waterC, tub.SetC) }, out)
+	return out
 }
 
-// Size holds a unit against what the tub needs of it.
-func Size(tub *Tub, u *Unit, need Need) Sized {
+// Held returns what the first of some units gives while it runs, what the others do, and the tub's loss, all in
+// the design air [W]. The first is told for water it does not make too: how much it would be.
+func Held(tub *Tub, units []Served, need Need) (own float64, beside []float64, lostW float64) {
+	b, out := bankOf(units, tub.SetC), make([]Working, len(units))
+	b.work(Air{TempC: need.DesignC, Humidity: need.Humidity}, tub.SetC, figures, func(u *banked) bool { return u.Served.Unit == units[0].Unit || u.Makes(tub.SetC) }, out)
+	for _, w := range out[1:] {
+		beside = append(beside, w.OutputW)
+	}
+	return out[0].OutputW, beside, lossAt(tub, need)(need.DesignC)
+}
+
+// Size holds a unit against what the tub needs of it, together with those beside it: the first of the units.
+func Size(tub *Tub, units []Served, need Need) Sized {
 	loss := lossAt(tub, need)
-	s := Sized{Water: u.Makes(tub.SetC), Flow: need.FlowM3s >= need.LeastM3s}
-	s.HeldW, s.LostW = Held(tub, u, need)
-	if s.Water { // else it holds it in no air
+	s := Sized{Water: units[0].Unit.Makes(tub.SetC), Flow: units[0].FlowM3s >= need.LeastM3s}
+	own, beside, lost := Held(tub, units, need)
+	s.LostW = lost
+	if s.Water || len(beside) == 0 {
+		s.HeldW = own
+	}
+	for _, w := range beside {
+		s.HeldW += w
+	}
+	if s.Water || len(beside) > 0 { // else it holds it in no air
 		s.Hold = need.mayRun()*s.HeldW >= s.LostW
-		s.HoldsC, s.HoldsKnown = u.HoldsDownTo(tub.SetC, need.Humidity, need.FlowM3s, func(airC float64) float64 { return loss(airC) / need.mayRun() })
+		s.HoldsC, s.HoldsKnown = bankOf(running(units), tub.SetC).holdsDownTo(need.Humidity, func(airC float64) float64 { return loss(airC) / need.mayRun() })
 	}
 	s.Hours = math.Inf(1)
-	plant, air := &Plant{Unit: u, FlowM3s: need.FlowM3s, PumpW: need.PumpFullW, PumpHeat: 1}, Air{TempC: need.HeatUpC, Humidity: need.Humidity}
+	plant, air := &Plant{Units: units, PumpW: need.PumpFullW, PumpHeat: 1}, Air{TempC: need.HeatUpC, Humidity: need.Humidity}
 	// in air that stays as it is, water that would not get warmer at its set point never comes there
 	if up := warming(tub, plant, func(float64) Air { return air }, tub.FillC); up.FromC >= up.ToC || up.Power(up.ToC, 0) > up.Loss(up.ToC, 0) {
 		if done := up.Run(); done.Reached {
@@ -68,6 +90,15 @@ func Size(tub *Tub, u *Unit, need Need) Sized {
 	}
 	s.Time = need.WithinH <= 0 || s.Hours <= need.WithinH
 	return s
+}
+
+// running returns units as they run in water that falls below what any of them is set to: all of them.
+func running(units []Served) []Served {
+	out := slices.Clone(units)
+	for i := range out {
+		out[i].BelowK = 0
+	}
+	return out
 }
 
 // Warm follows the tub, cover on, from a temperature to its set point in air that stays as
@@ -86,16 +117,14 @@ func WarmThrough(tub *Tub, p *Plant, air func(seconds float64) Air, fromC float6
 func warming(tub *Tub, p *Plant, air func(seconds float64) Air, fromC float64) Warming {
 	skin := tub.UA()
 	output := func(float64, float64) float64 { return 0 }
-	if p.Unit != nil {
-		s := p.Unit.sheet()
+	if len(p.Units) > 0 {
+		b, each := bankOf(p.Units, tub.SetC), make([]Working, len(p.Units))
 		var water, when, last float64 // power and the element ask for the same moment
 		asked := false
 		output = func(waterC, seconds float64) float64 {
 			if !asked || waterC != water || seconds != when {
 				water, when, asked = waterC, seconds, true
-				if last = 0; s.Makes(waterC) {
-					last = s.at(air(seconds), waterC, p.FlowM3s).OutputW
-				}
+				last = b.heating(air(seconds), waterC, each)
 			}
 			return last
 		}

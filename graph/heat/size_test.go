@@ -10,8 +10,9 @@ import (
 func TestSize(t *testing.T) {
 	tub := &Tub{VolumeM3: 1.2, Fluid: water38, SetC: 38, SkinUA: map[Term]float64{TermTub: 15}, FillC: 10}
 	u := &Unit{Fluid: water38, Ratings: []Rating{{AirC: -15, WaterC: 38, OutputW: 3000, InputW: 1500, Frost: true}, {AirC: 15, WaterC: 38, OutputW: 9000, InputW: 2200, Frost: true}}}
-	need := Need{DesignC: -10, Humidity: 0.8, WithinH: 12, HeatUpC: 5, FlowM3s: 1e-3, LeastM3s: 0.8e-3}
-	s := Size(tub, u, need)
+	const flow = 1e-3
+	need := Need{DesignC: -10, Humidity: 0.8, WithinH: 12, HeatUpC: 5, LeastM3s: 0.8e-3}
+	s := Size(tub, Alone(u, flow), need)
 	if !near(s.LostW, 720, 0.5) || !s.OK() || !near(s.HeldW, 4000, 1) {
 		t.Errorf("%+v", s)
 	}
@@ -23,23 +24,23 @@ func TestSize(t *testing.T) {
 		t.Errorf("heating up takes %.4f h, closed form %.4f", s.Hours, exact)
 	}
 	need.LeastM3s, need.WithinH = 1.1e-3, 5
-	if s := Size(tub, u, need); s.Flow || s.Time || s.OK() || !s.Hold {
+	if s := Size(tub, Alone(u, flow), need); s.Flow || s.Time || s.OK() || !s.Hold {
 		t.Errorf("starved and late: %+v", s)
 	}
 	u.LeastAirC, u.HasLeast = -5, true
-	if s := Size(tub, u, need); s.Hold || !near(s.HoldsC, -5, 1e-9) {
+	if s := Size(tub, Alone(u, flow), need); s.Hold || !near(s.HoldsC, -5, 1e-9) {
 		t.Errorf("below its least air: %+v", s)
 	}
 	u.LeastAirC = -20. / 3 // 20 °F: between two tenths of a °C
-	if s := Size(tub, u, need); !near(s.HoldsC, -20./3, 1e-9) {
+	if s := Size(tub, Alone(u, flow), need); !near(s.HoldsC, -20./3, 1e-9) {
 		t.Errorf("holds down to %.4f °C, where it stops at 20 °F", s.HoldsC)
 	}
 	u.HasMost, u.MostC = true, 35
-	if s := Size(tub, u, need); s.Water {
+	if s := Size(tub, Alone(u, flow), need); s.Water {
 		t.Error("a unit of 35 °C makes 38")
 	}
 	weak := &Unit{Fluid: water38, Ratings: []Rating{{AirC: 15, WaterC: 38, OutputW: 100, InputW: 50}}}
-	if s := Size(tub, weak, need); !math.IsInf(s.Hours, 1) || s.Hold {
+	if s := Size(tub, Alone(weak, flow), need); !math.IsInf(s.Hours, 1) || s.Hold {
 		t.Errorf("100 W: %+v", s)
 	}
 }
@@ -48,7 +49,7 @@ func TestSize(t *testing.T) {
 func TestYearIsMonotone(t *testing.T) {
 	w := readTestWeather(t)
 	base := func() *Tub { return yearTub(1) }
-	plant := &Plant{Unit: mapUnit(), Heating: AnyTime(), Runs: PumpOnCall}
+	plant := &Plant{Units: Alone(mapUnit(), 0), Heating: AnyTime(), Runs: PumpOnCall}
 	kWh := func(tub *Tub, w *Weather) float64 { return Year(tub, plant, w, Tariff{}).KWh }
 	was := kWh(base(), w)
 	for name, change := range map[string]func(*Tub){
@@ -96,12 +97,12 @@ func TestYearIsMonotone(t *testing.T) {
 func TestWarmingRemembersOneMoment(t *testing.T) {
 	tub := &Tub{VolumeM3: 1.2, Fluid: water38, SetC: 38, SkinUA: map[Term]float64{TermTub: 15, TermCover: 4}, PipesUA: 1, FillC: 10}
 	u := &Unit{Fluid: water38, Ratings: []Rating{{AirC: -15, WaterC: 38, OutputW: 3000, InputW: 1500, Frost: true}, {AirC: 15, WaterC: 38, OutputW: 9000, InputW: 2200, Frost: true}}}
-	p := &Plant{Unit: u, FlowM3s: 1e-3}
+	p := &Plant{Units: Alone(u, 1e-3)}
 	air := func(s float64) Air { return Air{TempC: 5 + 6*math.Sin(s/1e4), Humidity: 0.8} }
 	sheet := u.sheet()
 	want := Warming{Capacity: tub.Capacity(), FromC: 10, ToC: 38,
-		Power:   func(waterC, s float64) float64 { return sheet.at(air(s), waterC, p.FlowM3s).OutputW },
-		Element: func(waterC, s float64) float64 { return p.Beside(sheet.at(air(s), waterC, p.FlowM3s).OutputW) },
+		Power:   func(waterC, s float64) float64 { return sheet.at(air(s), waterC, p.Units[0].FlowM3s).OutputW },
+		Element: func(waterC, s float64) float64 { return p.Beside(sheet.at(air(s), waterC, p.Units[0].FlowM3s).OutputW) },
 		Loss:    func(waterC, s float64) float64 { return (15 + 4 + 1) * (waterC - air(s).TempC) },
 	}.Run()
 	if got := WarmThrough(tub, p, air, 10); !got.Reached || !reflect.DeepEqual(got, want) {

@@ -38,6 +38,7 @@ const ratedRise = 2.5
 type Working struct {
 	OutputW, InputW float64
 	Basis           Basis
+	EntersC         float64 // water, where it was asked of a plant
 	LeavingC        float64 // of the water
 }
 
@@ -198,25 +199,4 @@ func (u *Unit) slowest(w Working) float64 {
 		return min(u.LeastW, w.OutputW)
 	}
 	return 0.3 * w.OutputW
-}
-
-// HoldsDownTo returns the coldest air [°C] in which the unit makes up the loss that lossW gives for
-// an air temperature, with water at waterC: to a tenth, or the very air in which it stops; at least
-// -40. ok is false where it does not even at 30 °C.
-func (u *Unit) HoldsDownTo(waterC, humidity, flow float64, lossW func(airC float64) float64) (airC float64, ok bool) {
-	sheet := u.sheet()
-	holds := func(airC float64) bool {
-		return sheet.at(Air{TempC: airC, Humidity: humidity}, waterC, flow).OutputW >= lossW(airC)
-	}
-	for tenth := 300; tenth >= -400; tenth-- {
-		at := float64(tenth) / 10
-		if !holds(at) {
-			if ok && u.HasLeast && at < u.LeastAirC && holds(u.LeastAirC) {
-				airC = u.LeastAirC
-			}
-			return airC, ok
-		}
-		airC, ok = at, true
-	}
-	return airC, ok
 }

@@ -78,6 +78,23 @@ func (w Warming) Run() Warmed {
 
 type warmState struct{ t, s, heat, element, lost float64 }
 
+// Bathed returns to what the water of a tub falls during a bath [°C], in air that stays as it is and with nothing
+// that heats it: the colder it gets, the less it loses, and it comes to no less than the air round it.
+func Bathed(tub *Tub, air Air) float64 {
+	const steps = 60
+	around, t := tub.Around(air).TempC, tub.SetC
+	if t <= around {
+		return t
+	}
+	fall := func(t float64) float64 { return tub.Bathing(t, air).Total() / tub.Capacity() }
+	h := tub.Use.OpenS / steps
+	for range steps {
+		middle := max(around, t-fall(t)*h/2)
+		t = max(around, t-fall(middle)*h)
+	}
+	return t
+}
+
 // step moves the state on by h seconds.
 func (w Warming) step(x warmState, h float64) warmState {
 	var heat, element, lost [4]float64

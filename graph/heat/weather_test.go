@@ -51,7 +51,7 @@ func TestMonthsAgainstHours(t *testing.T) {
 	if !near(sum, 214058.5, 0.1) || hoursBelow(file, 0) != 164 || hoursBelow(file, 5) != 1460 {
 		t.Errorf("file: %.1f K h to 38 °C, %d h below 0, %d below 5", sum, hoursBelow(file, 0), hoursBelow(file, 5))
 	}
-	plant := &Plant{Unit: mapUnit(), Heating: AnyTime(), Runs: PumpOnCall}
+	plant := &Plant{Units: Alone(mapUnit(), 0), Heating: AnyTime(), Runs: PumpOnCall}
 	for _, c := range []struct {
 		swing, wave bool
 		kWh         float64

@@ -14,7 +14,8 @@ type Account struct {
 	KWh      float64 // electricity
 	Cost     float64
 	HeatKWh  float64
-	UnitHeat float64 // kWh of it from the unit
+	UnitHeat float64    // kWh of it from the units
+	Units    []UnitYear // each, in the order of the plant
 	PumpKWh  float64
 	Terms    map[Term]float64 // kWh lost
 	ColdestC float64          // water, at an hour's end
@@ -22,7 +23,13 @@ type Account struct {
 	Bathed   int              // those of them that began with the cover off
 	EndsC    float64
 	BalanceJ float64 // heat in less losses less stored; rounding alone
-	UnitCOP  float64 // heat of the unit over its input, stand-by left out; 0 without one
+	UnitCOP  float64 // heat of the units over their input, stand-by left out; 0 without one
+}
+
+// UnitYear is what one unit of several carries of a year.
+type UnitYear struct {
+	HeatKWh, KWh float64 // KWh: with its stand-by
+	COP          float64 // stand-by left out; 0: it never ran
 }
 
 // Year follows a tub through a year of weather, hour by hour, with a plant that holds its
@@ -31,8 +38,9 @@ type Account struct {
 //	t1 = T + (t0 - T) exp(-UA h/C),   T = ta + (heat - use)/UA
 //
 // exactly. The pump runs its filter hours and, where it is called, as long as heat is made;
-// its heat counts. The unit heats first, up to the hottest water it makes; the element gives the rest, up
-// to its own set point where it has one.
+// its heat counts. The units heat first, up to the hottest water they make: those of one set point each the same
+// share of the time, those set lower what is missing there. The element gives the rest, up to its own set point
+// where it has one.
 func Year(tub *Tub, plant *Plant, w *Weather, tariff Tariff) *Account {
 	y := yearRun{tub: tub, plant: plant, price: tariff.byHour(), c: tub.Capacity(), skin: tub.UA(), acc: &Account{Terms: map[Term]float64{}, ColdestC: math.Inf(1)}}
 	y.perWatt = hourS / y.c
@@ -45,8 +53,11 @@ func Year(tub *Tub, plant *Plant, w *Weather, tariff Tariff) *Account {
 	for hour := range y.open {
 		y.open[hour], y.may[hour] = tub.OpenShare(hour), plant.mayHeat(hour)
 	}
-	if plant.Unit != nil {
-		y.unit, y.standby = plant.Unit.sheet(), plant.Unit.StandbyW
+	y.bank = bankOf(plant.Units, tub.SetC)
+	n, levels := len(plant.Units), len(y.bank.levels)
+	y.working, y.each, y.full, y.cap = make([]Working, n), make([]unitSum, n), make([]float64, levels), make([]float64, levels)
+	for i := range plant.Units {
+		y.standby += plant.Units[i].Unit.StandbyW
 	}
 	t, next := tub.SetC, w.Hours
 	for month := range daysOf {
@@ -84,6 +95,7 @@ func Year(tub *Tub, plant *Plant, w *Weather, tariff Tariff) *Account {
 	if y.unitRunJ > 0 {
 		a.UnitCOP = a.UnitHeat * JoulesPerKWh / y.unitRunJ
 	}
+	a.Units = y.units(float64(len(w.Hours)))
 	return a
 }
 
@@ -91,7 +103,11 @@ func Year(tub *Tub, plant *Plant, w *Weather, tariff Tariff) *Account {
 type yearRun struct {
 	tub      *Tub
 	plant    *Plant
-	unit     *sheet // nil: none
+	bank     *bank
+	working  []Working // of each unit in the hour
+	each     []unitSum
+	full     []float64 // output of each level of the bank in the hour [W]
+	cap      []float64 // the most that it may give as a mean of the hour [W]
 	price    [24]float64
 	c, skin  float64
 	perWatt  float64 // by what one more watt over an hour warms the water [K/W]
@@ -112,28 +128,27 @@ type yearRun struct {
 	acc      *Account
 }
 
+// unitSum adds up what one unit gives and takes.
+type unitSum struct{ heatWh, inputWh float64 }
+
 // hour moves the water through one hour and returns its temperature.
 func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 	tub, plant := y.tub, y.plant
 	usedW := y.takes(t, air, hour)
 	filter, may, pumpHeat, others := y.filter, y.may[hour], y.pumpHeat, y.others
 
-	var unit Working
-	if y.unit != nil && !y.unit.stands(air) {
-		full, _ := y.unit.full(air, t, plant.FlowM3s)
-		unit.OutputW, unit.InputW = full.outputW, full.inputW
-	}
+	y.bank.work(air, t, figures, all, y.working)
 	// what the pipes lose follows the pump; they count with the water's temperature at the
 	// hour's beginning, so that the hour stays linear.
 	pipes := tub.PipesUA * (t - air.TempC) * filter
 	aroundC := tub.Around(air).TempC
 	drift := y.response(t, aroundC, filter*pumpHeat+others-usedW-pipes)
 	need := max(0, (tub.SetC-drift)/y.perWatt)
-	unitMost, elementMost := y.most(unit.OutputW, may, drift)
+	unitMost, elementMost := y.most(may, drift)
 	most := unitMost + elementMost
 	heat := min(need, most)
 	share := filter
-	if run := y.running(unit); run > 0 && plant.Runs == PumpOnCall && need > filter*run {
+	if run := y.running(need); run > 0 && plant.Runs == PumpOnCall && need > filter*run {
 		// beyond its filter hours the pump runs for the heat: its own heat helps, the pipes
 		// take a little more.
 		extra := pumpHeat - tub.PipesUA*(t-air.TempC)
@@ -150,13 +165,10 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 	y.kelvinS += y.above(t, aroundC, net)
 
 	byUnit := min(heat, unitMost)
-	run := Run{}
-	if byUnit > 0 {
-		run = plant.Unit.Meet(byUnit, unit, y.c)
-	}
+	input := y.share(byUnit)
 	element := heat - byUnit
 	pump := share*plant.PumpW + plant.OtherW
-	y.book(m, hour, heat, byUnit, element, run.InputW, pump)
+	y.book(m, hour, heat, byUnit, element, input, pump)
 	y.inJ += (heat + share*pumpHeat + others) * hourS
 	y.pipesJ += pipes * hourS
 	y.acc.ColdestC = min(y.acc.ColdestC, next)
@@ -173,13 +185,60 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 	return next
 }
 
-// most returns what the unit and the element may give [W] in an hour in which heat may be made a share of
-// the time and the water would come to drift without it: neither heats above its own set point.
-func (y *yearRun) most(outputW, may, drift float64) (unit, element float64) {
-	unit, element = may*outputW, may*y.plant.Beside(outputW)
-	if u := y.unit; u != nil && u.HasMost && u.MostC < y.tub.SetC {
-		unit = min(unit, max(0, (u.MostC-drift)/y.perWatt))
+// units is what each unit carried in a number of hours.
+func (y *yearRun) units(hours float64) []UnitYear {
+	var out []UnitYear
+	for i, sum := range y.each {
+		u := UnitYear{HeatKWh: sum.heatWh / 1e3, KWh: (sum.inputWh + y.plant.Units[i].Unit.StandbyW*hours) / 1e3}
+		if sum.inputWh > 0 {
+			u.COP = sum.heatWh / sum.inputWh
+		}
+		out = append(out, u)
 	}
+	return out
+}
+
+// share has the units make a mean of heatW in the hour, and returns what they take for it [W].
+func (y *yearRun) share(heatW float64) (input float64) {
+	for n, level := range y.bank.levels {
+		give := min(heatW, y.cap[n])
+		if give <= 0 {
+			continue
+		}
+		heatW -= give
+		for _, i := range level {
+			w := y.working[i]
+			if w.OutputW <= 0 {
+				continue
+			}
+			part := w.OutputW / y.full[n]
+			// as many starts as the tub with all of them has, so each has its part of the water
+			run := y.bank.units[i].Meet(give*part, w, y.c*part)
+			y.each[i].heatWh += run.HeatW
+			y.each[i].inputWh += run.InputW
+			input += run.InputW
+		}
+	}
+	return input
+}
+
+// most returns what the units and the element may give [W] in an hour in which heat may be made a share of
+// the time and the water would come to drift without it: neither heats above its own set point.
+func (y *yearRun) most(may, drift float64) (unit, element float64) {
+	outputW := 0.0
+	for n, level := range y.bank.levels {
+		y.full[n] = 0
+		for _, i := range level {
+			y.full[n] += y.working[i].OutputW
+		}
+		outputW += y.full[n]
+		y.cap[n] = may * y.full[n]
+		if top := y.bank.tops[n]; top < y.tub.SetC {
+			y.cap[n] = min(y.cap[n], max(0, (top-drift)/y.perWatt-unit))
+		}
+		unit += y.cap[n]
+	}
+	element = may * y.plant.Beside(outputW)
 	if top := may * y.plant.TopW; top > 0 && y.plant.TopC < y.tub.SetC {
 		rest := element - top
 		element = rest + min(top, max(0, (y.plant.TopC-drift)/y.perWatt-unit-rest))
@@ -222,11 +281,22 @@ func (m *Month) fromWh() {
 	}
 }
 
-// running returns the heat that is made while anything heats [W]: what the unit gives at its
-// slowest, else the element's.
-func (y *yearRun) running(unit Working) float64 {
-	if unit.OutputW > 0 {
-		return y.plant.Unit.slowest(unit)
+// running returns the heat that is made while anything heats [W]: what the units that a need of so much [W] calls
+// for give at their slowest, else the element's.
+func (y *yearRun) running(need float64) float64 {
+	run := 0.0
+	for n, level := range y.bank.levels {
+		for _, i := range level {
+			if w := y.working[i]; w.OutputW > 0 {
+				run += y.bank.units[i].slowest(w)
+			}
+		}
+		if need -= y.cap[n]; run > 0 && need <= 0 {
+			break
+		}
+	}
+	if run > 0 {
+		return run
 	}
 	return y.plant.ElementW
 }

@@ -49,7 +49,7 @@ func TestYearWorked(t *testing.T) {
 	w := readTestWeather(t)
 	night := Tariff{Price: 0.30, Known: true, Bands: []Band{{FromH: 22, ToH: 6, Price: 0.15}}}
 	element := &Plant{ElementW: 20e3, Heating: AnyTime(), Runs: PumpOnCall}
-	unit := &Plant{Unit: mapUnit(), Heating: AnyTime(), Runs: PumpOnCall}
+	unit := &Plant{Units: Alone(mapUnit(), 0), Heating: AnyTime(), Runs: PumpOnCall}
 
 	e := Year(yearTub(0), element, w, night)
 	u := Year(yearTub(0), unit, w, night)
@@ -108,8 +108,8 @@ func TestYearBalances(t *testing.T) {
 	for name, p := range map[string]*Plant{
 		"element": {ElementW: 2000, OtherW: 50, PumpW: 240, PumpHeat: 0.6, FilterH: 6, Heating: AnyTime(), Runs: PumpOnCall},
 		"weak":    {ElementW: 300, PumpW: 240, PumpHeat: 0.6, FilterH: 2, Heating: only, Runs: PumpOnCall},
-		"unit":    {Unit: weak, ElementW: 500, PumpW: 240, PumpHeat: 0.6, FilterH: 4, Heating: AnyTime(), Runs: PumpOnCall},
-		"hours":   {Unit: mapUnit(), PumpW: 240, PumpHeat: 0.6, FilterH: 4, Heating: AnyTime(), Runs: PumpHours},
+		"unit":    {Units: Alone(weak, 0), ElementW: 500, PumpW: 240, PumpHeat: 0.6, FilterH: 4, Heating: AnyTime(), Runs: PumpOnCall},
+		"hours":   {Units: Alone(mapUnit(), 0), PumpW: 240, PumpHeat: 0.6, FilterH: 4, Heating: AnyTime(), Runs: PumpHours},
 	} {
 		a := Year(tub, p, w, Tariff{Price: 1})
 		in := (a.HeatKWh + a.PumpKWh*p.PumpHeat) * JoulesPerKWh
@@ -124,7 +124,7 @@ func TestYearBalances(t *testing.T) {
 
 func BenchmarkYear(b *testing.B) {
 	w := readTestWeather(b)
-	tub, plant := yearTub(1), &Plant{Unit: mapUnit(), ElementW: 2000, PumpW: 240, PumpHeat: 0.6, FilterH: 4, Heating: AnyTime(), Runs: PumpOnCall}
+	tub, plant := yearTub(1), &Plant{Units: Alone(mapUnit(), 0), ElementW: 2000, PumpW: 240, PumpHeat: 0.6, FilterH: 4, Heating: AnyTime(), Runs: PumpOnCall}
 	for b.Loop() {
 		Year(tub, plant, w, Tariff{Price: 0.3})
 	}
@@ -137,12 +137,12 @@ func BenchmarkYear(b *testing.B) {
 func TestShortHoursAfterABath(t *testing.T) {
 	w := readTestWeather(t)
 	strong := &Unit{Fluid: water38, Ratings: []Rating{{AirC: 7, WaterC: 38, OutputW: 12e3, InputW: 4e3}}, LeastAirC: 0, HasLeast: true}
-	frost := Year(yearTub(0), &Plant{Unit: strong, Heating: AnyTime(), Runs: PumpOnCall}, w, Tariff{})
+	frost := Year(yearTub(0), &Plant{Units: Alone(strong, 0), Heating: AnyTime(), Runs: PumpOnCall}, w, Tariff{})
 	if frost.Bathed != 0 || frost.Short < 100 || frost.Short > 200 {
 		t.Errorf("%d hours short, %d of them after a bath, without any", frost.Short, frost.Bathed)
 	}
 	weak := &Unit{Fluid: water38, Ratings: []Rating{{AirC: 7, WaterC: 38, OutputW: 2e3, InputW: 1e3}}}
-	bath := Year(yearTub(1), &Plant{Unit: weak, Heating: AnyTime(), Runs: PumpOnCall}, w, Tariff{})
+	bath := Year(yearTub(1), &Plant{Units: Alone(weak, 0), Heating: AnyTime(), Runs: PumpOnCall}, w, Tariff{})
 	if bath.Short < 365 || bath.Bathed != bath.Short {
 		t.Errorf("%d hours short, %d of them after a bath", bath.Short, bath.Bathed)
 	}

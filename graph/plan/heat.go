@@ -3,7 +3,6 @@ package plan
 import (
 	"errors"
 	"math"
-	"slices"
 	"strconv"
 
 	"dryfit/catalog/quantity"
@@ -134,9 +133,16 @@ func (p *Plan) heatInput() job.Input {
 		in.Unit = settled.Part(unit.ID)
 	}
 	branch, _ := settled.Branch()
-	in.Old = p.oldHeats(in.Unit)
 	in.Heating = p.heating(stage, branch)
+	in.Old = p.oldHeats(in.Unit, in.Heating.Mode)
 	in.Beside = beside(stage, in.Unit, in.Heating.Mode)
+	if sol := stage.Solution(in.Heating.Mode); sol != nil && len(in.Beside) > 0 {
+		ids := []string{in.Unit.ID}
+		for _, o := range in.Beside {
+			ids = append(ids, o.Unit.ID)
+		}
+		in.Warmed = sol.Warmed(ids)
+	}
 	in.Pipes = outsidePipes(stage, branch)
 	if before := p.Before; before == stage {
 		in.Today = in.Pipes
@@ -147,22 +153,31 @@ func (p *Plan) heatInput() job.Input {
 	return in
 }
 
-// oldHeats reports whether another unit than the job's heats the water today: one that is taken out, or one that
-// stays to which a pump's water comes, where flows are known some in a mode.
-func (p *Plan) oldHeats(own *settle.Part) bool {
+// oldHeats lists the units but the job's that heat the water today: those that are taken out, and those that stay
+// to which a pump's water comes, where flows are known some in a mode; with the flow in a mode, where it is known.
+func (p *Plan) oldHeats(own *settle.Part, mode string) []job.Beside {
 	if p.Before == nil || p.Before.Layout == nil || own == nil || own.Existing {
-		return false
+		return nil
 	}
-	if slices.ContainsFunc(p.Circuit.Parts, func(o *graph.Part) bool { return o.Kind == graph.HeatPump && o.Existing && o.Removed }) {
-		return true // how its valves stand is written of the time after it
-	}
-	net := p.Before.Layout.Stage.Net()
-	return slices.ContainsFunc(p.Before.Circuit.Units(), func(u *graph.Part) bool {
-		if u.ID == own.ID || stage.BranchOf(net, u) == nil {
-			return false
+	set, sol := p.Before.Layout.Stage, p.Before.Solution(mode)
+	var out []job.Beside
+	for _, u := range set.Parts {
+		if u.Kind != graph.HeatPump || !u.Existing || u.ID == own.ID {
+			continue
 		}
-		return len(p.Before.Solutions) == 0 || !p.Before.StandsShut(u.ID)
-	})
+		// how the valves of one that is taken out stand is written of the time after it
+		if !u.Removed && (stage.BranchOf(set.Net(), u.Part) == nil || len(p.Before.Solutions) > 0 && p.Before.StandsShut(u.ID)) {
+			continue
+		}
+		one := job.Beside{Unit: u}
+		if sol != nil {
+			if f := sol.Part(u.ID); f != nil {
+				one.FlowM3s = math.Abs(hydraulic.Passing(f.Flow))
+			}
+		}
+		out = append(out, one)
+	}
+	return out
 }
 
 // beside lists the units but one that heat its water with it: those that get water in the mode that heats,
@@ -175,13 +190,19 @@ func beside(stage *stage.Stage, unit *settle.Part, mode string) []job.Beside {
 		if unit == nil || b.Unit.ID == unit.ID || b.Pump == nil || set.Net().Apart(b.Unit) {
 			continue
 		}
-		one := job.Beside{Unit: set.Part(b.Unit.ID)}
+		one := job.Beside{Unit: set.Part(b.Unit.ID), Pump: set.Part(b.Pump.ID)}
+		if one.Pump != nil && len(one.Pump.Speeds.V) > 0 {
+			one.Speed = slowest(one.Pump)
+		}
 		if sol != nil {
 			f := sol.Part(b.Unit.ID)
 			if f == nil || hydraulic.Passing(f.Flow) == 0 {
 				continue
 			}
 			one.FlowM3s = math.Abs(f.Flow)
+			if speed, ok := sol.Mode.Speeds[b.Pump.ID]; ok {
+				one.Speed = speed
+			}
 		}
 		out = append(out, one)
 	}
@@ -197,7 +218,7 @@ func settleOf(stage *stage.Stage, c *graph.Circuit) *settle.Stage {
 }
 
 // heating finds the mode in which the tub is heated: the slowest in which the unit gets
-// water; without flows, or without a unit, the slowest speed of the pump that heats.
+// water; of those at that speed of its pump the one in which most units do. Without flows, or without a unit, the slowest speed of the pump that heats.
 func (p *Plan) heating(stage *stage.Stage, branch *stream.UnitBranch) job.Heating {
 	var h job.Heating
 	if branch == nil {
@@ -211,12 +232,21 @@ func (p *Plan) heating(stage *stage.Stage, branch *stream.UnitBranch) job.Heatin
 	if branch == nil {
 		return h
 	}
+	fed := 0
 	for i := range stage.Solutions {
 		sol := &stage.Solutions[i]
 		flow := sol.Part(branch.Unit.ID)
-		if flow == nil || flow.Flow <= 1e-9 || h.FlowM3s > 0 && flow.Flow >= h.FlowM3s {
+		if flow == nil || flow.Flow <= 1e-9 {
 			continue
 		}
+		units := unitsFed(stage, sol)
+		if h.FlowM3s > 0 {
+			more := units > fed && h.Pump != nil && sol.Mode.Speeds[h.Pump.ID] == h.Speed
+			if !more && (flow.Flow >= h.FlowM3s || units < fed) {
+				continue
+			}
+		}
+		fed = units
 		h.Mode, h.FlowM3s = sol.Mode.Name, flow.Flow
 		h.WaterPlannedW, h.WaterTodayW = waterPower(sol, h.Pump), waterPower(p.Before.Solution(sol.Mode.Name), h.Pump)
 		if h.Pump != nil {
@@ -226,6 +256,17 @@ func (p *Plan) heating(stage *stage.Stage, branch *stream.UnitBranch) job.Heatin
 		}
 	}
 	return h
+}
+
+// unitsFed is how many units get water in a solution.
+func unitsFed(stage *stage.Stage, sol *hydraulic.Solution) int {
+	n := 0
+	for _, u := range stage.Circuit.Units() {
+		if f := sol.Part(u.ID); f != nil && hydraulic.Passing(f.Flow) != 0 {
+			n++
+		}
+	}
+	return n
 }
 
 // waterPower is what a pump gives the water in a solution, W; 0 where there is none.

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/plan"
 )
 
@@ -58,20 +59,46 @@ func TestAnOldUnitsCircuitWasThere(t *testing.T) {
 	}
 }
 
-// What an old unit takes that heats today is not worked out: there is no year of the element alone to save
-// from. One that stays and stands shut off heats nothing, and the element's
-// year is today's.
-func TestNoSavingOverAnOldUnit(t *testing.T) {
+// Today's year is the old unit's where one heats, by its own sheet; of one of which nothing is known there is none to
+// save from. One that stays and stands shut off heats nothing, and the element's year is today's. A second unit
+// beside one that stays halves what it carries, and takes no more but for its stand-by and another start's loss;
+// one in its place carries all.
+func TestSavingOverAnOldUnit(t *testing.T) {
 	first := work(t, readFile(t, "../../testdata/two-speed.toml"), plan.Findings|plan.Flows)
-	for _, out := range []bool{false, true} {
-		noSaving(t, first, false, out)
-		noSaving(t, first, true, out)
+	for _, c := range []struct {
+		shut, out, known bool
+		today            string // of what
+		beside           int
+	}{
+		{false, false, true, "unit", 1},
+		{true, false, true, "element", 0},
+		{false, true, true, "unit", 0},
+		{true, true, true, "unit", 0},
+		{false, true, false, "", 0},
+		{false, false, false, "", 1},
+	} {
+		r := secondOf(t, first, c.shut, c.out, c.known).Heat
+		today := ""
+		if a := r.Year.Today; a != nil && len(a.Units) > 0 {
+			today = "unit"
+		} else if a != nil {
+			today = "element"
+		}
+		if today != c.today || len(r.Beside) != c.beside || len(r.Year.Planned.Units) != c.beside+1 {
+			t.Errorf("%+v: today's year is of %q, %d units as planned", c, today, len(r.Year.Planned.Units))
+		}
+		if c.today == "unit" && c.beside == 0 && !agree.Within(r.Year.Today.KWh, r.Year.Planned.KWh, 0.05*r.Year.Planned.KWh) {
+			t.Errorf("the same unit in its place takes %.0f kWh instead of %.0f", r.Year.Planned.KWh, r.Year.Today.KWh)
+		}
+		if c.beside == 1 && c.known && !agree.Within(r.Unit.Each[0].Share, 0.5, 0.02) {
+			t.Errorf("of two alike one carries %.3f", r.Unit.Each[0].Share)
+		}
 	}
 }
 
-// noSaving looks for a year of today in the job of a second unit whose first stands shut off or not, and is
-// taken out or not.
-func noSaving(t *testing.T, first *plan.Plan, shut, out bool) {
+// secondOf plans the job of a second unit whose first stands shut off or not, is taken out or not, and is known by
+// its sheet or not at all.
+func secondOf(t *testing.T, first *plan.Plan, shut, out, known bool) *plan.Plan {
 	t.Helper()
 	c := first.Circuit.Built()
 	unit := c.Part(first.Asked.Retrofit.Unit)
@@ -87,6 +114,11 @@ func noSaving(t *testing.T, first *plan.Plan, shut, out bool) {
 			c.Retrofit.Cut.Run = r.ID
 		}
 	}
+	if !known {
+		data := *unit.Unit
+		data.Ratings = nil
+		unit.Unit = &data
+	}
 	if v := c.Part("v1"); shut {
 		v.Valve = &graph.ValveData{PositionSet: true}
 	}
@@ -100,7 +132,5 @@ func noSaving(t *testing.T, first *plan.Plan, shut, out bool) {
 	if p.Heat == nil || p.Heat.Year == nil || p.Heat.Year.Planned == nil {
 		t.Fatal("no year")
 	}
-	if want := shut && !out; (p.Heat.Year.Today != nil) != want {
-		t.Errorf("shut off %v, taken out %v: a year of today %v", shut, out, p.Heat.Year.Today != nil)
-	}
+	return p
 }

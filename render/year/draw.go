@@ -76,7 +76,7 @@ func todayParts(y *job.YearReport, m int) []part {
 		return nil
 	}
 	v := y.Today.Months[m]
-	return []part{{v.PumpKWh, greyPump}, {v.ElementKWh, greyToday}}
+	return []part{{v.PumpKWh, greyPump}, {v.UnitKWh + v.ElementKWh, greyToday}}
 }
 
 func plannedParts(y *job.YearReport, m int) []part {
@@ -134,6 +134,19 @@ func swatch(grey float64) []scene.Item {
 	return []scene.Item{scene.Rect(-4, -1.2, 8, 2.4, scene.Style{StrokeMM: sheet.Hair, Fill: true, FillGrey: grey})}
 }
 
+// heatsToday is what today's year heats with.
+func heatsToday(y *job.YearReport) string {
+	if y.Today == nil || len(y.Today.Units) == 0 {
+		return "element"
+	}
+	for _, m := range y.Today.Months {
+		if m.ElementKWh > 0 {
+			return "old unit and element"
+		}
+	}
+	return "old unit"
+}
+
 // legend names the greys that are used.
 func legend(y *job.YearReport) []sheet.Entry {
 	side := func(where, words string) string {
@@ -154,7 +167,7 @@ func legend(y *job.YearReport) []sheet.Entry {
 			out = append(out, sheet.Entry{Symbol: swatch(grey), W: 8, H: 2.4, Text: words})
 		}
 	}
-	add(greyToday, side("left,", "today: element"), y.Today, func(m heat.Month) float64 { return m.ElementKWh })
+	add(greyToday, side("left,", "today: "+heatsToday(y)), y.Today, func(m heat.Month) float64 { return m.UnitKWh + m.ElementKWh })
 	add(greyUnit, side("right,", "planned: unit"), y.Planned, func(m heat.Month) float64 { return m.UnitKWh })
 	add(greyElement, side("right,", "planned: element helps"), y.Planned, func(m heat.Month) float64 { return m.ElementKWh })
 	pump := y.Planned

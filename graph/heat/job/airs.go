@@ -13,7 +13,7 @@ type AtAir struct {
 	Colder   int     // of that year below it
 	LosesW   float64 // cover on, less the pump's own heat
 	OpenW    float64 // on top, while the cover is off
-	GivesW   float64 // by the unit at full speed, while it runs; 0: it stands, or makes no water so hot
+	GivesW   float64 // by the units at full speed, while they run; 0: they stand, or make no water so hot
 	MayRun   float64 // share of the day in which it may run; 0: all of it
 	ElementW float64 // by the element beside it
 }
@@ -46,10 +46,11 @@ func (b *builder) airs(s *scene, r *Report) {
 	if s.planned == nil {
 		return
 	}
-	unit := s.planned.Unit
 	low, high := math.Min(airsFromC, math.Floor(s.designC)-2), airsToC
-	if unit.HasLeast {
-		low = math.Min(low, math.Floor(unit.LeastAirC)-2)
+	for _, u := range s.planned.Units {
+		if u.Unit.HasLeast {
+			low = math.Min(low, math.Floor(u.Unit.LeastAirC)-2)
+		}
 	}
 	var counts map[int]int
 	var hours []heat.Air
@@ -64,8 +65,12 @@ func (b *builder) airs(s *scene, r *Report) {
 	at := func(c float64) AtAir {
 		need.DesignC = c
 		at := AtAir{AirC: c, MayRun: need.MayRun}
-		if at.GivesW, at.LosesW = heat.Held(&s.tub, unit, need); !unit.Makes(s.tub.SetC) {
+		var beside []float64
+		if at.GivesW, beside, at.LosesW = heat.Held(&s.tub, s.planned.Units, need); !s.own().Unit.Makes(s.tub.SetC) {
 			at.GivesW = 0
+		}
+		for _, w := range beside {
+			at.GivesW += w
 		}
 		at.OpenW = s.tub.Bathing(s.tub.SetC, heat.Air{TempC: c, Humidity: s.humid, Wind: wind}).Total()
 		at.ElementW = s.planned.Beside(at.GivesW)

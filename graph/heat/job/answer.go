@@ -30,7 +30,10 @@ func NewAccount(in Input) *Account {
 // Answer works everything out: without weather all but the year.
 func (a *Account) Answer(more More) *Report {
 	s, b := a.scene, &builder{in: a.in, more: more, assumed: slices.Clone(a.assumed), notes: slices.Clone(a.notes)}
-	r := &Report{Supplies: a.supplies, OldHeats: a.in.Old}
+	r := &Report{Supplies: a.supplies}
+	for _, old := range a.in.Old {
+		r.OldHeats = append(r.OldHeats, old.Unit.ID)
+	}
 	b.loss(s, r)
 	if r.Cold = a.in.Stage.Circuit.Site.KeptCold(s.tub.SetC); r.Cold {
 		r.Assumed = b.list()
@@ -40,6 +43,7 @@ func (a *Account) Answer(more More) *Report {
 	b.airs(s, r)
 	b.rise(s, r)
 	b.sizes(s, r)
+	b.shares(s, r)
 	if more.Weather != nil {
 		r.Notes = append(r.Notes, more.Weather.Notes...)
 		var likely outcome
@@ -51,6 +55,7 @@ func (a *Account) Answer(more More) *Report {
 			}
 		})
 		b.pays(s, r, likely)
+		r.carried()
 	}
 	r.Notes = append(r.Notes, b.notes...)
 	r.Assumed = b.list()
@@ -79,14 +84,11 @@ func (a *Account) Design() DesignDay {
 	d := DesignDay{AirC: s.designC, Said: a.in.Stage.Circuit.Site.AirSet, Supplies: a.supplies}
 	if s.planned != nil && !a.in.Stage.Circuit.Site.KeptCold(s.tub.SetC) {
 		d.RatingsAssumed = !a.in.Unit.BySheet()
-		d.StopsC, d.StopsTaken = s.planned.Unit.LeastAirC, s.planned.Unit.Guessed
-		d.HeldW, d.LostW = heat.Held(&s.tub, s.planned.Unit, a.need(s, 0))
-		for _, other := range a.in.Beside {
-			given := Given{ID: other.Unit.ID}
-			if u := a.sheetOf(other.Unit); u.Makes(s.tub.SetC) {
-				given.OutputW = u.At(heat.Air{TempC: s.designC, Humidity: s.humid}, s.tub.SetC, other.FlowM3s).OutputW
-			}
-			d.Beside = append(d.Beside, given)
+		d.StopsC, d.StopsTaken = s.own().Unit.LeastAirC, s.own().Unit.Guessed
+		var beside []float64
+		d.HeldW, beside, d.LostW = heat.Held(&s.tub, s.planned.Units, a.need(s, 0))
+		for i, w := range beside {
+			d.Beside = append(d.Beside, Given{ID: s.planned.Units[i+1].Unit.ID, OutputW: w})
 		}
 		d.MayRun = s.mayRun()
 	}
@@ -97,25 +99,6 @@ func (a *Account) Design() DesignDay {
 type Given struct {
 	ID      string
 	OutputW float64
-}
-
-// sheetOf is what is known of a unit that is not the job's own: its sheet, else the catalogue's of its size;
-// where nobody says in what air it stops that is the coldest it is rated in, or what many stop at.
-func (b *builder) sheetOf(p *settle.Part) *heat.Unit {
-	u, generic := unitOf(p, b.in.Fluid), b.fromRow(p.Row.V)
-	if !p.BySheet() {
-		u.Ratings = generic.Ratings
-	}
-	if !u.HasLeast {
-		u.HasLeast, u.LeastAirC = true, usualLeastC
-		if !p.BySheet() {
-			u.LeastAirC = generic.LeastAirC
-		}
-		for _, r := range u.Ratings {
-			u.LeastAirC = min(u.LeastAirC, r.AirC)
-		}
-	}
-	return u
 }
 
 // loss works out the terms at the design air.
@@ -165,12 +148,15 @@ func (b *builder) unitTable(s *scene, r *Report) {
 	if s.planned == nil {
 		return
 	}
-	u := s.planned.Unit
+	u, flow := s.own().Unit, s.own().FlowM3s
 	given := b.in.Unit.BySheet()
-	r.Unit.Assumed, r.Unit.ID, r.Unit.FlowM3s = !given, u.ID, s.planned.FlowM3s
+	r.Unit.Assumed, r.Unit.ID, r.Unit.FlowM3s = !given, u.ID, flow
 	r.Unit.StopsC, r.Unit.StopsTaken = u.LeastAirC, u.Guessed
+	for _, other := range b.in.Beside {
+		r.Beside = append(r.Beside, other.Unit.ID)
+	}
 	for _, p := range b.in.Stage.Circuit.Units() {
-		if p.ID != u.ID && !p.Removed {
+		if p.ID != u.ID && !p.Removed && !slices.Contains(r.Beside, p.ID) {
 			r.Others = append(r.Others, p.ID)
 		}
 	}
@@ -180,7 +166,7 @@ func (b *builder) unitTable(s *scene, r *Report) {
 			return
 		}
 		seen[airC] = true
-		here := UnitAt{AirC: airC, WaterC: s.tub.SetC, Working: u.At(heat.Air{TempC: airC, Humidity: s.humid}, s.tub.SetC, s.planned.FlowM3s)}
+		here := UnitAt{AirC: airC, WaterC: s.tub.SetC, Working: u.At(heat.Air{TempC: airC, Humidity: s.humid}, s.tub.SetC, flow)}
 		if here.Working.OutputW <= 0 { // the sheet's point is in air it does not work in
 			stands := false
 			for i := range r.Unit.At {
@@ -259,8 +245,7 @@ func (b *builder) rise(s *scene, r *Report) {
 		r.HeatUp.AirC = day(0).TempC
 	}
 	r.HeatUp.Warmed = heat.WarmThrough(&s.tub, plant, through, from)
-	fall := r.Loss.Open.Total() * s.tub.Use.OpenS / s.tub.Capacity()
-	from = s.tub.SetC - math.Max(0, math.Min(fall, s.tub.SetC-s.tub.Around(air).TempC))
+	from = heat.Bathed(&s.tub, air)
 	r.Recovery = &Rise{FromC: from, ToC: s.tub.SetC, AirC: s.designC, Warmed: heat.WarmThrough(&s.tub, plant, still, from)}
 }
 

@@ -24,7 +24,7 @@ func (a *Account) Fit(weather *heat.Weather) (Fit, bool) {
 	if s.planned == nil {
 		return Fit{}, false
 	}
-	f := Fit{Sized: a.sized(s, s.planned.Unit, a.need(s, unit.Least.V)), RatingsAssumed: !unit.BySheet(), FuseA: unit.Fuse.V}
+	f := Fit{Sized: a.sized(s, *s.own(), a.need(s, unit.Least.V)), RatingsAssumed: !unit.BySheet(), FuseA: unit.Fuse.V}
 	for _, sup := range a.supplies {
 		for _, l := range sup.Loads {
 			if l.ID != unit.ID {

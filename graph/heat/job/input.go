@@ -9,22 +9,28 @@ import (
 
 // Input is what a job's heat hangs on.
 type Input struct {
-	Stage   *settle.Stage // after the work
-	Unit    *settle.Part  // nil: none
-	Beside  []Beside      // other units that heat the same water at the same time
-	Old     bool          // a heat pump that is there heats today, be it taken out or not
-	Fluid   heat.Fluid    // of the water
-	SetC    float64       // temperature held
+	Stage  *settle.Stage // after the work
+	Unit   *settle.Part  // nil: none
+	Beside []Beside      // other units that heat the same water at the same time
+	// Warmed is by how much a watt of each unit warms the water on its way to each, K/W: first the job's, then
+	// those beside it in their order. nil: none does.
+	Warmed  [][]float64
+	Old     []Beside   // the heat pumps that heat today, be they taken out or not
+	Fluid   heat.Fluid // of the water
+	SetC    float64    // temperature held
 	Heating Heating
 	Pipes   []heat.OutsidePipe // that run outdoors, both ways
 	Today   []heat.OutsidePipe // those that do today, before the work
 	Ask     Ask
 }
 
-// Beside is another unit than the one the job is about, and its flow in the mode that heats, m³/s; 0: not known.
+// Beside is another unit than the one the job is about, its flow in the mode that heats, m³/s, 0: not known, and
+// what moves its water there.
 type Beside struct {
 	Unit    *settle.Part
 	FlowM3s float64
+	Pump    *settle.Part // nil: none
+	Speed   string
 }
 
 // More is what the answers take beside: the design day does without.
@@ -89,8 +95,9 @@ type Report struct {
 	Moves    []Assumed // what moves the saving most, given or not, the heaviest first
 	Notes    []string
 	Cold     bool     // the water is kept cold: heating is not its trouble, and nothing of it is told
-	Others   []string // heat pumps beside the one that is counted
-	OldHeats bool     // an old heat pump heats today: what that takes isn't worked out, so there is no year of today
+	Others   []string // heat pumps beside it that are not counted: no water comes to them in the mode that heats
+	Beside   []string // those that are, with it
+	OldHeats []string // the heat pumps that heat today; where nothing is known of one there is no year of today
 	Problems []graph.Diagnostic
 }
 
@@ -125,7 +132,23 @@ type UnitReport struct {
 	Assumed    bool    // its ratings are the catalogue's for its size
 	StopsC     float64 // coldest air it works in; one that is usual, for nobody said it: StopsTaken
 	StopsTaken bool
-	FlowM3s    float64 // the water it gets; 0 where not known
+	FlowM3s    float64     // the water it gets; 0 where not known
+	Each       []UnitShare // of several, the job's first; none where it is alone
+}
+
+// UnitShare is what one of several units carries.
+type UnitShare struct {
+	ID       string
+	FlowM3s  float64 // 0 where not known
+	EntersC  float64 // the water that comes to it in the design air, while all run
+	Working  heat.Working
+	SetC     float64 // what it is set to, by which it runs with the others or after them
+	Later    bool    // it runs only where those set higher do not hold the tub
+	HeatKWh  float64 // of the planned year
+	KWh, COP float64 // COP 0: it never ran
+	Share    float64 // of what the units give in that year
+	Year     bool    // there is one
+	Assumed  bool    // its ratings are the catalogue's for its size
 }
 
 // UnitAt is the unit at one pair of temperatures.

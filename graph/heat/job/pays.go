@@ -63,7 +63,7 @@ func (b *builder) pays(s *scene, r *Report, likely outcome) {
 	})
 	if _, above := b.neighbours(s); above != nil {
 		saving(LargerUnit, graph.Say("a unit of the next size, %s", sizeWords(above.Name)), func(c *scene) {
-			c.planned.Unit, c.planned.FlowM3s = b.scaledTo(s.planned.Unit, b.fromRow(*above)), cmp.Or(b.more.OfSize[above.Name], s.planned.FlowM3s)
+			c.own().Unit, c.own().FlowM3s = b.scaledTo(s.own().Unit, b.fromRow(*above)), cmp.Or(b.more.OfSize[above.Name], s.own().FlowM3s)
 		})
 	}
 	if s.tariff.Known {
@@ -71,7 +71,15 @@ func (b *builder) pays(s *scene, r *Report, likely outcome) {
 	}
 	saving(OtherHabit, "a quarter less time with the cover off", func(c *scene) { c.tub.Use.OpenS *= 0.75 })
 	saving(OtherHabit, graph.Say("water %s cooler", quantity.TemperatureDifference.Of(1)), func(c *scene) { c.tub.SetC-- })
-	saving(BetterFigure, "a unit with a tenth more COP", func(c *scene) { c.cop *= 1.1 })
+	better := quantity.Text("a unit with a tenth more COP")
+	if len(s.planned.Units) > 1 {
+		better = "units with a tenth more COP"
+	}
+	saving(BetterFigure, better, func(c *scene) {
+		for i := range c.planned.Units {
+			scaleCOP(c.planned.Units[i].Unit, 1.1)
+		}
+	})
 	if s.planned.FilterH > 2 && s.planned.Runs != heat.PumpAlways {
 		saving(OtherHabit, "the pump two hours a day less", func(c *scene) { c.planned.FilterH -= 2 })
 	}

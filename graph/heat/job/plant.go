@@ -1,6 +1,7 @@
 package job
 
 import (
+	"math"
 	"slices"
 
 	"dryfit/catalog/quantity"
@@ -18,7 +19,19 @@ func (b *builder) plants(s *scene) {
 	if u := b.in.Stage.Circuit.Use; u != nil && len(u.Heating) > 0 {
 		base.Heating = heat.Shares(windows(u.Heating))
 	}
-	if len(elements) > 0 && !b.in.Old {
+	known := len(b.in.Old) > 0
+	for _, old := range b.in.Old {
+		known = known && (old.Unit.BySheet() || old.Unit.Row.How != settle.Assumed)
+	}
+	switch {
+	case known:
+		today := base
+		for _, old := range b.in.Old {
+			today.Units = append(today.Units, heat.Served{Unit: b.unit(old.Unit), FlowM3s: old.FlowM3s})
+		}
+		b.kept(&today, elements)
+		s.today = &today
+	case len(elements) > 0 && len(b.in.Old) == 0:
 		today := base
 		today.Runs = heat.PumpOnCall
 		today.ElementW = b.elementsW(elements)
@@ -28,8 +41,7 @@ func (b *builder) plants(s *scene) {
 		return
 	}
 	planned := base
-	planned.Unit = b.unit()
-	planned.FlowM3s = b.in.Heating.FlowM3s
+	planned.Units = b.served(s)
 	b.duty()
 	b.kept(&planned, elements)
 	s.planned = &planned
@@ -123,7 +135,31 @@ func (b *builder) pump(s *scene) (watts, heatShare, filter float64, runs heat.Pu
 			runs, filter = heat.PumpAlways, 24
 		}
 	}
+	for _, other := range b.otherPumps() {
+		more, hours := b.pumpPower(other.Pump, other.Speed, power), speedOf(other.Pump.Speeds.V, other.Speed).HoursADay.Or(0)
+		if other.Pump.Pump.NeverOff() {
+			hours = 24
+		}
+		if watts+more > 0 { // as many kWh a day as each takes by its own hours
+			filter = (watts*filter + more*hours) / (watts + more)
+		}
+		watts += more
+	}
 	return watts, heatShare, filter, runs
+}
+
+// otherPumps are those units beside the job's whose water another pump moves, one for each pump: they run for heat
+// with the job's.
+func (b *builder) otherPumps() []Beside {
+	var out []Beside
+	for _, other := range b.in.Beside {
+		same := func(o Beside) bool { return o.Pump.ID == other.Pump.ID }
+		if other.Pump == nil || other.Pump.Pump == nil || b.in.Heating.Pump != nil && other.Pump.ID == b.in.Heating.Pump.ID || slices.ContainsFunc(out, same) {
+			continue
+		}
+		out = append(out, other)
+	}
+	return out
 }
 
 // powerOf is what an element or a blower takes, W; it is noted where nobody said it.
@@ -168,7 +204,8 @@ func (b *builder) otherSpeeds() float64 {
 			continue
 		}
 		for _, speed := range p.Speeds.V {
-			heats := b.in.Heating.Pump != nil && p.ID == b.in.Heating.Pump.ID && speed.Name == b.in.Heating.Speed
+			heats := b.in.Heating.Pump != nil && p.ID == b.in.Heating.Pump.ID && speed.Name == b.in.Heating.Speed ||
+				slices.ContainsFunc(b.otherPumps(), func(o Beside) bool { return o.Pump.ID == p.ID && o.Speed == speed.Name })
 			if !heats && speed.HoursADay.Set {
 				sum += b.pumpPower(p, speed.Name, nil) * speed.HoursADay.V / 24
 			}
@@ -215,9 +252,44 @@ func speedOf(speeds []graph.Speed, name string) graph.Speed {
 	return graph.Speed{}
 }
 
-// unit settles the heat pump.
-func (b *builder) unit() *heat.Unit {
-	p := b.in.Unit
+// served settles the units that heat together, the job's first.
+func (b *builder) served(s *scene) []heat.Served {
+	parts, out := []*settle.Part{b.in.Unit}, []heat.Served{{Unit: b.unit(b.in.Unit), FlowM3s: b.in.Heating.FlowM3s}}
+	for _, other := range b.in.Beside {
+		parts = append(parts, other.Unit)
+		one := heat.Served{FlowM3s: other.FlowM3s}
+		if s.today != nil {
+			for _, old := range s.today.Units { // it heats today as it will
+				if old.Unit.ID == other.Unit.ID {
+					one.Unit = old.Unit
+				}
+			}
+		}
+		if one.Unit == nil {
+			one.Unit = b.unit(other.Unit)
+		}
+		out = append(out, one)
+	}
+	highest := math.Inf(-1)
+	for _, p := range parts {
+		if p.Unit.SetPointSet {
+			highest = max(highest, p.Unit.SetPointC)
+		}
+	}
+	for i, p := range parts {
+		if p.Unit.SetPointSet {
+			out[i].BelowK = highest - p.Unit.SetPointC
+		}
+		if i < len(b.in.Warmed) {
+			out[i].Warmed = b.in.Warmed[i]
+		}
+	}
+	return out
+}
+
+// unit settles a heat pump.
+func (b *builder) unit(p *settle.Part) *heat.Unit {
+	scale := func(s *scene, f float64) { s.unit(p.ID, func(u *heat.Unit) { scaleCOP(u, f) }) }
 	u := unitOf(p, b.in.Fluid)
 	data := p.Unit
 	genericSource := b.ratedRow(p.Row.V).RatingsSource
@@ -230,13 +302,12 @@ func (b *builder) unit() *heat.Unit {
 		}
 		told := toldAt(u.Ratings)
 		b.assumeOf(p.Part, quantity.Say("output of %s in air of %s", name(p.Part), quantity.Temperature.Of(told.AirC)), told.OutputW, quantity.Power, genericSource, 0.75, 1.25, func(s *scene, f float64) {
-			if s.planned != nil {
-				list := append([]heat.Rating{}, s.planned.Unit.Ratings...)
-				for i := range list {
-					list[i].OutputW, list[i].InputW = list[i].OutputW*f, list[i].InputW*f
+			s.unit(p.ID, func(u *heat.Unit) {
+				u.Ratings = slices.Clone(u.Ratings)
+				for i := range u.Ratings {
+					u.Ratings[i].OutputW, u.Ratings[i].InputW = u.Ratings[i].OutputW*f, u.Ratings[i].InputW*f
 				}
-				s.planned.Unit.Ratings = list
-			}
+			})
 		})
 	}
 	if row := b.ratedRow(p.Row.V); !u.HasMost && row.MostWaterC != nil {
@@ -251,25 +322,25 @@ func (b *builder) unit() *heat.Unit {
 		b.leastAir(p.Part, u.LeastAirC, "many stop there, from memory; say least-air")
 	}
 	if frostUnsaid(p) {
-		b.assumeOf(p.Part, quantity.Say("defrosts in the figures of %s below %s", name(p.Part), quantity.Temperature.Of(heat.FrostBelowC)), 1, number, "EN 14511 counts them in (from memory); say defrost at the unit's ratings", 0.91, 1.0, scaleCOP)
+		b.assumeOf(p.Part, quantity.Say("defrosts in the figures of %s below %s", name(p.Part), quantity.Temperature.Of(heat.FrostBelowC)), 1, number, "EN 14511 counts them in (from memory); say defrost at the unit's ratings", 0.91, 1.0, scale)
 	}
 	spread, _ := u.At(heat.Air{TempC: 5, Humidity: usualHumidity}, b.in.SetC, 0).Basis.Spread()
 	if !p.BySheet() {
 		spread = 0.2
 		told := toldAt(u.Ratings)
-		b.assumeOf(p.Part, quantity.Say("COP of %s in air of %s", name(p.Part), quantity.Temperature.Of(told.AirC)), told.COP(), number, genericSource, 1-spread, 1+spread, scaleCOP)
+		b.assumeOf(p.Part, quantity.Say("COP of %s in air of %s", name(p.Part), quantity.Temperature.Of(told.AirC)), told.COP(), number, genericSource, 1-spread, 1+spread, scale)
 	} else {
-		b.vary(quantity.Text("COP of "+name(p.Part)), 1-spread, 1+spread, scaleCOP)
+		b.vary(quantity.Text("COP of "+name(p.Part)), 1-spread, 1+spread, scale)
 	}
 	if !data.StandbyW.Set {
 		u.StandbyW = b.assumeOf(p.Part, quantity.Text("stand-by of "+name(p.Part)), genericStandbyW, quantity.Power, "median of certified units up to 20 kW: hplib, doi:10.5281/zenodo.5521597", 0.6, 1.5,
-			func(s *scene, f float64) { s.planned.Unit.StandbyW *= f })
+			func(s *scene, f float64) { s.unit(p.ID, func(u *heat.Unit) { u.StandbyW *= f }) })
 	}
 	if !data.StartLossKWh.Set {
 		at := u.At(heat.Air{TempC: 7, Humidity: usualHumidity}, b.in.SetC, 0)
 		u.StartJ = 90 * at.InputW
 		b.assumeOf(p.Part, quantity.Text("energy lost at each start of "+name(p.Part)), u.StartJ/heat.JoulesPerKWh, quantity.Energy, "judgement: a minute and a half of input", 0.5, 2,
-			func(s *scene, f float64) { s.planned.Unit.StartJ *= f })
+			func(s *scene, f float64) { s.unit(p.ID, func(u *heat.Unit) { u.StartJ *= f }) })
 	}
 	return u
 }
@@ -285,9 +356,7 @@ const leastMilderK, leastColderK = 5.0, -8.0
 // leastAir notes the coldest air in which a unit runs, °C, which nobody said.
 func (b *builder) leastAir(p *graph.Part, leastC float64, source quantity.Text) {
 	b.assumeOf(p, quantity.Text("coldest air in which "+name(p)+" runs"), leastC, quantity.Temperature, source, leastColderK, leastMilderK, func(s *scene, d float64) {
-		if s.planned != nil {
-			s.planned.Unit.LeastAirC += d
-		}
+		s.unit(p.ID, func(u *heat.Unit) { u.LeastAirC += d })
 	})
 	b.assumed[len(b.assumed)-1].Adds = true
 }
@@ -304,8 +373,6 @@ func frostUnsaid(p *settle.Part) bool {
 	}
 	return false
 }
-
-func scaleCOP(s *scene, f float64) { s.cop *= f }
 
 // unitOf is what its sheet says of a unit: the description, or the user's row it names.
 func unitOf(p *settle.Part, fluid heat.Fluid) *heat.Unit {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"reflect"
+	"slices"
 	"strconv"
 
 	"dryfit/catalog/quantity"
@@ -24,7 +25,6 @@ type scene struct {
 	designC float64
 	humid   float64
 	airK    float64 // added to every hour of the weather
-	cop     float64 // factor on the unit's COP
 }
 
 func (s *scene) clone() *scene {
@@ -38,9 +38,10 @@ func (s *scene) clone() *scene {
 	for _, p := range []**heat.Plant{&c.today, &c.planned} {
 		if *p != nil {
 			plant := **p
-			if plant.Unit != nil {
-				unit := *plant.Unit
-				plant.Unit = &unit
+			plant.Units = slices.Clone(plant.Units)
+			for i := range plant.Units {
+				unit := *plant.Units[i].Unit
+				plant.Units[i].Unit = &unit
 			}
 			*p = &plant
 		}
@@ -69,6 +70,20 @@ func (s *scene) plants(f func(*heat.Plant)) {
 		}
 	}
 }
+
+// unit calls f on a unit wherever it heats, today and as planned.
+func (s *scene) unit(id string, f func(*heat.Unit)) {
+	s.plants(func(p *heat.Plant) {
+		for i := range p.Units {
+			if p.Units[i].Unit.ID == id {
+				f(p.Units[i].Unit)
+			}
+		}
+	})
+}
+
+// own is the job's unit; there must be one.
+func (s *scene) own() *heat.Served { return &s.planned.Units[0] }
 
 // builder makes the scene and notes what it assumes; the answers read both.
 type builder struct {
@@ -102,7 +117,7 @@ func (b *builder) vary(what quantity.Text, low, high float64, apply func(*scene,
 
 // settle makes the scene.
 func (b *builder) settle() *scene {
-	s := &scene{cop: 1}
+	s := &scene{}
 	b.climate(s)
 	b.tub(s)
 	b.plants(s)

@@ -12,7 +12,7 @@ import (
 func (b *builder) need(s *scene, least float64) heat.Need {
 	n := heat.Need{DesignC: s.designC, Humidity: s.humid, HeatUpC: s.designC, LeastM3s: least, WithinH: b.in.Stage.Circuit.Site.HeatUpS.Or(0) / 3600}
 	if s.planned != nil {
-		n.FlowM3s, n.MayRun = s.planned.FlowM3s, s.mayRun()
+		n.MayRun = s.mayRun()
 		n.PumpFullW = s.planned.PumpW * s.planned.PumpHeat
 		n.PumpHeatW = n.PumpFullW * math.Min(1, s.planned.FilterH/24)
 	}
@@ -49,7 +49,7 @@ func (b *builder) neighbours(s *scene) (below, above *catalog.Row) {
 	if s.planned == nil {
 		return nil, nil
 	}
-	own := inUsualAir(s.planned.Unit, s.tub.SetC)
+	own := inUsualAir(s.own().Unit, s.tub.SetC)
 	if own <= 0 {
 		return nil, nil
 	}
@@ -93,7 +93,7 @@ func (b *builder) sizes(s *scene, r *Report) {
 	if below != nil {
 		r.Sizes = append(r.Sizes, b.sizeOfRow(s, below))
 	}
-	own := b.sized(s, s.planned.Unit, b.need(s, b.in.Unit.Least.V))
+	own := b.sized(s, *s.own(), b.need(s, b.in.Unit.Least.V))
 	own.This = true
 	r.Unit.HoldsC, r.Unit.HoldsKnown, r.Unit.MayRun = own.HoldsC, own.HoldsKnown, s.mayRun()
 	if w := b.more.Weather; w != nil && own.HoldsKnown {
@@ -111,20 +111,21 @@ func (b *builder) sizes(s *scene, r *Report) {
 
 // sizeOfRow holds a row of the catalogue against the tub, at the flow it would get there.
 func (b *builder) sizeOfRow(s *scene, row *catalog.Row) Sized {
-	need := b.need(s, row.Least)
+	one := *s.own()
 	if flow, ok := b.more.OfSize[row.Name]; ok {
-		need.FlowM3s = flow
+		one.FlowM3s = flow
 	}
-	return b.sized(s, b.fromRow(*row), need)
+	one.Unit = b.fromRow(*row)
+	return b.sized(s, one, b.need(s, row.Least))
 }
 
-// sized holds one unit against what the tub needs of it.
-func (b *builder) sized(s *scene, u *heat.Unit, need heat.Need) Sized {
-	sized := heat.Size(&s.tub, u, need)
+// sized holds one unit in the place of the job's against what the tub needs of it, with those beside it.
+func (b *builder) sized(s *scene, one heat.Served, need heat.Need) Sized {
+	sized := heat.Size(&s.tub, append([]heat.Served{one}, s.planned.Units[1:]...), need)
 	if b.in.Heating.FlowM3s <= 0 {
 		sized.Flow = true // not known: the flow rules speak of it
 	}
-	out := Sized{Unit: u.ID, Sized: sized}
+	out := Sized{Unit: one.Unit.ID, Sized: sized}
 	for _, x := range []struct {
 		ok   bool
 		word string

@@ -219,11 +219,9 @@ func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64)
 		b.assumed[len(b.assumed)-1].Settled = true
 	}
 	if s.planned != nil && c.RunningA <= 0 {
-		most, ratings := 0.0, s.planned.Unit.Ratings
-		if in.Unit == nil || p.ID != in.Unit.ID { // another unit draws by its own
-			if ratings = unitOf(p, in.Fluid).Ratings; len(ratings) == 0 {
-				ratings = b.fromRow(p.Row.V).Ratings
-			}
+		most, ratings := 0.0, unitOf(p, in.Fluid).Ratings
+		if len(ratings) == 0 {
+			ratings = b.fromRow(p.Row.V).Ratings
 		}
 		for _, r := range ratings {
 			most = math.Max(most, r.InputW)

@@ -1,6 +1,8 @@
 package job
 
 import (
+	"slices"
+
 	"dryfit/graph"
 	"dryfit/graph/heat"
 )
@@ -20,13 +22,14 @@ func (b *builder) timer(s *scene, r *Report) {
 	filter, high := p.FilterShare(), bandTop(s, u)
 	pipes, pumpHeat := s.tub.PipesUA, p.PumpW*p.PumpHeat
 	d := heat.TimerDay{UA: s.tub.UA() + filter*pipes, Capacity: s.tub.Capacity(), SetC: s.tub.SetC}
-	unit := withCOP(p.Unit, s.cop)
 	for k := range d.Slots {
 		hour := k / 2
 		air := heat.Air{TempC: mean[hour], Humidity: humidity, Wind: meanWind(b.more.Weather)}
-		at := unit.At(air, s.tub.SetC, p.FlowM3s)
-		slot := heat.Slot{AirC: s.tub.Around(air).TempC, LowC: u.Between[0].V, HighC: high, OutW: at.OutputW, InW: at.InputW,
+		slot := heat.Slot{AirC: s.tub.Around(air).TempC, LowC: u.Between[0].V, HighC: high,
 			Price: s.tariff.PriceBetween(float64(k)/2, float64(k+1)/2)}
+		for _, at := range heat.Gives(&s.tub, alike(p.Units), air, s.tub.SetC) {
+			slot.OutW, slot.InW = slot.OutW+at.OutputW, slot.InW+at.InputW
+		}
 		if slot.OutW <= 0 {
 			slot.OutW, slot.InW = p.ElementW, p.ElementW
 			switch rest := p.ElementW - p.TopW; {
@@ -65,12 +68,23 @@ func beyondFilter(d *heat.TimerDay, filter float64) float64 {
 	return max(0, 1-filter*outW/needW)
 }
 
-// bandTop is the upper end of the band that a timer may use, or the hottest water the unit makes where
+// alike are units all set to one temperature, as a timer sets them.
+func alike(units []heat.Served) []heat.Served {
+	out := slices.Clone(units)
+	for i := range out {
+		out[i].BelowK = 0
+	}
+	return out
+}
+
+// bandTop is the upper end of the band that a timer may use, or the hottest water that all the units make where
 // that is less, °C.
 func bandTop(s *scene, u *graph.Use) float64 {
 	high := u.Between[1].V
-	if p := s.planned; p != nil && p.Unit.HasMost {
-		high = min(high, p.Unit.MostC)
+	for _, p := range s.planned.Units {
+		if p.Unit.HasMost {
+			high = min(high, p.Unit.MostC)
+		}
 	}
 	return high
 }

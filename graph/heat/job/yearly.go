@@ -35,7 +35,7 @@ func (b *builder) year(s *scene, r *Report) (likely outcome) {
 	graph.SideBySide(len(points), func(n int) {
 		c, i := s.clone(), points[n]
 		if n < len(flows.FlowM3s) && c.planned != nil && flows.FlowM3s[n] > 0 { // not where it is NaN
-			c.planned.FlowM3s = flows.FlowM3s[n]
+			c.own().FlowM3s = flows.FlowM3s[n]
 		}
 		moved := 0 // what is only listed takes no place in the sample
 		for k := range b.assumed {
@@ -85,9 +85,7 @@ func (b *builder) run(s *scene) (o outcome, today, planned *heat.Account) {
 		o.todayKWh, o.todayCost = today.KWh, today.Cost
 	}
 	if s.planned != nil {
-		plant := *s.planned
-		plant.Unit = withCOP(plant.Unit, s.cop)
-		planned = heat.Year(&s.tub, &plant, weather, s.tariff)
+		planned = heat.Year(&s.tub, s.planned, weather, s.tariff)
 		o.plannedKWh, o.plannedCost = planned.KWh, planned.Cost
 	}
 	return o, today, planned
@@ -106,17 +104,12 @@ func (a *Assumed) at(u float64) float64 {
 	return middle + (2*u-1)*(a.High-middle)
 }
 
-// withCOP returns the unit with every input divided by a factor.
-func withCOP(u *heat.Unit, f float64) *heat.Unit {
-	if f == 1 || f <= 0 {
-		return u
+// scaleCOP divides every input of a unit by a factor.
+func scaleCOP(u *heat.Unit, f float64) {
+	u.Ratings = slices.Clone(u.Ratings)
+	for i := range u.Ratings {
+		u.Ratings[i].InputW /= f
 	}
-	c := *u
-	c.Ratings = slices.Clone(u.Ratings)
-	for i := range c.Ratings {
-		c.Ratings[i].InputW /= f
-	}
-	return &c
 }
 
 // rangeOf returns the middle nine tenths of a sample.

@@ -37,7 +37,7 @@ func (h reporter) blocks() []form.Block {
 	if !h.paper {
 		out = append(out, form.Block{Title: "In short", Lines: dashed(h.short())})
 	}
-	out = append(out, h.loss(), h.unit(), h.airs())
+	out = append(out, h.loss(), h.unit(), h.each(), h.airs())
 	if r.Year != nil {
 		out = append(out, h.months(), h.pays())
 	}
@@ -150,11 +150,68 @@ func (h reporter) unit() form.Block {
 		g.Add(h.warm(x.AirC), h.warm(x.WaterC), form.Fixed(x.Working.OutputW/1e3, 1), form.Fixed(x.Working.InputW/1e3, 2), form.Fixed(x.Working.COP(), 1), from)
 	}
 	b := form.Block{Title: "The unit at full speed", Grid: g}
+	if len(h.r.Beside) > 0 {
+		name := h.r.Unit.ID
+		if h.names != nil {
+			name = h.names.Tag(name)
+		}
+		b.Title = name + " by itself at full speed"
+	}
 	if h.r.Unit.Assumed {
 		b.Lines = []string{"its sheet is not described: these are the catalogue's figures for its size, from memory; ratings of the sheet beat them"}
 	}
 	if u := h.r.Unit; u.BesideTheSheet() {
 		b.Lines = append(b.Lines, h.s.Say(quantity.Say("the sheet's rows are at its rated flow, those worked out at the %s it gets", quantity.Flow.Of(u.FlowM3s))))
+	}
+	return b
+}
+
+// each says which of several units gives and carries what.
+func (h reporter) each() form.Block {
+	b := form.Block{Title: fmt.Sprintf("Units that heat together, in air of %s", h.warm(h.r.Loss.AirC))}
+	if len(h.r.Unit.Each) == 0 {
+		return b
+	}
+	columns := []form.Column{{Head: "unit"}, {Head: "flow", Right: true}, {Head: "water comes at", Right: true}, {Head: "output kW", Right: true}, {Head: "input kW", Right: true}, {Head: "COP", Right: true}}
+	year := h.r.Unit.Each[0].Year
+	if year {
+		columns = append(columns, form.Column{Head: "heat a year kWh", Right: true}, form.Column{Head: "share", Right: true}, form.Column{Head: "takes kWh", Right: true}, form.Column{Head: "COP of the year", Right: true})
+	}
+	g, assumed, later := form.NewGrid(columns...), []string{}, []string{}
+	for _, u := range h.r.Unit.Each {
+		name, flow := u.ID, "not known"
+		if h.names != nil {
+			name = h.names.Tag(u.ID)
+		}
+		if u.FlowM3s > 0 {
+			flow = quantity.Format(u.FlowM3s, quantity.Flow, h.s.Units)
+		}
+		cells := []string{name, flow, h.warm(u.EntersC), "stands", "", ""}
+		if u.Working.OutputW > 0 {
+			cells = []string{name, flow, h.warm(u.EntersC), form.Fixed(u.Working.OutputW/1e3, 1), form.Fixed(u.Working.InputW/1e3, 2), form.Fixed(u.Working.COP(), 1)}
+		}
+		if year {
+			cop := ""
+			if u.COP > 0 {
+				cop = form.Fixed(u.COP, 1)
+			}
+			cells = append(cells, kWh(u.HeatKWh), form.Fixed(100*u.Share, 0)+" %", kWh(u.KWh), cop)
+		}
+		if u.Assumed {
+			assumed = append(assumed, name)
+		}
+		if u.Later {
+			later = append(later, fmt.Sprintf("%s, set to %s", name, h.warm(u.SetC)))
+		}
+		g.Add(cells...)
+	}
+	b.Grid = g
+	b.Lines = []string{"all at full speed; one that stands behind another in the same pipe gets water that this has warmed; those of one set point run as long as each other"}
+	if len(later) > 0 {
+		b.Lines = append(b.Lines, "runs only when the water has come down to what it is set to: "+strings.Join(later, "; "))
+	}
+	if len(assumed) > 0 {
+		b.Lines = append(b.Lines, "by the catalogue's figures for its size, from memory: "+strings.Join(assumed, ", "))
 	}
 	return b
 }
@@ -180,7 +237,11 @@ func (h reporter) airs() form.Block {
 	if len(h.r.Airs) == 0 {
 		return b
 	}
-	columns := []form.Column{{Head: "air", Right: true}, {Head: "left to heat W", Right: true}, {Head: "unit gives W", Right: true}, {Head: "runs", Right: true}}
+	gives := "unit gives W"
+	if len(h.r.Beside) > 0 {
+		gives = "units give W"
+	}
+	columns := []form.Column{{Head: "air", Right: true}, {Head: "left to heat W", Right: true}, {Head: gives, Right: true}, {Head: "runs", Right: true}}
 	climate, element := h.r.Year != nil, false
 	for _, a := range h.r.Airs {
 		element = element || a.ElementW > 0
@@ -254,7 +315,7 @@ func (h reporter) months() form.Block {
 	row := func(name string, of func(a *heat.Account, pick func(heat.Month) float64) float64) {
 		cells := []string{name}
 		if y.Today != nil {
-			cells = append(cells, kWh(of(y.Today, func(m heat.Month) float64 { return m.ElementKWh + m.PumpKWh })))
+			cells = append(cells, kWh(of(y.Today, func(m heat.Month) float64 { return m.UnitKWh + m.ElementKWh + m.PumpKWh })))
 		}
 		if y.Planned != nil {
 			for _, pick := range []func(heat.Month) float64{
@@ -288,6 +349,9 @@ func (h reporter) months() form.Block {
 	line := ""
 	if y.Today != nil {
 		line = "today: element and pump; "
+		if len(h.r.OldHeats) > 0 {
+			line = "today: " + strings.TrimPrefix(h.with(), "the ") + ", element where it helps, and pump; "
+		}
 	}
 	if y.Other != nil {
 		line += otherWay(y) + "; "
@@ -340,10 +404,18 @@ func (h reporter) timer() form.Block {
 		on = append(on, clock(w.FromH)+" to "+clock(w.ToH))
 	}
 	b.Lines = []string{
-		fmt.Sprintf("set the unit to %s and heat from %s: %s a day for the heat instead of %s always on; the water falls to %s", h.warm(h.r.TimerC), strings.Join(on, ", "), strings.TrimSpace(form.Fixed(t.CostDay, 2)+" "+h.currency), form.Fixed(t.AlwaysDay, 2), h.warm(t.LowestC)),
+		fmt.Sprintf("set "+h.set()+" to %s and heat from %s: %s a day for the heat instead of %s always on; the water falls to %s", h.warm(h.r.TimerC), strings.Join(on, ", "), strings.TrimSpace(form.Fixed(t.CostDay, 2)+" "+h.currency), form.Fixed(t.AlwaysDay, 2), h.warm(t.LowestC)),
 		treatment,
 	}
 	return b
+}
+
+// set is what a timer sets.
+func (h reporter) set() string {
+	if len(h.r.Beside) > 0 {
+		return "the units"
+	}
+	return "the unit"
 }
 
 func (h reporter) sizes() form.Block {
@@ -374,7 +446,10 @@ func (h reporter) sizes() form.Block {
 	}
 	b := form.Block{Title: "Large enough?", Grid: g}
 	if x := h.r.HeatUp; x != nil && x.ElementShare() > 0.005 {
-		b.Lines = []string{"heats up: the unit by itself, without the element's share"}
+		b.Lines = []string{"heats up: " + h.set() + " without the element's share"}
+	}
+	if len(h.r.Beside) > 0 {
+		b.Lines = append(b.Lines, "each together with "+quoted(h.r.Beside))
 	}
 	return b
 }

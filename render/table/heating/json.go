@@ -50,8 +50,23 @@ type openJSON struct {
 
 type unitJSON struct {
 	At             []unitAtJSON `json:"at"`
+	Each           []eachJSON   `json:"together,omitempty"` // of several units that heat together
 	HoldsDownToC   *float64     `json:"holds_down_to_C,omitempty"`
 	RatingsAssumed bool         `json:"ratings_assumed"`
+}
+
+type eachJSON struct {
+	ID      string   `json:"id"`
+	Flow    *float64 `json:"flow_m3_h,omitempty"`
+	Enters  float64  `json:"enters_C"`
+	SetTo   float64  `json:"set_to_C"`
+	Output  float64  `json:"output_kW"`
+	Input   float64  `json:"input_kW"`
+	Heat    *float64 `json:"heat_kWh_year,omitempty"`
+	KWh     *float64 `json:"kWh_year,omitempty"`
+	Share   *float64 `json:"share,omitempty"`
+	COP     *float64 `json:"seasonal_cop,omitempty"`
+	Assumed bool     `json:"ratings_assumed"`
 }
 
 type unitAtJSON struct {
@@ -137,6 +152,7 @@ type savingJSON struct {
 
 type timerJSON struct {
 	On        [][2]string `json:"on"`
+	SetTo     float64     `json:"set_to_C"`
 	Cost      float64     `json:"cost_day"`
 	AlwaysOn  float64     `json:"cost_day_always_on"`
 	Lowest    float64     `json:"lowest_C"`
@@ -200,7 +216,7 @@ func JSON(r *job.Report, s form.Style) ([]byte, error) {
 		}
 	}
 	if t := r.Timer; t != nil {
-		out.Timer = &timerJSON{On: [][2]string{}, Cost: form.Round(t.CostDay, 4), AlwaysOn: form.Round(t.AlwaysDay, 4), Lowest: form.Round(t.LowestC, 2), KeepsBand: t.OK}
+		out.Timer = &timerJSON{On: [][2]string{}, SetTo: form.Round(r.TimerC, 2), Cost: form.Round(t.CostDay, 4), AlwaysOn: form.Round(t.AlwaysDay, 4), Lowest: form.Round(t.LowestC, 2), KeepsBand: t.OK}
 		for _, w := range t.On {
 			out.Timer.On = append(out.Timer.On, [2]string{clock(w.FromH), clock(w.ToH)})
 		}
@@ -261,6 +277,19 @@ func unitTableOf(r *job.Report) unitJSON {
 			from = "sheet"
 		}
 		out.At = append(out.At, unitAtJSON{x.AirC, x.WaterC, form.Round(x.Working.OutputW/1e3, 3), form.Round(x.Working.InputW/1e3, 3), form.Round(x.Working.COP(), 2), from})
+	}
+	for _, u := range r.Unit.Each {
+		j := eachJSON{ID: u.ID, Enters: form.Round(u.EntersC, 2), SetTo: form.Round(u.SetC, 2), Output: form.Round(u.Working.OutputW/1e3, 3), Input: form.Round(u.Working.InputW/1e3, 3), Assumed: u.Assumed}
+		if u.FlowM3s > 0 {
+			j.Flow = form.Ptr(form.Round(u.FlowM3s*3600, 3))
+		}
+		if u.Year {
+			j.Heat, j.KWh, j.Share = form.Ptr(form.Round(u.HeatKWh, 1)), form.Ptr(form.Round(u.KWh, 1)), form.Ptr(form.Round(u.Share, 4))
+			if u.COP > 0 {
+				j.COP = form.Ptr(form.Round(u.COP, 3))
+			}
+		}
+		out.Each = append(out.Each, j)
 	}
 	if r.Unit.HoldsKnown {
 		out.HoldsDownToC = form.Ptr(form.Round(r.Unit.HoldsC, 1))

@@ -55,18 +55,60 @@ func (h reporter) short() []string {
 
 // alone says which of several units the figures are of; nothing where there is one.
 func (h reporter) alone() []string {
-	if len(h.r.Others) == 0 {
-		return nil
+	var out []string
+	if len(h.r.Beside) > 0 {
+		out = append(out, "reckoned with all that heat this water together: "+h.units()+h.carries())
 	}
-	var others []string
-	for _, id := range h.r.Others {
-		others = append(others, fmt.Sprintf("%q", id))
+	if len(h.r.Others) > 0 {
+		with := ""
+		if len(h.r.Beside) == 0 {
+			with = fmt.Sprintf("reckoned with %q alone; ", h.r.Unit.ID)
+		}
+		out = append(out, fmt.Sprintf("%snot counted, for no water comes to it in the mode that heats: %s", with, quoted(h.r.Others)))
 	}
-	what := "output and sizes"
-	if h.r.Year != nil {
-		what = "output, year and sizes"
+	return out
+}
+
+// carries says how several units share a year; "" where there is none.
+func (h reporter) carries() string {
+	var shares []string
+	for _, u := range h.r.Unit.Each {
+		if !u.Year {
+			return ""
+		}
+		words := fmt.Sprintf("%q %s %%", u.ID, form.Fixed(100*u.Share, 0))
+		if u.HeatKWh <= 0 {
+			words = fmt.Sprintf("%q none", u.ID)
+		}
+		shares = append(shares, words)
 	}
-	return []string{fmt.Sprintf("reckoned with %q alone; not counted in %s: %s", h.r.Unit.ID, what, strings.Join(others, ", "))}
+	return "; of the heat of a year they carry " + strings.Join(shares, ", ")
+}
+
+// units names those that heat together: "a" and "b".
+func (h reporter) units() string { return quoted(append([]string{h.r.Unit.ID}, h.r.Beside...)) }
+
+// quoted lists ids: "a", "b" and "c".
+func quoted(ids []string) string {
+	var out []string
+	for _, id := range ids {
+		out = append(out, strconv.Quote(id))
+	}
+	if n := len(out) - 1; n > 0 {
+		return strings.Join(out[:n], ", ") + " and " + out[n]
+	}
+	return strings.Join(out, "")
+}
+
+// with is what heats today, as a year is told of: "the element".
+func (h reporter) with() string {
+	switch len(h.r.OldHeats) {
+	case 0:
+		return "the element"
+	case 1:
+		return "the old unit"
+	}
+	return "the old units"
 }
 
 // holds says down to which air the unit holds the tub, and how long it takes to heat it.
@@ -80,13 +122,20 @@ func (h reporter) holds() []string {
 	}
 	var out []string
 	if u := r.UnitHolds(); u != nil {
-		who := "the unit"
+		who, own, hold, does, it, gives := "the unit", "the unit", "holds", "does", "it", "gives"
 		if len(r.Others) > 0 {
-			who = strconv.Quote(r.Unit.ID)
+			who, own = strconv.Quote(r.Unit.ID), strconv.Quote(r.Unit.ID)
+		}
+		if len(r.Beside) > 0 {
+			who, own, hold, does, it, gives = h.units()+" together", strconv.Quote(r.Unit.ID), "hold", "do", "they", "give"
 		}
 		hours := ""
 		if may := r.Unit.MayRun; may > 0 && may < 0.995 && !u.Hold {
-			hours = fmt.Sprintf(" while it runs, which it may %s %% of the day", form.Fixed(100*may, 0))
+			runs := "runs"
+			if len(r.Beside) > 0 {
+				runs = "run"
+			}
+			hours = fmt.Sprintf(" while %s %s, which %s may %s %% of the day", it, runs, it, form.Fixed(100*may, 0))
 		}
 		switch {
 		case u.Hold && u.HoldsKnown:
@@ -94,16 +143,16 @@ func (h reporter) holds() []string {
 			if r.Unit.StopsAt(u.HoldsC) {
 				stops = ", where it is taken to stop, for nobody says it"
 			}
-			out = append(out, fmt.Sprintf("%s holds %s down to %s outside%s; asked for: %s", who, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), stops, h.warm(r.Loss.AirC)))
+			out = append(out, fmt.Sprintf("%s %s %s down to %s outside%s; asked for: %s", who, hold, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), stops, h.warm(r.Loss.AirC)))
 		case u.HoldsKnown && r.Unit.StopsAt(u.HoldsC):
-			out = append(out, fmt.Sprintf("%s holds %s down to %s outside, where it is taken to stop, for nobody says it; asked for: %s, where the tub loses %s", who, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC), h.power(u.LostW)))
+			out = append(out, fmt.Sprintf("%s %s %s down to %s outside, where %s is taken to stop, for nobody says it; asked for: %s, where the tub loses %s", who, hold, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), own, h.warm(r.Loss.AirC), h.power(u.LostW)))
 		case u.HoldsKnown:
-			out = append(out, fmt.Sprintf("%s holds %s only down to %s outside; asked for: %s, where the tub loses %s and it gives %s%s", who, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC), h.power(u.LostW), h.power(u.HeldW), hours))
+			out = append(out, fmt.Sprintf("%s %s %s only down to %s outside; asked for: %s, where the tub loses %s and %s %s %s%s", who, hold, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC), h.power(u.LostW), it, gives, h.power(u.HeldW), hours))
 		default:
-			out = append(out, fmt.Sprintf("%s does not hold %s in any air", who, h.warm(r.Loss.WaterC)))
+			out = append(out, fmt.Sprintf("%s %s not hold %s in any air", who, does, h.warm(r.Loss.WaterC)))
 		}
 		if !u.Water {
-			out = append(out, fmt.Sprintf("%s does not make water of %s", who, h.warm(r.Loss.WaterC)))
+			out = append(out, fmt.Sprintf("%s does not make water of %s", own, h.warm(r.Loss.WaterC)))
 		}
 	}
 	if c, ok := h.pumpAlone(); ok {
@@ -160,6 +209,9 @@ func (h reporter) year(y *job.YearReport) []string {
 	return out
 }
 
+// coldTodayK is by how much colder the water may get today than as planned before that is told, K. Judgement.
+const coldTodayK = 3
+
 // saves says what a year takes, what is saved and when that has paid for the work.
 func (h reporter) saves(y *job.YearReport) []string {
 	var out []string
@@ -168,12 +220,19 @@ func (h reporter) saves(y *job.YearReport) []string {
 	}
 	switch {
 	case y.Cold():
-		return append(out, fmt.Sprintf("a year takes %s instead of %s with the element, but lets the water go down to %s: that is heat which is missing, and no saving",
-			both(y.PlannedKWh), both(y.TodayKWh), h.warm(y.Planned.ColdestC)))
+		return append(out, fmt.Sprintf("a year takes %s instead of %s with %s, but lets the water go down to %s: that is heat which is missing, and no saving",
+			both(y.PlannedKWh), both(y.TodayKWh), h.with(), h.warm(y.Planned.ColdestC)))
 	case y.Planned != nil && y.Today != nil:
-		out = append(out, fmt.Sprintf("a year takes %s instead of %s with the element: %s", both(y.PlannedKWh), both(y.TodayKWh), lessOrMore(y.SavingShare)))
-	case y.Planned != nil && h.r.OldHeats:
-		out = append(out, "a year takes "+both(y.PlannedKWh)+"; what the old unit takes isn't worked out, so there is no saving to tell")
+		out = append(out, fmt.Sprintf("a year takes %s instead of %s with %s: %s", both(y.PlannedKWh), both(y.TodayKWh), h.with(), lessOrMore(y.SavingShare)))
+		if y.Today.ColdestC < y.Planned.ColdestC-coldTodayK {
+			out = append(out, fmt.Sprintf("today the water goes down to %s in the coldest hours, so that the two years are not of the same water", h.warm(y.Today.ColdestC)))
+		}
+	case y.Planned != nil && len(h.r.OldHeats) > 0:
+		ratings := "; with the ratings of its sheet there would be"
+		if h.paper {
+			ratings = ""
+		}
+		out = append(out, "a year takes "+both(y.PlannedKWh)+"; of the old unit nothing is known to work out what it takes, so there is no saving to tell"+ratings)
 	case y.Planned != nil:
 		out = append(out, "a year takes "+both(y.PlannedKWh)+"; nothing that heats today is described, so there is no saving to tell")
 	default:

@@ -138,7 +138,9 @@ func onBench(d *members.Drawing) []members.Member {
 
 // hasJoint reports whether a joint of the group is made on a leg.
 func hasJoint(d *members.Drawing, m *members.Member) bool {
-	return jointAt(d, m, false) || jointAt(d, m, true) || slices.ContainsFunc(d.Between(m), func(j *route.Joint) bool { return d.Only[j.Number] })
+	return jointAt(d, m, false) || jointAt(d, m, true) || slices.ContainsFunc(d.Sleeves(m), func(s members.Sleeve) bool {
+		return slices.ContainsFunc(s.Joints, func(j *route.Joint) bool { return d.Only[j.Number] })
+	})
 }
 
 // jointAt reports whether a joint of the group is made at one end of a leg.

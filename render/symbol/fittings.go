@@ -19,8 +19,21 @@ func union(l Look) Symbol {
 // coupling: a short sleeve on the pipe.
 func coupling(l Look) Symbol {
 	const w, h = 1.6, 1.2
+	if l.Thread {
+		return threadAdaptor(l)
+	}
 	return Symbol{In: -w, Out: w, Legend: "coupling", Items: []scene.Item{
 		area(l.Pen, -w, -h, w, -h, w, h, -w, h), path(l.Pen, 0, -h, 0, h)}}
+}
+
+// threadAdaptor: a sleeve with the slanting lines of a thread (own shape).
+func threadAdaptor(l Look) Symbol {
+	const w, h, lean = 1.6, 1.2, 0.35
+	s := Symbol{In: -w, Out: w, Legend: "thread adaptor", Items: []scene.Item{area(l.Pen, -w, -h, w, -h, w, h, -w, h)}}
+	for _, x := range []float64{-0.75, 0, 0.75} {
+		s.Items = append(s.Items, path(0.25, x-lean, h, x+lean, -h))
+	}
+	return s
 }
 
 // slipCoupling: a longer sleeve with an arrow both ways: it slides.

@@ -16,6 +16,7 @@ type Look struct {
 	Spring   bool    // a check valve with a spring
 	Isolated bool    // an element heater that is disconnected: crossed out
 	Ways     int     // outlets of a diverter-valve
+	Thread   bool    // a coupling that leads from a thread to pipe
 	HoseOut  bool    // a barb whose hose is where the water leaves it
 }
 

@@ -48,7 +48,9 @@ type Drawing struct {
 	Common PipeOf
 	signs  map[*graph.Part]signed
 	joints map[string][]*route.Joint // located ones of each run
-	OldAll bool                      // nothing new is drawn: what is there is, with its lengths
+	// sleeved names the coupling along pipe that a joint is of.
+	sleeved map[*route.Joint]string
+	OldAll  bool // nothing new is drawn: what is there is, with its lengths
 
 	Names    *tag.Names
 	Overview bool         // drawn now: all new work on one sheet
@@ -71,6 +73,7 @@ func NewDrawing(in Input) *Drawing {
 			d.joints[j.Run] = append(d.joints[j.Run], j)
 		}
 	}
+	d.sleeved = sleevedOf(d.Lay)
 	d.Net = d.Lay.Stage.Net()
 	for _, p := range d.C.Parts {
 		d.Parts[p.ID] = p

@@ -48,7 +48,7 @@ func (d *Drawing) Stack(m *Member, far bool) stack {
 		}
 	}
 	for _, j := range d.joints[m.Run.ID] {
-		if d.legOf(m, j.At) && !middle(m, j.At) && nearer(m, j.At) == far {
+		if d.sleeved[j] == "" && d.legOf(m, j.At) && nearer(m, j.At) == far {
 			s.Joints = append(s.Joints, j)
 		}
 	}
@@ -88,7 +88,7 @@ func (s *stack) Holds(piece *route.Piece) (from, to int, ok bool) {
 }
 
 // standsInLine reports whether a fitting is drawn as a sign on the pipe.
-func standsInLine(kind string) bool { return !strings.HasPrefix(kind, "elbow") && kind != "coupling" }
+func standsInLine(kind string) bool { return !strings.HasPrefix(kind, "elbow") }
 
 // legOf reports whether a place lies on a leg.
 func (d *Drawing) legOf(m *Member, at graph.Vec) bool {
@@ -105,24 +105,3 @@ func Share(m *Member, at graph.Vec) float64 {
 
 // nearer reports whether a place on a leg is nearer to b.
 func nearer(m *Member, at graph.Vec) bool { return Share(m, at) > 0.5 }
-
-// middle reports whether a place on a leg is far from both ends, as a coupling's is.
-func middle(m *Member, at graph.Vec) bool {
-	t := Share(m, at)
-	return math.Min(t, 1-t)*m.Way().Len() > 250
-}
-
-// Between returns the joints of couplings along a leg, from a on.
-func (d *Drawing) Between(m *Member) []*route.Joint {
-	var out []*route.Joint
-	if m.Run == nil {
-		return nil
-	}
-	for _, j := range d.joints[m.Run.ID] {
-		if d.legOf(m, j.At) && middle(m, j.At) {
-			out = append(out, j)
-		}
-	}
-	slices.SortStableFunc(out, func(a, b *route.Joint) int { return cmp.Compare(Share(m, a.At), Share(m, b.At)) })
-	return out
-}

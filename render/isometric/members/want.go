@@ -24,6 +24,9 @@ const (
 	mostOld  = 24.0
 	fromNode = 3.2 // from the centre of an elbow or tee to its first joint
 	NextSpot = 4.6 // from one joint to the next where fittings are set close together
+
+	leastPiece = 8.0  // of a piece between couplings, in an overview
+	PieceRoom  = 12.0 // the same with the joints of these
 )
 
 // want is the display length a member asks for: it grows with the root of the real length,
@@ -39,10 +42,10 @@ func (d *Drawing) want(m *Member, scale float64) float64 {
 		if d.Dense {
 			return scale * 9
 		}
-		return scale * math.Min(mostNew, math.Max(leastNew, 9+0.9*math.Sqrt(length)))
+		return scale * math.Max(math.Min(mostNew, math.Max(leastNew, 9+0.9*math.Sqrt(length))), leastPiece*float64(len(d.Sleeves(m))+1))
 	}
 	if m.CutA != "" || m.CutB != "" {
-		return math.Max(scale*24, d.textRoom(m, d.LegText(m)))
+		return math.Max(scale*24+PieceRoom*float64(len(d.Sleeves(m))), d.textRoom(m, d.LegText(m)))
 	}
 	if !m.IsNew && !d.OldAll {
 		return scale * math.Min(mostOld, math.Max(leastOld, 8+0.5*math.Sqrt(length)))
@@ -61,10 +64,10 @@ func (d *Drawing) textRoom(m *Member, text string) float64 {
 	return scene.TextWidth(text, em, false) + 7
 }
 
-// standing is the length taken up by the joints and fittings at both ends, a piece's leader
-// and a flow arrow.
+// standing is the length taken up by the joints and fittings at both ends, the couplings along it,
+// the pieces' leaders and a flow arrow.
 func (d *Drawing) standing(m *Member) float64 {
-	n := 12.0
+	n := 12.0 + PieceRoom*float64(len(d.Sleeves(m)))
 	for _, far := range []bool{false, true} {
 		s := d.Stack(m, far)
 		if k := len(s.Joints); k > 0 {

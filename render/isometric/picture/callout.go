@@ -274,6 +274,9 @@ func (p *Picture) wantPiece(piece *route.Piece, at scene.Point) {
 // there, of the others along what is left.
 func (p *Picture) pieceSpots(i int) []scene.Point {
 	m := &p.Ms[i]
+	if len(m.Pieces) == 0 {
+		return nil
+	}
 	a, b := space.Project(p.A[i]), space.Project(p.B[i])
 	out, short := make([]scene.Point, len(m.Pieces)), make([]bool, len(m.Pieces))
 	long := 0
@@ -282,16 +285,16 @@ func (p *Picture) pieceSpots(i int) []scene.Point {
 			long++
 		}
 	}
-	nth := 0
+	nth, shares := 0, p.leaderShares(i)
 	for k := range m.Pieces {
 		switch {
 		case short[k]:
 			continue
 		case !m.IsNew && m.Run != nil:
 			out[k] = p.nippleAt(i)
-		case long == 1:
-			out[k] = space.Along(a, b, p.leaderShare(i))
-		default:
+		case long == len(shares):
+			out[k] = space.Along(a, b, shares[nth])
+		default: // couplings without a place
 			out[k] = space.Along(a, b, (float64(nth)+0.5)/float64(long))
 		}
 		nth++

@@ -1,6 +1,8 @@
 package picture
 
 import (
+	"slices"
+
 	"dryfit/graph"
 	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
@@ -34,7 +36,7 @@ const arrowMM = 2.8
 func (p *Picture) paintArrow(i int) {
 	m := &p.Ms[i]
 	a, b := space.Project(p.A[i]), space.Project(p.B[i])
-	t := p.freeShare(i, 0.62, append(p.crossings(i), p.leaderShare(i)))
+	t := p.freeShare(i, 0.62, slices.Concat(p.crossings(i), p.sleeveShares(i), p.leaderShares(i)))
 	u := space.Unit(space.Sub(b, a))
 	if m.Against {
 		u = space.Times(-1, u)

@@ -11,8 +11,10 @@ import (
 const keepOff = 4.5
 
 // leaderShare is where on a leg the leader of its piece starts: its middle, or beside a pipe
-// that crosses there.
-func (p *Picture) leaderShare(i int) float64 { return p.freeShare(i, 0.45, p.crossings(i)) }
+// that crosses there, or a coupling.
+func (p *Picture) leaderShare(i int) float64 {
+	return p.freeShare(i, 0.45, append(p.crossings(i), p.sleeveShares(i)...))
+}
 
 // crossings are the places, as shares of a leg, where others cross it on the page.
 func (p *Picture) crossings(i int) []float64 {

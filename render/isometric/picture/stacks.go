@@ -86,10 +86,10 @@ func (p *Picture) slack(i int, far bool) float64 {
 	return 0
 }
 
-// paintFitting draws a bush, reducer, transition, thread adaptor or barb on a leg; far: at its
-// end.
+// paintFitting draws a bush, reducer, transition, coupling, thread adaptor or barb on a leg; far:
+// at its end.
 func (p *Picture) paintFitting(i int, f *route.Fitting, at scene.Point, far bool) {
-	look := symbol.Look{Pen: members.PenNewSign}
+	look := symbol.Look{Pen: members.PenNewSign, Thread: f.Kind == settle.ThreadAdaptor}
 	kind, text := fittingSign(f.Kind)
 	u := space.Unit(space.Sub(space.Project(p.B[i]), space.Project(p.A[i])))
 	turned := f.From.NominalMM() < f.To.NominalMM() // drawn large to small
@@ -117,33 +117,11 @@ func fittingSign(kind string) (graph.Kind, string) {
 	case "barb":
 		return graph.Barb, ""
 	case settle.ThreadAdaptor:
-		return graph.Coupling, "thread adaptor"
+		return graph.Coupling, ""
+	case "coupling": // over a spigot
+		return graph.Coupling, ""
 	}
 	return graph.Reducer, "bush or reducer"
-}
-
-// couplings returns the joints along a leg that is longer than pipe is sold.
-func (p *Picture) couplings(i int) []joined {
-	m := &p.Ms[i]
-	js := p.D.Between(m)
-	a, way := p.A[i], p.B[i].Sub(p.A[i])
-	var out []joined
-	for k := 0; k < len(js); k++ {
-		t := members.Share(m, js[k].At)
-		if k+1 < len(js) && js[k+1].At.Sub(js[k].At).Len() < 250 { // both sockets of one
-			t = (t + members.Share(m, js[k+1].At)) / 2
-			s := symbol.Of(graph.Coupling, symbol.Look{Pen: members.PenNewSign})
-			mid := a.Add(way.Scale(t))
-			p.sign(s, space.Project(mid), space.Unit(space.Project(way)), bars(m.Way(), space.Project(way)), "fitting:coupling")
-			p.used(symbol.Of(graph.Coupling, symbol.Look{Pen: members.PenOldSign}), s.Legend)
-			u := way.Unit()
-			out = append(out, joined{at: mid.Sub(u.Scale(2.4)), way: way, joints: js[k : k+1]}, joined{at: mid.Add(u.Scale(2.4)), way: way, joints: js[k+1 : k+2]})
-			k++
-			continue
-		}
-		out = append(out, joined{at: a.Add(way.Scale(t)), way: way, joints: js[k : k+1]})
-	}
-	return out
 }
 
 // nuts adds the joints that belong to no run, the nuts of true-union parts, at the sockets of

@@ -180,6 +180,9 @@ func (p *printer) front() {
 	for _, n := range p.book.Job.Notes {
 		p.text(n, bodyPt, false, 0, p.wide())
 	}
+	if note := p.book.letters(); note != "" {
+		p.text(note, bodyPt, true, 0, p.wide())
+	}
 	p.y += 4
 	if p.book.Bare {
 		return

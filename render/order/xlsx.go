@@ -82,6 +82,9 @@ func (w *writer) rows(sheet string, head []string, widths []float64, rows [][]an
 			}
 		}
 	}
+	last, err := excelize.CoordinatesToCellName(len(head), len(rows)+1)
+	w.do(err)
+	w.do(w.f.SetSheetDimension(sheet, "A1:"+last)) // some read no farther
 	w.do(w.f.SetPanes(sheet, &excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"}))
 	w.paper(sheet)
 }

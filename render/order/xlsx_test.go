@@ -229,3 +229,23 @@ func TestWorkbookNamesPiecesAsThePapers(t *testing.T) {
 		}
 	}
 }
+
+// Each sheet says how far it reaches: a reader that goes by that alone gets every row. The last cell is
+// found in the sheet itself.
+func TestWorkbookSaysItsReach(t *testing.T) {
+	data, err := XLSX(demo(t), quantity.MetricSystem)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, parts := sharedStrings(t, data)
+	reach := regexp.MustCompile(`<dimension ref="A1:([A-Z]+)(\d+)">`)
+	row := regexp.MustCompile(`<row r="(\d+)"`)
+	column := regexp.MustCompile(`<c r="([A-Z]+)1"`)
+	for _, name := range []string{"sheet1", "sheet2", "sheet3"} {
+		body := string(parts["xl/worksheets/"+name+".xml"])
+		got, rows, columns := reach.FindStringSubmatch(body), row.FindAllStringSubmatch(body, -1), column.FindAllStringSubmatch(body, -1)
+		if got == nil || got[1] != columns[len(columns)-1][1] || got[2] != rows[len(rows)-1][1] {
+			t.Errorf("%s says %q; its last column is %s, its last row %s", name, got, columns[len(columns)-1][1], rows[len(rows)-1][1])
+		}
+	}
+}

@@ -1,8 +1,6 @@
 package scene
 
 import (
-	"maps"
-	"slices"
 	"strings"
 	"sync"
 	"unicode"
@@ -189,49 +187,4 @@ func written(text string) string {
 		}
 		return r
 	}, text)
-}
-
-// joined are the scripts that are written from the right, or whose letters take another shape beside each
-// other: set one by one from the left, as the writers of PDF and PNG set them, they are not what was written.
-var joined = map[string]*unicode.RangeTable{
-	"Arabic": unicode.Arabic, "Hebrew": unicode.Hebrew, "Syriac": unicode.Syriac, "Thaana": unicode.Thaana, "N'Ko": unicode.Nko, "Mongolian": unicode.Mongolian,
-}
-
-// Unjoined returns the scripts among the scenes' texts that only an SVG sets as they are written, by name.
-func Unjoined(pages ...*Scene) []string {
-	var out []string
-	for _, name := range slices.Sorted(maps.Keys(joined)) {
-		if slices.ContainsFunc(pages, func(s *Scene) bool {
-			return slices.ContainsFunc(s.Items, func(it Item) bool {
-				t, ok := it.(Text)
-				return ok && strings.ContainsFunc(t.Text, func(r rune) bool { return unicode.Is(joined[name], r) })
-			})
-		}) {
-			out = append(out, name)
-		}
-	}
-	return out
-}
-
-// Missing returns the runes of the scenes' texts that the font lacks and that are drawn as
-// a box, each once, in the order they come.
-func Missing(pages ...*Scene) []rune {
-	var out []rune
-	seen := map[rune]bool{}
-	var b sfnt.Buffer
-	for _, s := range pages {
-		for _, it := range s.Items {
-			t, ok := it.(Text)
-			if !ok {
-				continue
-			}
-			for _, r := range t.Text {
-				if !seen[r] && r != missingRune && shown(faceOf(t.Bold), &b, r) == missingRune {
-					seen[r] = true
-					out = append(out, r)
-				}
-			}
-		}
-	}
-	return out
 }

@@ -49,6 +49,7 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 		}
 	}
 	b.indexRuns()
+	b.joinUnits()
 	b.m.ports = b.ports.count
 	b.m.net.Reference = b.m.tub
 	b.m.Perturb(nil)
@@ -58,6 +59,19 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 	}
 	b.m.solver = solver
 	return b.m, nil
+}
+
+// joinUnits tells each unit of the pump it hangs on.
+func (b *builder) joinUnits() {
+	for _, u := range b.set.Branches() {
+		if u.Pump == nil {
+			continue
+		}
+		unit, ok := b.m.PartAt[u.Unit.ID]
+		if pump, is := b.m.PartAt[u.Pump.ID]; ok && is {
+			b.m.Parts[unit].pump = &b.m.Parts[pump]
+		}
+	}
 }
 
 // indexRuns makes the ways to runs by their ids, and from old runs to what is left of them.

@@ -63,6 +63,7 @@ type ModelPart struct {
 	Check   *laws.CheckLaw
 	Crack   float64 // m, as described
 	Pump    *laws.PumpLaw
+	pump    *ModelPart // of a unit: the pump it hangs on; nil where there is none
 	Rise    RunningPump
 	bend    *laws.RunLaw // reducers: by the way of the water
 	bend0   [2]float64

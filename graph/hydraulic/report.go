@@ -156,13 +156,33 @@ func (v *view) part(i int) {
 	case graph.CheckValve:
 		v.check(m, out)
 	case graph.HeatPump:
-		if math.Abs(out.Flow) < Standing {
+		switch {
+		case math.Abs(out.Flow) < Standing:
 			out.State = NoFlow
-			break
+		case m.pump.astray(v.f.Q, out.Flow):
+			out.State = PumpOff
+		default:
+			out.RiseK = formula.TemperatureRise(v.m.Water, m.Set.MostOutput(), math.Abs(out.Flow)) // judged where it is largest
 		}
-		out.RiseK = formula.TemperatureRise(v.m.Water, m.Set.MostOutput(), math.Abs(out.Flow)) // judged where it is largest
 	}
 }
+
+// astray reports whether a pump is off, and what passes a part of its line [m³/s] is Astray.
+func (m *ModelPart) astray(q []float64, flow float64) bool {
+	if m == nil || !m.Off {
+		return false
+	}
+	through := 0.0
+	if len(m.Edges) == 1 && m.Edges[0] >= 0 {
+		through = q[m.Edges[0]]
+	}
+	return Astray(flow, through)
+}
+
+// Astray reports whether what passes a part of the line of a pump that is off, m³/s, is no more than other
+// pumps send through that one as well [m³/s], or goes backwards. Of pumps side by side one that runs gives
+// the line more than passes the other.
+func Astray(flow, through float64) bool { return flow < 0 || flow <= math.Abs(through)+Standing }
 
 // junction fills in the legs of a part where flows meet.
 func (v *view) junction(m *ModelPart, out *PartFlow) {

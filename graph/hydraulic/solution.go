@@ -43,12 +43,19 @@ func Passing(flow float64) float64 {
 // NoFlow is the state of a unit whose water stands.
 const NoFlow = "no flow"
 
+// PumpOff is the state of a unit whose own pump is off while another pump draws or drives some of its water
+// through that one and the unit: it is not called for heat then, and is promised nothing.
+const PumpOff = "its pump is off"
+
+// Idle reports whether the part is a unit that gets no water of its own pump, see PumpOff.
+func (f *PartFlow) Idle() bool { return f.State == PumpOff }
+
 // PartFlow is what passes one part.
 type PartFlow struct {
 	Part  *graph.Part
 	Flow  float64   // m³/s; of a tee, manifold or tub: all that enters it
 	Drop  float64   // Pa; of a running pump: minus its rise; of a tee: of its run; of a manifold: of its common port; of a diverter: of the open way that loses most
-	State string    // check: "shut", "lifting" (opened by a spring and passing water) or "open" (swing); hand valve: "open", "shut", "30 %", "throttled" (set by its Kv); pump: its speed or "off"; unit: NoFlow; else ""
+	State string    // check: "shut", "lifting" (opened by a spring and passing water) or "open" (swing); hand valve: "open", "shut", "30 %", "throttled" (set by its Kv); pump: its speed or "off"; unit: NoFlow or PumpOff; else ""
 	Legs  []LegFlow // tee, manifold, tub, diverter: each port
 	// Moving is what passes where the water moved already when the pump started, m³/s: Flow, but where a
 	// pump whose curve rises holds at two flows, of which a start from rest comes to the smaller. Of
@@ -68,7 +75,7 @@ type PartFlow struct {
 	GreatestPa                float64 // the most it puts on its line: more than at shut-off where its curve rises
 	ShutOffExtrapolated       bool    // the curve starts above no flow
 	// of a unit
-	RiseK    float64 // water temperature rise at its rated output; 0 where no rating is given, or its water stands
+	RiseK    float64 // water temperature rise at its rated output; 0 where no rating is given, its water stands, or its pump is off
 	StaticPa float64 // gauge pressure at its inlet, from the tub's surface; where it follows
 	// LevelKnown tells whether StaticPa counts how far the part lies below the water: as
 	// described, or as the legs of the layout lead to it.

@@ -47,7 +47,7 @@ func (p *Plan) AimOf(valve string) (Aim, bool) {
 		for i := range p.After.Solutions {
 			s := &p.After.Solutions[i]
 			unit := s.Part(b.Unit.ID)
-			if unit == nil || math.Abs(unit.Flow) < hydraulic.Standing || !throttles(part, s) {
+			if unit == nil || unit.Idle() || math.Abs(unit.Flow) < hydraulic.Standing || !throttles(part, s) {
 				continue
 			}
 			modes++

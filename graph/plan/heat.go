@@ -236,7 +236,7 @@ func (p *Plan) heating(stage *stage.Stage, branch *stream.UnitBranch) job.Heatin
 	for i := range stage.Solutions {
 		sol := &stage.Solutions[i]
 		flow := sol.Part(branch.Unit.ID)
-		if flow == nil || flow.Flow <= 1e-9 {
+		if flow == nil || flow.Idle() || flow.Flow <= 1e-9 {
 			continue
 		}
 		units := unitsFed(stage, sol)
@@ -262,7 +262,7 @@ func (p *Plan) heating(stage *stage.Stage, branch *stream.UnitBranch) job.Heatin
 func unitsFed(stage *stage.Stage, sol *hydraulic.Solution) int {
 	n := 0
 	for _, u := range stage.Circuit.Units() {
-		if f := sol.Part(u.ID); f != nil && hydraulic.Passing(f.Flow) != 0 {
+		if f := sol.Part(u.ID); f != nil && !f.Idle() && hydraulic.Passing(f.Flow) != 0 {
 			n++
 		}
 	}

@@ -69,6 +69,9 @@ func (m *middles) flow(id string) float64 {
 
 // take has a unit get the middle of its range.
 func (m *middles) take(u *UnitSummary) {
+	if u.Astray > 0 { // what passes it is nothing it gets
+		return
+	}
 	u.AsDescribed, u.Flow = u.Flow, m.flow(u.ID)
 	if set := m.ranges.SetIn(m.of.Mode, u.ID); set != nil {
 		u.Flow = hydraulic.Passing(set.Unit.Middle)

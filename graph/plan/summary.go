@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math"
 	"slices"
 
 	"dryfit/catalog/quantity"
@@ -32,6 +33,7 @@ type ModeSummary struct {
 	ahead  int           // how many of them stand before the job's own in that order
 
 	asDescribed float64 // UnitSummary.AsDescribed of the job's own
+	astray      float64 // its UnitSummary.Astray
 }
 
 // UnitSummary is what one of several units gets in a mode, m³/s.
@@ -40,6 +42,7 @@ type UnitSummary struct {
 	Flow, Least, Rated, Most float64
 	RiseK                    float64
 	AsDescribed              float64 // of Likely, where what was read contradicts it; else 0
+	Astray                   float64 // what other pumps send through it while its own is off, and Flow is 0
 
 	Past   string  // id of what throttles or checks its bypass; "" where nothing does
 	Bypass float64 // flow past it there
@@ -49,7 +52,7 @@ type UnitSummary struct {
 
 // Own is the job's own unit; all but its id is nothing where it has no water.
 func (m *ModeSummary) Own() UnitSummary {
-	return UnitSummary{ID: m.UnitID, Flow: m.Unit, Least: m.Least, Rated: m.Rated, Most: m.Most, RiseK: m.RiseK, AsDescribed: m.asDescribed, Past: m.Past, Bypass: m.Bypass, State: m.CheckState}
+	return UnitSummary{ID: m.UnitID, Flow: m.Unit, Least: m.Least, Rated: m.Rated, Most: m.Most, RiseK: m.RiseK, AsDescribed: m.asDescribed, Astray: m.astray, Past: m.Past, Bypass: m.Bypass, State: m.CheckState}
 }
 
 // Units are all the units that have water, in the order of the circuit, which is that of their names
@@ -122,7 +125,7 @@ func (m *ModeSummary) addUnit(sol *hydraulic.Solution, branch *stream.UnitBranch
 	}
 	m.HasUnit, m.UnitID, m.Unit, m.RiseK = true, u.ID, u.Flow, u.RiseK
 	m.Least, m.Rated, m.Most = u.Least, u.Rated, u.Most
-	m.Past, m.Bypass, m.CheckState = u.Past, u.Bypass, u.State
+	m.Past, m.Bypass, m.CheckState, m.astray = u.Past, u.Bypass, u.State, u.Astray
 }
 
 // unitSummary is what a unit gets, and what its bypass does; false where it has no place.
@@ -132,6 +135,9 @@ func unitSummary(sol *hydraulic.Solution, branch *stream.UnitBranch, asks advice
 		return UnitSummary{}, false
 	}
 	u := UnitSummary{ID: unit.Part.ID, Flow: hydraulic.Passing(unit.Flow), Least: asks.Least, Rated: asks.Rated, Most: asks.Most, RiseK: unit.RiseK}
+	if unit.Idle() {
+		u.Flow, u.Astray = 0, math.Abs(unit.Flow)
+	}
 	element := branch.Element()
 	if element == nil {
 		return u, true

@@ -211,14 +211,18 @@ func heaterLineFlows(in *Input, report Report) {
 		}
 		for i := range in.Solutions {
 			s := &in.Solutions[i]
-			flow := s.Part(b.Pump.ID)
-			if flow == nil || math.Abs(flow.Flow) > standing {
+			flow, unit := s.Part(b.Pump.ID), s.Part(b.Unit.ID)
+			idle := unit != nil && unit.Idle()
+			if flow == nil || math.Abs(flow.Flow) > standing && !idle {
 				continue
 			}
 			d := graph.Diagnostic{
 				Pos: or(s.Mode.Pos, b.Unit.Pos), Severity: graph.Note, Related: []graph.Related{here(b.Pump), here(b.Unit)},
 				Of: []string{b.Pump.ID}, Mode: s.Mode.Name, Message: graph.Say("mode %q: pump %q is off, %s in its line, so %q stands; it heats only while that pump runs", s.Mode.Name, b.Pump.ID, v.flow(0), b.Unit.ID),
 				Hint: "see that the controller keeps that pump on while heat is wanted: its set point above the unit's does it",
+			}
+			if idle {
+				d.Message = graph.Say("mode %q: pump %q is off, so %q stands, though %s of another pump's water passes it; it heats only while its own pump runs", s.Mode.Name, b.Pump.ID, b.Unit.ID, v.flow(math.Abs(unit.Flow)))
 			}
 			existing := b.Unit.Existing
 			if pumpRuns(s, b) {

@@ -90,7 +90,7 @@ func lineLeastFlow(in *Input, report Report) {
 			asks := leastOf(v.part(f.Part))
 			least := asks.V
 			got := math.Abs(f.Flow)
-			if least == 0 || got >= least || got < standing {
+			if least == 0 || got >= least || got < standing || v.astray(s, f) {
 				continue
 			}
 			has, needs := v.flow(got), v.flowLimit(least)

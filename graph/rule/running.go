@@ -70,6 +70,17 @@ func runsIn(s *hydraulic.Solution, pump *graph.Part) bool {
 	return p != nil && p.State != "" && p.State != "off"
 }
 
+// astray reports whether the pump in whose line a part stands is off in the mode, and what passes the part
+// only what other pumps send through that line.
+func (v *view) astray(s *hydraulic.Solution, f *hydraulic.PartFlow) bool {
+	pump := v.net.LinePump(f.Part)
+	if pump == nil || runsIn(s, pump) {
+		return false
+	}
+	through := s.Part(pump.ID)
+	return through != nil && hydraulic.Astray(f.Flow, through.Flow)
+}
+
 // shutInAll returns the hand valves that shut a unit off, each once, where one does in every mode in which
 // its pump runs, and how many these are; none where there is no such mode.
 func shutInAll(in *Input, b branch) (shut []*graph.Part, modes int) {

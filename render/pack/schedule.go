@@ -171,6 +171,8 @@ func valvesOf(c *graph.Circuit, net *stream.Net, branches []*stream.UnitBranch, 
 func modeRow(p *plan.Plan, m plan.ModeSummary, valves []valve) valveRow {
 	row := valveRow{State: quantity.Capital(tag.Of(p.Circuit, p.Net()).Mode(m.Mode)), Unit: "on"}
 	switch {
+	case m.HasUnit && m.Own().Astray > 0:
+		row.Unit, row.Note = "off", "the unit's pump is off"
 	case m.HasUnit && m.Unit <= 0:
 		row.Unit, row.Note = "off", "no water comes to the unit"
 	case m.HasUnit && m.Least > 0 && m.Unit < m.Least:

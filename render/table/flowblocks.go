@@ -187,8 +187,8 @@ func partWords(f hydraulic.PartFlow, s form.Style) string {
 			inside += ", its level not counted"
 		}
 		switch {
-		case f.State == hydraulic.NoFlow:
-			return hydraulic.NoFlow + "; " + inside
+		case f.State == hydraulic.NoFlow || f.Idle():
+			return f.State + "; " + inside
 		case f.RiseK > 0:
 			return fmt.Sprintf("water rises %s; %s", s.Rise(f.RiseK), inside)
 		}

@@ -203,6 +203,8 @@ func plainUnit(who string, u plan.UnitSummary, sure string, flow, limit func(flo
 	}
 	gets := fmt.Sprintf("%s gets %s%s; ", who, flow(u.Flow), sure)
 	switch {
+	case u.Astray > 0:
+		return who + " stands, for its pump is off."
 	case u.Flow <= 0:
 		return "no water comes to " + who + "."
 	case u.Least > 0 && u.Flow < u.Least:

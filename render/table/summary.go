@@ -120,6 +120,8 @@ func unitWords(s form.Style, u plan.UnitSummary, several bool) string {
 	}
 	got := who + " gets " + s.Flow(u.Flow)
 	switch {
+	case u.Astray > 0:
+		return fmt.Sprintf("%s stands, its pump off: %s of another pump's water passes it", who, s.Flow(u.Astray))
 	case u.Flow == 0:
 		return who + " gets no water"
 	case u.Least > 0 && u.Flow < u.Least:

@@ -472,9 +472,13 @@ func mostlyPast(some []sampled) bool {
 	return 2*past >= len(some)
 }
 
-// runs is what passes a part in the case as described, or would were its water moving already, m³/s.
+// runs is what passes a part in the case as described, or would were its water moving already, m³/s; 0 of
+// a unit whose pump is off.
 func (m *spreadMode) runs(part int) float64 {
 	p := &m.after.likely.Parts[part]
+	if p.Idle() {
+		return 0
+	}
 	return max(math.Abs(p.Flow), math.Abs(p.Moving))
 }
 

@@ -1,0 +1,53 @@
+package plan_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/hydraulic/spread"
+	"dryfit/graph/plan"
+)
+
+// A unit stands while its own pump is off, however much of another pump's water strays through both: nothing
+// of its flow is promised then, it warms no water, no paper calls its flow too little, the heater beside it is
+// asked for no least flow, and its heat is that of its own pump's slowest speed. Follows from the circuit: the
+// controller calls for heat by the pump that heats.
+func TestUnitStandsWhileItsPumpIsOff(t *testing.T) {
+	p := work(t, readFile(t, "testdata/jobs/shared-filter.toml"), plan.Findings|plan.Flows|plan.Ranges)
+	off := func(mode string) bool { return strings.HasPrefix(mode, "p2") }
+	for _, m := range plan.Likely(p) {
+		u := m.Own()
+		switch {
+		case !off(m.Mode) && (u.Flow <= 0 || u.Astray != 0 || u.RiseK <= 0):
+			t.Errorf("mode %q, its pump on: %+v", m.Mode, u)
+		case off(m.Mode) && (u.Flow != 0 || u.Astray <= 0 || u.RiseK != 0):
+			t.Errorf("mode %q, its pump off: %+v", m.Mode, u)
+		}
+	}
+	promised := map[bool]int{}
+	for _, q := range p.Ranges.Promises {
+		if q.Kind == spread.LeastFlow || q.Kind == spread.RatedFlow || q.Kind == spread.MostFlow {
+			promised[off(q.Mode)]++
+		}
+	}
+	if promised[false] != 6 || promised[true] != 0 {
+		t.Errorf("%d promises of its flow with its pump on, want 6 (three in two modes); %d with it off, want 0", promised[false], promised[true])
+	}
+	told := 0
+	for _, d := range p.Findings {
+		switch {
+		case d.Rule == "line-least-flow" && off(d.Mode):
+			t.Errorf("asked of a heater whose pump is off: %s", d.Message)
+		case d.Rule == "heater-line-flows" && d.Severity == graph.Note && off(d.Mode) && strings.Contains(string(d.Message), "stands"):
+			told++
+		}
+	}
+	if told != 2 {
+		t.Errorf("%d modes told to have the unit stand, want 2", told)
+	}
+	if len(p.Ranges.MeasureFirst) == 0 || slices.ContainsFunc(p.Ranges.MeasureFirst, func(i spread.Influence) bool { return i.Moves == spread.JetsFlow }) {
+		t.Errorf("what moves the water of jets that lose next to nothing is to be measured: %v", p.Ranges.MeasureFirst)
+	}
+}

@@ -171,9 +171,22 @@ func (f *File) Text(v Value, write string) (string, bool) {
 func (f *File) Bool(v Value) (bool, bool) {
 	b, ok := v.V.(bool)
 	if !ok && !f.Blank(v, "true or false, without quotes") {
-		f.WrongType(v, "true or false", "it without quotes: "+v.Key+" = true")
+		f.WrongType(v, "true or false", asBool(v))
 	}
 	return b, ok
+}
+
+// asBool is what is to be written for what was meant to be true or false: the one a text says, and both
+// where it says neither. What is asked of it may be what keeps people safe: the wrong one would be written.
+func asBool(v Value) string {
+	s, _ := v.V.(string)
+	switch strings.ToLower(strings.TrimSpace(s)) {
+	case "true", "yes", "y", "on":
+		return "it without quotes: " + v.Key + " = true"
+	case "false", "no", "n", "off", "none":
+		return "it without quotes: " + v.Key + " = false"
+	}
+	return v.Key + " = true or " + v.Key + " = false, without quotes"
 }
 
 // Number reads a bare number from low to high.

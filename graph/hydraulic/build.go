@@ -48,6 +48,7 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 			return nil, err
 		}
 	}
+	b.m.cools = set.KeptCold()
 	b.indexRuns()
 	b.joinUnits()
 	b.m.ports = b.ports.count

@@ -18,6 +18,7 @@ import (
 // with its inputs as described, or each of them off by a factor. It keeps the working memory
 // of its solver and is not safe for use by several goroutines.
 type Model struct {
+	cools  bool // the water is kept cold: a unit gives it no heat
 	Layout *route.Layout
 	Mode   graph.Mode
 	Stage  graph.Stage

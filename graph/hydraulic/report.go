@@ -161,6 +161,7 @@ func (v *view) part(i int) {
 			out.State = NoFlow
 		case m.pump.astray(v.f.Q, out.Flow):
 			out.State = PumpOff
+		case v.m.cools: // what it takes from the water no rating of a heater tells
 		default:
 			out.RiseK = formula.TemperatureRise(v.m.Water, m.Set.MostOutput(), math.Abs(out.Flow)) // judged where it is largest
 		}

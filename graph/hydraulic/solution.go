@@ -75,7 +75,7 @@ type PartFlow struct {
 	GreatestPa                float64 // the most it puts on its line: more than at shut-off where its curve rises
 	ShutOffExtrapolated       bool    // the curve starts above no flow
 	// of a unit
-	RiseK    float64 // water temperature rise at its rated output; 0 where no rating is given, its water stands, or its pump is off
+	RiseK    float64 // water temperature rise at its rated output; 0 where no rating is given, its water stands or has to be cooled, or its pump is off
 	StaticPa float64 // gauge pressure at its inlet, from the tub's surface; where it follows
 	// LevelKnown tells whether StaticPa counts how far the part lies below the water: as
 	// described, or as the legs of the layout lead to it.

@@ -57,7 +57,9 @@ func (p *Plan) AimOf(valve string) (Aim, bool) {
 			found = true
 			best = Aim{Valve: valve, Unit: b.Unit.ID, Mode: s.Mode.Name, Flow: math.Abs(unit.Flow)}
 			if u := p.After.Layout.Stage.Part(b.Unit.ID); u != nil {
-				best.Rises = rises(u, s)
+				if !p.After.Layout.Stage.KeptCold() {
+					best.Rises = rises(u, s)
+				}
 				if u.Loss.How != settle.Assumed {
 					best.DropPa = math.Abs(unit.Drop)
 				}

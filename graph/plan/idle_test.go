@@ -1,6 +1,8 @@
 package plan_test
 
 import (
+	"os"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -51,3 +53,27 @@ func TestUnitStandsWhileItsPumpIsOff(t *testing.T) {
 		t.Errorf("what moves the water of jets that lose next to nothing is to be measured: %v", p.Ranges.MeasureFirst)
 	}
 }
+
+// Water that is kept cold is warmed by no unit: neither a rise nor a throttle's aim by one is told, whatever
+// the sheet of a heater says.
+func TestColdWaterHasNoRise(t *testing.T) {
+	for _, water := range []string{"8 °C", "28 °C"} {
+		data, err := os.ReadFile("testdata/jobs/shared-filter.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := work(t, read(t, "spa.toml", temperature.ReplaceAll(data, []byte(`temperature = "`+water+`"`))), plan.Flows)
+		rose := false
+		for _, m := range plan.Summarise(p) {
+			for _, u := range m.Units() {
+				rose = rose || u.RiseK > 0
+			}
+		}
+		if rose != (water == "28 °C") {
+			t.Errorf("water of %s rises: %v", water, rose)
+		}
+	}
+}
+
+// temperature is the water's in a description.
+var temperature = regexp.MustCompile(`(?m)^temperature = "[^"]*"`)

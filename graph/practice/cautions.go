@@ -1,6 +1,9 @@
 package practice
 
-import "dryfit/catalog/quantity"
+import (
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
 
 // Cautions says what can hurt somebody, and who must see to it. The name is the topic as it
 // is printed.
@@ -9,6 +12,9 @@ func Cautions() []Sentence {
 		{Name: "Electricity", Say: (*Job).current, For: Fitter | Electrician, Source: electricStandards},
 		{Name: "Element heater", When: func(j *Job) bool { return len(j.Elements) > 0 }, Say: always("Its leads are disconnected by an electrician, or the interlock named in this pack is proved. No valve may trap water round an energised element, and no pipe is opened or left full of air with one live."), For: Fitter | Electrician, Source: common},
 		{Name: "Bathing temperature", Say: func(j *Job) quantity.Text {
+			if j.Cold {
+				return quantity.Say("Water of %s takes breath and strength within minutes: nobody bathes alone, and the owner is told so. A unit that can heat as well is locked to cooling, or to %s at the most.", quantity.Temperature.Of(j.Water), warm(graph.HottestC))
+			}
 			text := quantity.Say("%s at the most. The tub's high limit stays active", warm(40))
 			if j.Unit != nil {
 				return text + "; it does not stop a unit on its own supply unless it is wired to."

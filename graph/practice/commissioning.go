@@ -535,6 +535,9 @@ func Setting() []Sentence {
 			if j.Jets {
 				text += ", jets as they are used"
 			}
+			if j.Cold {
+				return text + ", cooling mode, " + j.ofUnits("unit", "units") + " on: wait 10 to 15 minutes, until it runs steadily."
+			}
 			return text + ", heating mode, " + j.ofUnits("unit", "units") + " on: wait 10 to 15 minutes, until it runs steadily."
 		}, Source: common},
 		{Name: "read-rise", When: hasBypass, Names: func(*Job) []string { return []string{"thermometer"} }, Say: func(j *Job) quantity.Text {
@@ -544,7 +547,8 @@ func Setting() []Sentence {
 			}
 			return "Read the water before and after " + j.ofUnits("the unit", "each unit") + " with one thermometer " + where + ", or with its own pair once checked against each other."
 		}, Source: common},
-		{Name: "aim", When: hasBypass, Say: always(quantity.Say("The rise to aim for is the heat output over what the rated flow carries for each degree, usually %s to %s; what each mode should show stands in the record.", kelvin(2), kelvin(3))), Source: "heat balance"},
+		{Name: "aim", When: func(j *Job) bool { return hasBypass(j) && !j.Cold }, Say: always(quantity.Say("The rise to aim for is the heat output over what the rated flow carries for each degree, usually %s to %s; what each mode should show stands in the record.", kelvin(2), kelvin(3))), Source: "heat balance"},
+		{Name: "aim-cold", When: func(j *Job) bool { return hasBypass(j) && j.Cold }, Say: always("The water leaves the unit colder than it comes: the fall to aim for is the cooling its sheet gives over what its rated flow carries for each degree. What is said of a rise holds of that fall."), Source: "heat balance"},
 		{Name: "set-by-hand", When: byHand, Names: (*Job).throttles, Say: func(j *Job) quantity.Text {
 			return quantity.Say("Rise too large: too little flow, so shut %s a little. Rise too small: open it a little, but never so far that %s below its least flow.", and(j.throttles()...), j.ofUnits("the unit falls", "a unit falls"))
 		}, Source: common},

@@ -7,7 +7,7 @@ func Controller() []Sentence {
 	return []Sentence{
 		{
 			Name: "controller-mode",
-			When: hasUnit,
+			When: func(j *Job) bool { return j.Unit != nil && !j.Cold },
 			Say: func(j *Job) quantity.Text {
 				jets := quantity.Text("")
 				if j.AnyJets {
@@ -26,7 +26,7 @@ func Controller() []Sentence {
 		},
 		{
 			Name: "defrost",
-			When: func(j *Job) bool { return j.Unit != nil && !(j.SiteAir.Known && j.SiteAir.C >= 7) },
+			When: func(j *Job) bool { return j.Unit != nil && !j.Cold && !(j.SiteAir.Known && j.SiteAir.C >= 7) },
 			Say: func(j *Job) quantity.Text {
 				return quantity.Say("Below about %s of air ", warm(7)) + j.ofUnits("the unit", "each unit") + " defrosts, 3 to 10 minutes at a time, and takes that heat from the tub: the pump keeps running, the water may fall a little, and steam and water at " + j.ofUnits("the unit", "it") + " are no fault."
 			},

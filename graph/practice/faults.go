@@ -33,7 +33,7 @@ func Faults(j *Job) []Fault {
 	add(unit, string(j.ofUnits("Flow error at the unit", "Flow error at a unit")), look)
 	keeps := quantity.Text("what keeps the pump running has stopped: the controller changed pumps, timed out, or only tastes the water now and then; see its set points and hours")
 	add(unit, "Flow error now and then", keeps)
-	add(unit, "Water feels no warmer at the return", "that is right: the rise across "+j.ofUnits("the unit", "a unit")+" is only a few degrees; measure it")
+	add(unit && !j.Cold, "Water feels no warmer at the return", "that is right: the rise across "+j.ofUnits("the unit", "a unit")+" is only a few degrees; measure it")
 	rise := quantity.Text("too little flow: filter, air, isolators")
 	if set := j.throttles(); len(set) > 0 {
 		rise += "; then shut " + and(set...) + " a little"
@@ -43,7 +43,7 @@ func Faults(j *Job) []Fault {
 	}
 	add(unit, string(j.ofUnits("Rise across the unit too large", "Rise across a unit too large")), rise)
 	add(unit, string(j.ofUnits("Puddle under the unit", "Puddle under a unit")), "condensate is usual: switch the compressor off and see whether it stops")
-	add(unit && j.MayFreeze(), "Unit steams and drips in the cold, tub a little cooler", "a defrost: it lasts minutes; the pump must run on")
+	add(unit && j.MayFreeze() && !j.Cold, "Unit steams and drips in the cold, tub a little cooler", "a defrost: it lasts minutes; the pump must run on")
 	add(unit && j.elementOff(), "Controller says heater, dry or slow heating", "its element is disconnected: look up the message in its book; bridge nothing")
 	little := quantity.Text("the spring takes it: see the valve schedule for what should pass")
 	if len(j.Beside) > 0 {

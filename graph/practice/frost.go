@@ -28,8 +28,25 @@ func Frost() []Sentence {
 			Tells: []Act{ReconnectFirst}, For: Fitter | Owner, Source: common,
 		},
 		{
+			Name:  "unit-and-another-source",
+			When:  func(j *Job) bool { return j.Unit != nil && !j.Cold && len(j.Others) > 0 && j.MayFreeze() },
+			Names: func(j *Job) []string { return j.Others },
+			Say: func(j *Job) quantity.Text {
+				least := quantity.Text(" (read it from its sheet)")
+				switch {
+				case j.several():
+					least = ": " + j.leastAirs()
+				case j.Unit.LeastAir.Known:
+					least = quantity.Say(", %s", quantity.Temperature.Of(j.Unit.LeastAir.C))
+				}
+				return j.ofUnits("The unit heats not below its least air", "The units heat not below the least air of each") + least +
+					". In colder air the other source has to, by " + and(j.Others...) + ": whether it does is tried before the winter; where it does not, " + j.unheated() + "."
+			},
+			For: Fitter | Owner, Source: common,
+		},
+		{
 			Name: "no-heat-in-frost-protection",
-			When: func(j *Job) bool { return j.elementOff() && j.MayFreeze() },
+			When: func(j *Job) bool { return j.elementOff() && j.MayFreeze() && !j.Cold },
 			Say:  always("The controller's freeze protection runs the pump, but it has no heat without its element: it buys hours, not days."),
 			For:  Fitter | Owner, Source: common,
 		},

@@ -44,12 +44,14 @@ type Job struct {
 	Fellows  []Unit   // other units that have water
 	Switches []Switch // of all units, where there are several
 	Elements []Element
-	Pump     Pump    // the pump of the unit's line
-	Water    float64 // °C the tub is kept at
-	SiteAir  Temp    // coldest it must be held at
-	WarmRoom bool    // the tub stands in a room that frost does not reach
-	Region   string  // "uk", "eu", "us" or ""
-	Earthing string  // "tn-s", "tn-c-s", "tt" or ""
+	Pump     Pump     // the pump of the unit's line
+	Water    float64  // °C the tub is kept at
+	Cold     bool     // which is cold: the unit cools it, see graph.Site.KeptCold
+	Others   []string // exchangers by which another source than the units heats it, by tag
+	SiteAir  Temp     // coldest it must be held at
+	WarmRoom bool     // the tub stands in a room that frost does not reach
+	Region   string   // "uk", "eu", "us" or ""
+	Earthing string   // "tn-s", "tn-c-s", "tt" or ""
 
 	Ways     []Way    // of every unit, what shuts it off and what is in the bypass past it
 	To, From []string // isolators of the pipes to and from the units, by tag
@@ -180,7 +182,7 @@ func (j *Job) elementOff() bool {
 // HeatsAlone reports whether nothing but the unit heats the water: no element is left in use,
 // and no other unit has water.
 func (j *Job) HeatsAlone() bool {
-	return j.Unit != nil && !j.several() && (len(j.Elements) == 0 || j.elementOff())
+	return j.unitAlone() && !j.several()
 }
 
 // of returns the elements of which something holds, in their order.
@@ -223,7 +225,7 @@ func (j *Job) unsettled() bool {
 
 // unitAlone reports whether nothing but the unit heats.
 func (j *Job) unitAlone() bool {
-	return j.Unit != nil && (j.elementOff() || len(j.Elements) == 0)
+	return j.Unit != nil && !j.Cold && len(j.Others) == 0 && (j.elementOff() || len(j.Elements) == 0)
 }
 
 // unheated says what becomes of a tub that nothing heats in frost.
@@ -345,6 +347,9 @@ func (e *Element) takesOver() quantity.Text {
 // reconnected says what makes the tub's own heater heat again: an electrician, or the keypad
 // of a plug-in tub's sealed box.
 func (j *Job) reconnected() quantity.Text {
+	if len(j.Others) > 0 {
+		return quantity.Say("another source heats by %s", and(j.Others...))
+	}
 	if len(j.Elements) == 0 {
 		return "another heater is in use"
 	}

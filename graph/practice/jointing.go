@@ -122,6 +122,13 @@ func Insulation() []Sentence {
 			Source: memory,
 		},
 		{
+			Name:   "cold-pipe-sweats",
+			When:   func(j *Job) bool { return j.Unit != nil && j.Cold },
+			Say:    always("Cold pipe sweats: insulate all the new pipe, indoors too, with closed cell whose seams and ends are glued, so that no air comes to the pipe; what drips all the same stays clear of everything electric."),
+			Names:  func(*Job) []string { return []string{"insulation"} },
+			Source: common,
+		},
+		{
 			Name: "clips",
 			When: func(j *Job) bool { return j.Pieces },
 			Say: func(j *Job) quantity.Text {

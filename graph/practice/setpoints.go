@@ -11,7 +11,31 @@ import (
 const highestUnitC = graph.HottestC - graph.ControllerAboveK
 
 // SetPoints says what becomes of each element and what is set to how much.
-func SetPoints() []Sentence { return slices.Concat(elementsKept(), setTo(), circulationCosts()) }
+func SetPoints() []Sentence {
+	return slices.Concat(elementsKept(), otherSources(), setTo(), circulationCosts())
+}
+
+// otherSources are what is settled of another source that heats the same water, and of a unit that cools it.
+func otherSources() []Sentence {
+	return []Sentence{
+		{
+			Name:  "other-source",
+			When:  func(j *Job) bool { return j.Unit != nil && len(j.Others) > 0 },
+			Names: func(j *Job) []string { return j.Others },
+			Say: func(j *Job) quantity.Text {
+				return quantity.Say("Another source heats the same water by %s. Before %s switched on it is settled with whoever looks after that source, who alone works on it (a boiler's gas, flue and controls are a licensed trade's), which of the two heats when: it never calls while the unit keeps up, and its thermostat stands %s to %s below the unit's set point. A limit of its own in the tub's water, %s at the most, shuts it: what comes from a boiler or a collector can scald. Neither its heat nor its cost is worked out here.",
+					and(j.Others...), j.ofUnits("the unit is", "a unit is"), kelvin(graph.ElementBelowK), kelvin(graph.MostElementBelowK), warm(graph.HottestC))
+			},
+			For: Fitter | Electrician | Owner, Source: common,
+		},
+		{
+			Name: "cools",
+			When: func(j *Job) bool { return j.Unit != nil && j.Cold },
+			Say:  always("The unit has to be one that its maker made to cool water, and to this temperature: its exchanger freezes and bursts where it is set lower than its sheet allows, or where the flow fails. Its flow switch is proved before it is left alone, by shutting the valve before it slowly."),
+			For:  Fitter | Electrician, Source: common,
+		},
+	}
+}
 
 // elementsKept are what becomes of each element.
 func elementsKept() []Sentence {
@@ -143,7 +167,7 @@ func circulationCosts() []Sentence {
 				return j.Unit != nil && j.Pump.PowerW > 0 && !j.Pump.always() && j.Pump.RunsForHeat != "contact"
 			},
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("A pump that runs for %s costs: %s day and night are %s a day. ", j.theUnit(), quantity.Power.Of(j.Pump.PowerW), aDay(j.Pump.PowerW)) + summerHeat +
+				return quantity.Say("A pump that runs for %s costs: %s day and night are %s a day. ", j.theUnit(), quantity.Power.Of(j.Pump.PowerW), aDay(j.Pump.PowerW)) + j.summerHeat() +
 					" Shorten the hours then, and never below what the filter and the disinfectant want."
 			},
 			For: Fitter | Owner, Source: "24 h times the pump's power; the rest " + common,
@@ -162,7 +186,7 @@ func circulationCosts() []Sentence {
 			Name: "cost-always-on",
 			When: func(j *Job) bool { return j.Unit != nil && j.Pump.PowerW > 0 && j.Pump.always() },
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("The pump runs day and night, with %s or without: %s are %s a day. ", j.theUnit(), quantity.Power.Of(j.Pump.PowerW), aDay(j.Pump.PowerW)) + summerHeat
+				return quantity.Say("The pump runs day and night, with %s or without: %s are %s a day. ", j.theUnit(), quantity.Power.Of(j.Pump.PowerW), aDay(j.Pump.PowerW)) + j.summerHeat()
 			},
 			For: Fitter | Owner, Source: "24 h times the pump's power; the rest " + common,
 		},
@@ -170,7 +194,12 @@ func circulationCosts() []Sentence {
 }
 
 // summerHeat is what a pump's power comes to.
-const summerHeat = "Most of it ends as heat in the water: under a good cover in summer the tub may go above its set point with nothing heating it."
+func (j *Job) summerHeat() quantity.Text {
+	if j.Cold {
+		return "Most of it ends as heat in the water, which " + j.theUnit() + j.ofUnits(" has", " have") + " to take out again."
+	}
+	return "Most of it ends as heat in the water: under a good cover in summer the tub may go above its set point with nothing heating it."
+}
 
 // always reports whether the pump runs all the time: by itself, or for the unit.
 func (p *Pump) always() bool { return p.AlwaysOn || p.RunsForHeat == "always" }

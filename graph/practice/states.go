@@ -19,7 +19,7 @@ func States(j *Job) []State {
 	}
 	var out []State
 	needsElement := quantity.Text("")
-	if j.elementOff() && j.MayFreeze() {
+	if j.elementOff() && j.MayFreeze() && !j.Cold {
 		needsElement = "only after " + j.reconnected() + "; else empty the tub"
 		if j.WarmRoom {
 			needsElement = "only after " + j.reconnected() + "; else " + j.unheated()
@@ -43,6 +43,9 @@ func States(j *Job) []State {
 	}
 	if j.MayFreeze() {
 		note := quantity.Text("as in heating; the pump must not stop")
+		if j.Cold {
+			note = "as in cooling; the pump must not stop"
+		}
 		if j.unitAlone() {
 			note += "; not below the unit's least air"
 			if j.several() {

@@ -37,6 +37,9 @@ type ways struct {
 	branches []Branch
 }
 
+// KeptCold reports whether the water has to be cooled and not heated, see graph.Site.KeptCold.
+func (s *Stage) KeptCold() bool { return s.Circuit.Site.KeptCold(s.Water.TemperatureC.V) }
+
 // Branch is a unit that water comes to and how it hangs on its line.
 type Branch struct {
 	*stream.UnitBranch

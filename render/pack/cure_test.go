@@ -11,6 +11,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/plan/stage"
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
 )
 
 // The cure is never under a day, nor under two where it is cold (common practice, no
@@ -58,10 +59,24 @@ func TestTubDown(t *testing.T) {
 		lay.Joints = append(lay.Joints, route.Joint{Kind: "cement", Size: catalog.Size{Nominal: 1.5}})
 	}
 	lay.Joints = append(lay.Joints, route.Joint{Kind: "union"}, route.Joint{Kind: "union"})
-	got := tubDown(&plan.Plan{After: &stage.Stage{Circuit: &graph.Circuit{Parts: []*graph.Part{{Kind: graph.ElementHeater}}}, Layout: lay}}, quantity.MetricSystem)
-	want := "From power off until heating may start: 28 to 34 h in air of 15 °C and above, 52 to 58 h in air of 5 to 15 °C. "
-	if len(got) == 0 || !strings.HasPrefix(got[0], want) {
-		t.Errorf("got %q, want %q", got, want)
+	for _, c := range []struct {
+		kind  graph.Kind
+		water float64
+		until string
+		then  string
+	}{
+		{graph.ElementHeater, 38, "heating may start", "Then the heating up"},
+		{graph.HeatExchanger, 38, "heating may start", "Then the heating up"},
+		{graph.HeatPump, 8, "cooling may start", "Then the cooling down"}, // below 15 °C
+		{graph.Tee, 38, "it runs again", "Then some hours"},
+	} {
+		circuit := &graph.Circuit{Parts: []*graph.Part{{Kind: c.kind}}, Water: graph.Water{TemperatureC: c.water, TemperatureSet: true}}
+		lay.Stage = settle.Of(circuit)
+		got := tubDown(&plan.Plan{After: &stage.Stage{Circuit: circuit, Layout: lay}}, quantity.MetricSystem)
+		want := "From power off until " + c.until + ": 28 to 34 h in air of 15 °C and above, 52 to 58 h in air of 5 to 15 °C. " + c.then
+		if len(got) == 0 || !strings.HasPrefix(got[0], want) {
+			t.Errorf("%s, water of %g °C: got %q, want %q", c.kind, c.water, got, want)
+		}
 	}
 }
 

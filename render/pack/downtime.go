@@ -40,6 +40,9 @@ func heatingUp(p *plan.Plan, units quantity.System) string {
 	if !heats(c) {
 		return "Then " + chlorineHours + " for the chlorine to fall back, before anybody bathes."
 	}
+	if p.After.Layout.Stage.KeptCold() {
+		return "Then the cooling down, and " + chlorineHours + " for the chlorine to fall back, before anybody bathes."
+	}
 	text := "Then the heating up, and " + chlorineHours + " for the chlorine to fall back, before anybody bathes"
 	u := c.TheUnit()
 	if u == nil || c.Water.VolumeM3 == 0 || p.Heat != nil {
@@ -64,9 +67,9 @@ func heatingUp(p *plan.Plan, units quantity.System) string {
 	return text + quantity.Say(": from %s to %s the unit takes at least %.0f to %.0f h by its ratings, cover on.", about(tap), about(want), math.Floor(low), math.Ceil(high)).In(units)
 }
 
-// heats reports whether anything is left that heats the water: a unit, or an element.
+// heats reports whether anything is left that heats the water: a unit, an element, or another source's exchanger.
 func heats(c *graph.Circuit) bool {
-	return len(c.Units())+len(c.OfKind(graph.ElementHeater)) > 0
+	return len(c.Units())+len(c.OfKind(graph.ElementHeater))+len(c.OfKind(graph.HeatExchanger)) > 0
 }
 
 // tubDown estimates how long the tub is out of use; the first line alone answers.
@@ -110,8 +113,11 @@ func tubDown(p *plan.Plan, units quantity.System) []string {
 		}
 	}
 	until := "heating may start"
-	if !heats(p.After.Circuit) {
+	switch {
+	case !heats(p.After.Circuit):
 		until = "it runs again"
+	case p.After.Layout.Stage.KeptCold():
+		until = "cooling may start"
 	}
 	lines := []string{"From power off until " + until + ": " + strings.Join(down, ", ") + ". " + heatingUp(p, units)}
 	lines = append(lines, fmt.Sprintf("One fitter's work of about %.0f h (%s, %s, %s, and getting ready; give or take a third), the cure of the cement, then about %.1f h to fill, bleed and test.",

@@ -50,6 +50,12 @@ func factsOf(p *plan.Plan, units quantity.System) jobIn {
 	f := facts{p: p, c: p.After.Circuit, j: j, names: tag.Of(p.Circuit, p.Net()), set: p.After.Layout.Stage, net: p.After.Layout.Stage.Net()}
 	c := f.c
 	j.Water = f.set.Water.TemperatureC.V
+	j.Cold = f.set.KeptCold()
+	for _, e := range c.OfKind(graph.HeatExchanger) {
+		if !f.net.Apart(e) {
+			j.Others = append(j.Others, f.names.Tag(e.ID))
+		}
+	}
 	j.SiteAir = practice.Temp{C: c.Site.AirC, Known: c.Site.AirSet}
 	j.WarmRoom = c.Site.KeepsFromFreezing()
 	j.Region, j.Earthing, j.OldPipe = c.Site.Region, c.Site.Earthing, c.Pipe.Material

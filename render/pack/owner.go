@@ -26,6 +26,9 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	if len(j.Fellows) > 0 {
 		lead = "Heat pumps take most of the heat for your water out of the air, and use electricity only to move it. The pump sends the water through them and back."
 	}
+	if j.Cold {
+		lead = "The unit takes heat out of your water and gives it to the air outside. The pump sends the water through it and back."
+	}
 	if j.Unit != nil {
 		c.Say(lead)
 	}

@@ -15,7 +15,7 @@ type Place struct {
 	ToMM         float64 // second cut line
 	Datum        string  // what a tape is held to, in words: "face of the elbow-90 at bend 2 of return-line"
 	DatumMM      float64 // from the start of the leg to there
-	HeldMM       float64 // so far before DatumMM a tape is held: to the end of hose, which lies over its barb
+	HeldMM       float64 // so far before DatumMM a tape is held: to the end of hose, which lies over its barb; past legs in one line with this one
 	Far          string  // the same at the other end of the leg
 	FarMM        float64 // from the end of the leg back to there
 	FarHeldMM    float64 // HeldMM at the other end

@@ -95,8 +95,17 @@ func (d *drawing) joints(f frame, t tube) {
 		d.joint(f, t.joinTo, t.to-t.depthTo*0.55, t.outside/hubShare)
 		return
 	}
-	d.joint(f, t.joinFrom, t.from+t.depthFrom*0.55, math.Max(t.outside, t.hubFrom))
-	d.joint(f, t.joinTo, t.to-t.depthTo*0.55, math.Max(t.outside, t.hubTo))
+	d.joint(f, t.joinFrom, t.from+t.depthFrom*jointShare(t.bushFrom), math.Max(t.outside, t.hubFrom))
+	d.joint(f, t.joinTo, t.to-t.depthTo*jointShare(t.bushTo), math.Max(t.outside, t.hubTo))
+}
+
+// jointShare is where along its depth a pipe's joint is pointed at: in the middle of the socket it is in;
+// of a bush at the face, where both are seen, for the socket round that is the bush's own.
+func jointShare(bush bool) float64 {
+	if bush {
+		return 1
+	}
+	return 0.55
 }
 
 func (d *drawing) member(i int) {
@@ -156,7 +165,7 @@ func (d *drawing) nuts(p *graph.Part, f frame, from, to, w float64) {
 func (d *drawing) bush(f frame, stop, face, w float64, from catalog.Size, t *tube) {
 	d.items = append(d.items, f.bush(stop, face, w))
 	d.want(request{name: "name:bush", lines: []string{fittingName("reducing-bush", d.c.bushIn(t, from), t.size)}, at: d.sides(f, (stop+face)/2, w*hubShare), em: sheet.LeastEm})
-	d.joint(f, t.bushJoint, face, w)
+	d.joint(f, t.bushJoint, (stop+face)/2, w)
 }
 
 // bushIn is the size of the socket that the bush round a pipe stands in: that of the fitting, or

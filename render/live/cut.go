@@ -86,6 +86,14 @@ func longest(legs []retrofit.Place) retrofit.Place {
 	return slices.MaxFunc(legs, func(a, b retrofit.Place) int { return int(math.Round(a.RoomMM - b.RoomMM)) })
 }
 
+// roomEnd names what the room of a place ends at.
+func roomEnd(p retrofit.Place) string {
+	if p.FarMM == 0 && p.FarHeldMM > 0 {
+		return "end of the leg, where pipe goes straight on"
+	}
+	return p.Far
+}
+
 // CutNowHTML shows the place of the cut in an answer: to scale on its leg, what it needs term by
 // term, and what cutin says of it.
 func CutNowHTML(s *whatif.Study, a *whatif.Answer) string {
@@ -112,7 +120,7 @@ func CutNowHTML(s *whatif.Study, a *whatif.Answer) string {
 	from, to := p.Lies()
 	before, behind := from-p.DatumMM, p.LegMM()-p.FarMM-to
 	fmt.Fprintf(&b, "<p><strong id=\"cut-said\">%s.</strong></p>\n", text(marks(first, second, p.Datum, form.Style{Units: units})))
-	fmt.Fprintf(&b, "<p>Room %s = %s before the work + %s for it + %s behind it, to the %s.</p>\n", text(length(p.RoomMM)), text(signed(before, length)), text(length(p.NeededMM)), text(signed(behind, length)), text(p.Far))
+	fmt.Fprintf(&b, "<p>Room %s = %s before the work + %s for it + %s behind it, to the %s.</p>\n", text(length(p.RoomMM)), text(signed(before, length)), text(length(p.NeededMM)), text(signed(behind, length)), text(roomEnd(p)))
 	if p.WantedMM > 0 {
 		fmt.Fprintf(&b, "<p>Straight pipe before the check: %s; it wants %s.</p>\n", text(length(p.StraightMM)), text(length(p.WantedMM)))
 	}

@@ -21,15 +21,20 @@ type End struct {
 	through bool    // flexible pipe goes on round a bend: no fitting
 	on      bool    // pipe goes straight on: no fitting, and no bend
 	Hose    bool    // the pipe is hose, and goes over a barb
+	seen    *End    // where pipe goes straight on: the end that can be seen
+	further float64 // how far that lies beyond the leg's end
 }
 
 // Face is from the leg's end to the face of the socket.
 func (e End) Face() float64 { return e.TakeOff + e.Depth }
 
-// OverMM is how far hose lies over its barb: its end, which a tape is held to, lies so far
-// before the face.
+// OverMM is how far beyond the face a tape is held: hose lies over its barb, to its end; and where
+// pipe goes straight on nothing can be seen of the leg's end, so to what comes next.
 func (e End) OverMM() float64 {
-	if e.Hose && !e.through && !e.on {
+	switch {
+	case e.seen != nil:
+		return e.further - e.seen.Face() + e.seen.OverMM()
+	case e.Hose && !e.through && !e.on:
 		return e.Depth
 	}
 	return 0
@@ -39,8 +44,8 @@ func (e End) OverMM() float64 {
 // depth is known.
 func (e End) Datum() string {
 	switch {
-	case e.on:
-		return e.Name
+	case e.seen != nil:
+		return e.seen.Datum()
 	case e.through:
 		return "middle of " + e.Name
 	case e.Hose:
@@ -74,7 +79,19 @@ func LegEnds(path *route.Path, leg int) (start, finish End) {
 		}
 		return e
 	}
-	return at(leg - 1), at(leg)
+	beyond := func(point, way int) End {
+		e := at(point)
+		for k := point; e.on; {
+			e.further += path.Points[k+way].Sub(path.Points[k]).Len()
+			k += way
+			if next := at(k); !next.on {
+				e.seen = &next
+				break
+			}
+		}
+		return e
+	}
+	return beyond(leg-1, -1), beyond(leg, 1)
 }
 
 // straightOn reports whether the two legs that meet at a point of a path go the same way.

@@ -25,14 +25,32 @@ func TestDatum(t *testing.T) {
 	}
 }
 
-// Where two legs go the same way no bend stands: what a tape is held to there is the end of the first.
+// Where two legs go the same way nothing can be seen of where they meet: a tape is held to what comes
+// next. By hand: legs of 500, 400 and 300 mm in one line between a socket whose face is 60 mm from the
+// centre and one 35 mm from its stop.
 func TestLegEndsWithoutABend(t *testing.T) {
 	path := &route.Path{Run: &graph.Run{ID: "line", Spec: "pvc-sch40"},
-		Points: []graph.Vec{{}, {X: 500}, {X: 900}, {X: 1200, Z: 300}}, Stops: make([]route.End, 4)}
-	if _, finish := LegEnds(path, 1); finish.Datum() != "end of leg 1 of line" {
-		t.Errorf("straight on: %q", finish.Datum())
+		Points: []graph.Vec{{}, {X: 500}, {X: 900}, {X: 1200}, {X: 1500, Z: 300}},
+		Stops:  []route.End{{Fitting: "tee.run-out", TakeOffMM: 30, DepthMM: 30}, {}, {}, {Fitting: "elbow-45 at bend 3 of line", Kind: "elbow-45", DepthMM: 35}, {}}}
+	for _, c := range []struct {
+		leg          int
+		from, to     string
+		held, behind float64
+	}{
+		{1, "face of the tee.run-out", "face of the elbow-45 at bend 3 of line", 0, 400 + 300 - 35},
+		{2, "face of the tee.run-out", "face of the elbow-45 at bend 3 of line", 500 - 60, 300 - 35},
+		{3, "face of the tee.run-out", "face of the elbow-45 at bend 3 of line", 500 + 400 - 60, 0},
+	} {
+		start, finish := LegEnds(path, c.leg)
+		if start.Datum() != c.from || finish.Datum() != c.to || start.OverMM() != c.held || finish.OverMM() != c.behind {
+			t.Errorf("leg %d: %q %g mm before it, %q %g mm behind it; want %q %g, %q %g", c.leg, start.Datum(), start.OverMM(), finish.Datum(), finish.OverMM(), c.from, c.held, c.to, c.behind)
+		}
+		if c.leg == 2 && (start.Face() != 0 || finish.Face() != 0 || start.Bend || finish.Bend) {
+			t.Errorf("leg 2 has pipe of its own from end to end: %+v, %+v", start, finish)
+		}
 	}
-	if _, finish := LegEnds(path, 2); finish.Datum() != "middle of bend 2 of line" {
+	bent := &route.Path{Run: path.Run, Points: []graph.Vec{{}, {X: 900}, {X: 1200, Z: 300}}, Stops: make([]route.End, 3)}
+	if _, finish := LegEnds(bent, 1); finish.Datum() != "middle of bend 1 of line" {
 		t.Errorf("round a bend without a fitting: %q", finish.Datum())
 	}
 }

@@ -1,0 +1,58 @@
+package plan_test
+
+import (
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	"dryfit/graph/agree"
+	"dryfit/graph/description"
+	"dryfit/graph/plan"
+	"dryfit/graph/retrofit"
+)
+
+// Where a line was written in several legs of one way nothing on the pipe shows where one ends: the saw
+// is marked from what can be seen, and for the same cut just as where it was written as one leg.
+func TestMarksOfLegsInOneLine(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/two-speed.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	const line, cut = `"left 1450 mm"`, `cut = "return-line"`
+	if text := string(data); strings.Count(text, line) != 1 || strings.Count(text, cut) != 1 {
+		t.Fatal("the demo's line is another")
+	}
+	marked := func(legs string, leg int, at float64) retrofit.Marking {
+		text := strings.NewReplacer(line, legs, cut, fmt.Sprintf(`cut = { run = "return-line", leg = %d, at = "%g mm" }`, leg, at)).Replace(string(data))
+		c, ds := description.Read("two-speed.toml", []byte(text))
+		if c == nil {
+			t.Fatal(ds)
+		}
+		p, err := plan.Make(c, plan.Findings)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p.Proposal == nil {
+			t.Fatalf("legs %s: no cut is built: %v", legs, p.Places)
+		}
+		return p.Proposal.Marking
+	}
+	want := marked(line, 3, 480)
+	for _, c := range []struct {
+		legs string
+		leg  int
+		at   float64
+	}{
+		{`"left 400 mm", "left 1050 mm"`, 4, 80},
+		{`"left 950 mm", "left 500 mm"`, 3, 480},
+		{`"left 100 mm", "left 300 mm", "left 600 mm", "left 450 mm"`, 5, 80},
+	} {
+		got := marked(c.legs, c.leg, c.at)
+		bends := strings.NewReplacer(fmt.Sprintf("bend %d of", 2+strings.Count(c.legs, "left")), "bend 3 of") // numbered by the legs
+		if bends.Replace(got.From) != want.From || bends.Replace(fmt.Sprint(got.Keeps)) != fmt.Sprint(want.Keeps) ||
+			!agree.Within(got.FirstMM, want.FirstMM, 1e-6) || !agree.Within(got.SecondMM, want.SecondMM, 1e-6) || !agree.Within(got.SlugMM, want.SlugMM, 1e-6) {
+			t.Errorf("%s: %q %.2f and %.2f mm, keeps %v; of one leg %q %.2f and %.2f mm, %v", c.legs, got.From, got.FirstMM, got.SecondMM, got.Keeps, want.From, want.FirstMM, want.SecondMM, want.Keeps)
+		}
+	}
+}

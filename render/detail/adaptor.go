@@ -72,7 +72,8 @@ func (c *chain) fittedAt(path *route.Path, at graph.PortRef, from, way float64) 
 			p := short[0]
 			short = short[1:]
 			t := tube{from: from + way*s, to: from + way*(s+a.NippleMM), depthFrom: a.NippleFromMM, depthTo: a.NippleToMM, outside: fit.in,
-				number: p.Number, cut: p.CutMM, measure: p.Measure, joinFrom: p.From.Joint, joinTo: p.To.Joint, run: path.Run.ID, size: p.Size, hubFrom: fit.in}
+				number: p.Number, cut: p.CutMM, measure: p.Measure, joinFrom: p.From.Joint, joinTo: p.To.Joint, run: path.Run.ID, size: p.Size, hubFrom: fit.in,
+				bushFrom: k > 0 && isBush(route.End{Kind: end.Adaptors[k-1].Kind}), bushTo: isBush(route.End{Kind: a.Kind})}
 			out.pieces = append(out.pieces, t.turned(way))
 		} else {
 			fit.joint = c.jointOf(body, own)
@@ -108,6 +109,7 @@ func (t tube) turned(way float64) tube {
 		t.depthFrom, t.depthTo = t.depthTo, t.depthFrom
 		t.joinFrom, t.joinTo = t.joinTo, t.joinFrom
 		t.hubFrom, t.hubTo = t.hubTo, t.hubFrom
+		t.bushFrom, t.bushTo = t.bushTo, t.bushFrom
 	}
 	return t
 }
@@ -190,8 +192,10 @@ func (c *chain) indexOf(path *route.Path) int {
 func (d *drawing) sleeves(f frame, list fitted) {
 	for _, a := range list.adaptors {
 		near, far := a.stop-a.way*a.depthIn, a.end+a.way*a.depthOut
+		named, joined := (near+a.stop)/2, near
 		switch a.kind {
 		case "reducing-bush":
+			named, joined = (a.stop+far)/2, (a.stop+far)/2 // in the socket
 			d.items = append(d.items, f.bush(a.stop, far, a.in))
 		case "barb":
 			d.solid(f.barb(near, a)...)
@@ -199,8 +203,8 @@ func (d *drawing) sleeves(f frame, list fitted) {
 			mid := (near + far) / 2
 			d.solid(f.rect(near, mid, a.in*hubShare, scene.Outline(sheet.Thin)).Named("fitting"), f.rect(mid, far, a.out*hubShare, scene.Outline(sheet.Thin)).Named("fitting"))
 		}
-		d.want(request{name: "name:fitted", lines: []string{a.name}, at: d.sides(f, (near+a.stop)/2, a.in*hubShare), em: sheet.LeastEm})
-		d.joint(f, a.joint, near, a.in)
+		d.want(request{name: "name:fitted", lines: []string{a.name}, at: d.sides(f, named, a.in*hubShare), em: sheet.LeastEm})
+		d.joint(f, a.joint, joined, a.in)
 	}
 }
 

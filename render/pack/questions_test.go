@@ -156,7 +156,7 @@ func TestQuestionsHaveBookmarks(t *testing.T) {
 }
 
 // Where an error of the description rules the place out nobody is sent to the order of work for the
-// first cut: there is none.
+// first cut, nor told what to saw out of which bar: there is none.
 func TestNoFirstCutBeforeItIsMended(t *testing.T) {
 	source, err := os.ReadFile("../../testdata/circulation.toml")
 	if err != nil {
@@ -171,5 +171,10 @@ func TestNoFirstCutBeforeItIsMended(t *testing.T) {
 	said := wordsOf(answer(p, factsOf(p, style.Units), style))
 	if !strings.Contains(said, "Where the first cut goes is told once that is mended.") || strings.Contains(said, "order of work") {
 		t.Error(said)
+	}
+	for _, it := range cutting(p, style).Items { // no more than a cut list
+		if what := it.Text + it.Block.Title; strings.HasPrefix(what, "Stock plan") {
+			t.Errorf("%q tells what to saw all the same", what)
+		}
 	}
 }

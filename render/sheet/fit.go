@@ -62,7 +62,7 @@ func Shrink(text string, sizeMM, least, width float64, bold bool) (string, float
 func Wrap(text string, sizeMM, width float64, bold bool) []string {
 	var lines []string
 	cur := ""
-	for _, word := range strings.Fields(clip(text)) {
+	for _, word := range strings.Fields(text) {
 		try := word
 		if cur != "" {
 			try = cur + " " + word
@@ -75,10 +75,11 @@ func Wrap(text string, sizeMM, width float64, bold bool) []string {
 			lines = append(lines, cur)
 		}
 		cur = word
-		for scene.TextWidth(cur, sizeMM, bold) > width && utf8.RuneCountInString(cur) > 1 {
-			n := max(1, longest([]rune(cur), "", sizeMM, width, bold))
-			lines = append(lines, string([]rune(cur)[:n]))
-			cur = string([]rune(cur)[n:])
+		for scene.TextWidth(clip(cur), sizeMM, bold) > width && utf8.RuneCountInString(clip(cur)) > 1 {
+			part := []rune(clip(cur))
+			line := string(part[:max(1, longest(part, "", sizeMM, width, bold))])
+			lines = append(lines, line)
+			cur = cur[len(line):]
 		}
 	}
 	if cur != "" {

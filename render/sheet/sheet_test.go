@@ -100,6 +100,17 @@ func TestWrap(t *testing.T) {
 	if got := strings.ReplaceAll(strings.Join(lines, ""), " ", ""); got != strings.ReplaceAll(text, " ", "") {
 		t.Errorf("wrapping lost letters: %q", got)
 	}
+	for _, long := range []string{strings.Repeat("a word and ", 700), strings.Repeat("ü", 6000)} { // longer than any one line
+		lines := Wrap(long, 3, 40, false)
+		if got := strings.ReplaceAll(strings.Join(lines, ""), " ", ""); got != strings.ReplaceAll(long, " ", "") {
+			t.Errorf("of %d letters wrapping kept %d", len(long), len(got))
+		}
+		for _, l := range lines {
+			if w := scene.TextWidth(l, 3, false); w > 40 {
+				t.Errorf("line %q is %.1f mm wide", l, w)
+			}
+		}
+	}
 	if got := Wrap("  ", 3, 40, false); len(got) != 0 {
 		t.Errorf("Wrap of blanks = %q", got)
 	}

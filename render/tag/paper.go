@@ -122,6 +122,7 @@ var (
 	ofRun   = regexp.MustCompile(`\b(?:the )?(run|hose|pipe) "([^"]+)"`)
 	onRun   = regexp.MustCompile(`^(Marking out on )(.+)$`)
 	leading = regexp.MustCompile(`^(\s*)([` + id + `-]+): `)
+	ofKind  = regexp.MustCompile(`\b([a-z][a-z-]*) "([^"]+)"`)
 	quoted  = regexp.MustCompile(modes + `|"([^"]+)"`)
 	word    = regexp.MustCompile(`[` + id + `][` + id + `.>-]*[` + id + `]`)
 	atPort  = regexp.MustCompile(`\b(?:reducing-bush|bush|thread-adaptor|[a-z-]+) at ([` + id + `-]+)\.[` + id + `-]+`)
@@ -249,6 +250,13 @@ func (n *Names) partWords(text string) string {
 			return s
 		}
 		return m[1] + n.Tag(m[2]) + ": "
+	})
+	text = ofKind.ReplaceAllStringFunc(text, func(s string) string { // the name says the kind too
+		m := ofKind.FindStringSubmatch(s)
+		if p := n.parts[m[2]]; p == nil || string(p.Kind) != m[1] {
+			return s
+		}
+		return n.Short(m[2])
 	})
 	text = quoted.ReplaceAllStringFunc(text, func(s string) string {
 		if s[0] != '"' {

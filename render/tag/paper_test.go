@@ -28,6 +28,8 @@ func TestPaperNames(t *testing.T) {
 		{`cut = { run = "line", leg = 3 }`, `cut = { run = "line", leg = 3 }`},
 		{"along filter > tee-a > v1", "along " + n.Tag("filter") + " > " + a + " > " + v},
 		{"  tee-a: tee 2 in", "  " + a + ": tee 2 in"},
+		{`tee "tee-a" runs through ball-valve "v1"`, n.Short("tee-a") + " runs through " + n.Short("v1")}, // which says the kind too
+		{`check "v1" lies`, "check " + n.Short("v1") + " lies"},
 		{`between "filter" and "to-unit"`, "between " + n.Short("filter") + " and the pipe " + a + " to " + v},
 	} {
 		if got := n.Text(w.text); got != w.want {

@@ -148,7 +148,7 @@ func endText(e route.End, run string, s form.Style) string {
 
 // StockBlocks says which bars to take and what comes out of each.
 func StockBlocks(p *plan.Plan, s form.Style) []form.Block {
-	if p.Cuts == nil {
+	if p.Cuts == nil || p.WhyNot() != "" {
 		return nil
 	}
 	var out []form.Block

@@ -225,6 +225,7 @@ type Cable struct {
 type Electric struct {
 	PowerFactor Amount // 0 to 1
 	StartingA   Amount // A
+	Phases      int    // on how many of three it stands, 1 (or between two) or 3; 0: not said
 }
 
 // SupplyOf returns the electric circuit that feeds a part: the one that names it, else the first that

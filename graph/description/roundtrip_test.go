@@ -291,6 +291,7 @@ set-point = "98 °F"
 disconnected = true
 starting = "0 A"
 power-factor = 1
+phases = 1
 loss = { kv = "31 m3/h" }
 
 [[part]]
@@ -303,6 +304,7 @@ id = "pump 2"
 kind = "pump"
 starting = "20 A"
 power-factor = 0.8
+phases = 3
 speeds = { low = { ratio = 0.55, power = "300 W", hours-a-day = 0 }, high = { curve = [["0 l/min", "1.2 bar"], ["300 l/min", "0.4 bar"]], efficiency = 0.41 } }
 
 [[part]]
@@ -320,7 +322,7 @@ known = "data-sheet"
 ports-size = "1 in"
 flow = { least = "20 l/min", rated = "25 imp-gpm", most = "2 l/s" }
 ratings = [{ air = "0 °C", water = "0 °C", output = "5 kW", cop = 3.5, humidity = "0 %", defrost = true, water-is = "entering" }, { air = "-7 °C", water = "38 °C", output = "4.5 kW", input = "1.5 kW" }]
-electric = { voltage = "230 V", full-load = "14.5 A", fuse = "20 A" }
+electric = { voltage = "230 V", phases = 3, full-load = "14.5 A", fuse = "20 A" }
 set-point = "0 °C"
 least-air = "0 °C"
 most-water = "104 °F"

@@ -22,9 +22,17 @@ var siteFields = []field.Field[graph.Site]{
 		return words(s.Sheltered)
 	}},
 	field.Amount("room", field.AirWarmth, func(s *graph.Site) *graph.Amount { return &s.RoomC }),
-	field.Word("region", graph.Regions(), func(s *graph.Site) *string { return &s.Region }),
-	field.Word("earthing", graph.Earthings(), func(s *graph.Site) *string { return &s.Earthing }),
+	field.WordCalled("region", graph.Regions(), regionCalled, func(s *graph.Site) *string { return &s.Region }),
+	field.WordCalled("earthing", graph.Earthings(), earthingCalled, func(s *graph.Site) *string { return &s.Earthing }),
 }
+
+// earthingCalled are earthings by what electricians call them as well: in Britain protective multiple
+// earthing is TN-C-S, and an earth rod alone TT (BS 7671, from memory). regionCalled are regions by their
+// countries.
+var (
+	earthingCalled = map[string]string{"pme": "tn-c-s", "pnb": "tn-c-s", "mne": "tn-c-s", "men": "tn-c-s", "rod": "tt", "earth rod": "tt", "cable sheath": "tn-s"}
+	regionCalled   = map[string]string{"usa": "us", "america": "us", "north america": "us", "canada": "us", "gb": "uk", "britain": "uk", "england": "uk", "scotland": "uk", "wales": "uk", "europe": "eu"}
+)
 
 // shelters are the words for how much of the wind reaches the water.
 var shelters = []string{"open", "fenced", "walled", "indoor"}

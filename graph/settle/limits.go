@@ -217,7 +217,7 @@ func (s *Stage) settleElectric(out *Part, named bool) {
 	}
 	byRow := row.FullLoadA > 0 && u.FullLoadA <= 0 && (named || len(u.Ratings) == 0)
 	out.Voltage = s.voltageOf(out.Part, u)
-	phases, one := Phases(out.Voltage.V)
+	phases, one := PhasesOf(out.Voltage.V, u.Electric.Phases)
 	at := cmp.Or(row.VoltageV, UsualVoltageV)
 	rowPhases, rowOne := Phases(at)
 	scale := rowPhases * rowOne / (phases * one)

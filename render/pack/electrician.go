@@ -148,6 +148,9 @@ func supplyWords(c *graph.Circuit, unit *settle.Part, units quantity.System) str
 	if unit.Voltage.How == settle.Given {
 		said = append(said, quantity.Voltage.Of(unit.Voltage.V).String())
 	}
+	if unit.Unit != nil && unit.Unit.Electric.Phases == 3 {
+		said = append(said, "three phases")
+	}
 	s := c.SupplyOf(unit.Part)
 	if s == nil {
 		return strings.Join(said, ", ")

@@ -139,7 +139,15 @@ func (r *Reader) Mistyped(v located.Value, what string, keys []string, known fun
 // UnknownKey reports a key its table does not have.
 func (r *Reader) UnknownKey(c located.Value, what string, keys []string) {
 	hint := r.NearAmong(c.Key, func() []string { return keys })
+	if where, ok := elsewhere[c.Key]; ok {
+		hint = where
+	}
 	r.Add(r.KeyPos(c), hint, "%s has no key %s", what, located.Said(c.Key))
+}
+
+// elsewhere tells of a key that another table has in its own words where it belongs.
+var elsewhere = map[string]string{
+	"phases": "say it of what stands on all three: phases = 3 on a pump, an element or a blower, and among electric of a unit",
 }
 
 // Missing reports a key that must be there, at the table's own place.

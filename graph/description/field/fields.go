@@ -100,6 +100,21 @@ func Word[T any](name string, words []string, at func(*T) *string) Field[T] {
 	}
 }
 
+// WordCalled is Word, whose hint knows what else its words are called, in small letters, where letters don't tell.
+func WordCalled[T any](name string, words []string, called map[string]string, at func(*T) *string) Field[T] {
+	f := Word(name, words, at)
+	read := f.Read
+	f.Read = func(r *Reader, v located.Value, into *T) {
+		s, _ := v.V.(string)
+		if word, ok := called[strings.ToLower(strings.TrimSpace(s))]; ok && !slices.Contains(words, s) {
+			r.Fail(v, "write "+Quote(word), "%s can't be %s", located.Said(name), located.Said(s))
+			return
+		}
+		read(r, v, into)
+	}
+	return f
+}
+
 // QuotedList lists words in quotes, for a hint.
 func QuotedList(words []string) string {
 	out := make([]string, len(words))
@@ -180,6 +195,22 @@ func Count[T any](name string, low, high int, at func(*T) *int) Field[T] {
 			return ""
 		},
 	}
+}
+
+// Phases is on how many phases something stands: 1, or between two of three, or 3.
+func Phases[T any](name string, at func(*T) *int) Field[T] {
+	f := Count(name, 1, 3, at)
+	f.Like = "3"
+	f.Read = func(r *Reader, v located.Value, into *T) {
+		switch n, ok := r.Count(v, 1, 3); {
+		case !ok:
+		case n == 2:
+			r.Fail(v, "write "+name+" = 3 for what stands on all three, and 1 for what stands on one or between two", "%s is 2", located.Said(name))
+		default:
+			*at(into) = n
+		}
+	}
+	return f
 }
 
 // Number is a bare number from low to high; said, where it is not nil, remembers that

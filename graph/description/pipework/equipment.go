@@ -81,17 +81,22 @@ func electricKeys(at func(*graph.Part) *graph.Electric) []field.Field[graph.Part
 	}
 }
 
+// loadKeys are electricKeys of what has no plate of its own, with how many phases it stands on.
+func loadKeys(at func(*graph.Part) *graph.Electric) []field.Field[graph.Part] {
+	return append(electricKeys(at), field.Phases("phases", func(p *graph.Part) *int { return &at(p).Phases }))
+}
+
 var blowerFields = slices.Concat([]field.Field[graph.Part]{
 	field.Amount("power", field.HeatPower, func(p *graph.Part) *graph.Amount { return &p.Blower.PowerW }),
 	field.Amount("air", field.AirFlow, func(p *graph.Part) *graph.Amount { return &p.Blower.AirFlow }),
-}, electricKeys(func(p *graph.Part) *graph.Electric { return &p.Blower.Electric }))
+}, loadKeys(func(p *graph.Part) *graph.Electric { return &p.Blower.Electric }))
 
 var elementFields = slices.Concat([]field.Field[graph.Part]{
 	field.Qty("power", field.ElementPower, func(p *graph.Part) *float64 { return &p.Element.PowerW }),
 	field.Bool("disconnected", func(p *graph.Part) *bool { return &p.Element.Disconnected }),
 	field.Word("interlock", graph.Interlocks(), func(p *graph.Part) *string { return &p.Element.Interlock }),
 	field.QtySet("set-point", field.WaterWarmth, func(p *graph.Part) *float64 { return &p.Element.SetPointC }, func(p *graph.Part) *bool { return &p.Element.SetPointSet }),
-}, electricKeys(func(p *graph.Part) *graph.Electric { return &p.Element.Electric }))
+}, loadKeys(func(p *graph.Part) *graph.Electric { return &p.Element.Electric }))
 
 var checkFields = []field.Field[graph.Part]{
 	field.Word("style", []string{"spring", "swing"}, func(p *graph.Part) *string { return &p.Check.Style }),
@@ -155,6 +160,7 @@ var UnitFlowFields = []field.Field[graph.UnitData]{
 // ElectricFields are the label of a heat pump.
 var ElectricFields = []field.Field[graph.UnitData]{
 	field.Qty("voltage", field.Voltage, func(u *graph.UnitData) *float64 { return &u.VoltageV }),
+	field.Phases("phases", func(u *graph.UnitData) *int { return &u.Electric.Phases }),
 	field.Qty("full-load", field.Current, func(u *graph.UnitData) *float64 { return &u.FullLoadA }),
 	field.Qty("fuse", field.Current, func(u *graph.UnitData) *float64 { return &u.FuseA }),
 }

@@ -165,8 +165,23 @@ func readKind(r *field.Reader, v located.Value) (graph.Kind, bool) {
 		}
 		words = append(words, string(k))
 	}
-	r.Fail(c, located.Near(s, words), "there is no kind of part %s", located.Said(s))
+	hint := located.Near(s, words)
+	if k, ok := kindCalled[strings.ToLower(s)]; ok {
+		hint = "did you mean " + located.Said(string(k)) + "?"
+	}
+	r.Fail(c, hint, "there is no kind of part %s", located.Said(s))
 	return "", false
+}
+
+// kindCalled are kinds of parts by what the trade calls them as well and no letters would tell.
+var kindCalled = map[string]graph.Kind{
+	"spa": graph.Tub, "hot tub": graph.Tub, "hot-tub": graph.Tub, "pool": graph.Tub, "plunge pool": graph.Tub, "swim spa": graph.Tub,
+	"jets": graph.JetGroup, "jet": graph.JetGroup, "nozzles": graph.JetGroup, "cartridge": graph.Filter,
+	"heater": graph.ElementHeater, "element": graph.ElementHeater, "boiler": graph.HeatExchanger, "exchanger": graph.HeatExchanger, "chiller": graph.HeatPump,
+	"ozonator": graph.OzoneInjector, "ozonizer": graph.OzoneInjector, "ozone": graph.OzoneInjector, "venturi": graph.OzoneInjector, "uv": graph.UVChamber, "uv-lamp": graph.UVChamber, "uv lamp": graph.UVChamber,
+	"chlorinator": graph.Feeder, "doser": graph.Feeder, "electrolyser": graph.SaltCell,
+	"non-return valve": graph.CheckValve, "non-return-valve": graph.CheckValve, "nrv": graph.CheckValve, "stop-valve": graph.BallValve, "isolator": graph.BallValve, "slice-valve": graph.GateValve,
+	"drain": graph.DrainValve, "drain-off": graph.DrainValve, "vent": graph.AirBleed, "bleed": graph.AirBleed, "hose-tail": graph.Barb,
 }
 
 // partOfNoKind remembers the id of a part whose kind is not known, so that the runs that

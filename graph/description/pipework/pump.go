@@ -91,7 +91,7 @@ var pumpFields = slices.Concat([]field.Field[graph.Part]{
 		},
 		Write: func(from *graph.Part) string { return curveText(from.Pump.NPSH) },
 	},
-}, electricKeys(func(p *graph.Part) *graph.Electric { return &p.Pump.Electric }))
+}, loadKeys(func(p *graph.Part) *graph.Electric { return &p.Pump.Electric }))
 
 // onlySpeed is a key of the only speed of a pump, written on the pump itself.
 func onlySpeed(name string) field.Field[graph.Part] {

@@ -64,6 +64,8 @@ func (b *builder) supply(in *Input, s *scene, from *graph.Supply, fed map[string
 	}
 	if phases, one := settle.Phases(out.VoltageV); phases > 1 {
 		b.assume("phases of "+supplyOf(from, in.Stage.Circuit), phases, number, threePhases(out.VoltageV, one), 0, 0, nil)
+	} else if out.betweenTwo() {
+		b.assume("phases of "+supplyOf(from, in.Stage.Circuit), 3, number, betweenTwo(out.VoltageV), 0, 0, nil)
 	}
 	out.Together = heat.Sets(out.Loads, out.RatingA, out.LongA)
 	b.cable(from, &out)
@@ -99,6 +101,23 @@ func threePhases(voltage, one float64) quantity.Text {
 	return graph.Say("%s is more than one phase has (IEC 60038, from memory): taken to be between two of three, with pumps and element from one of them to the neutral, at %s; what stands between two, or on all three, draws less of each", quantity.Voltage.Of(voltage), quantity.Voltage.Of(one))
 }
 
+// betweenTwo is why what nobody gives all three phases of a supply of a voltage [V] is counted between two.
+func betweenTwo(voltage float64) quantity.Text {
+	return graph.Say("%s stands between two of three phases (North America, from memory), or some of its loads stand on three: what does not say phases = 3 is counted between the same two; on all three it draws %s %% of that of each", quantity.Voltage.Of(voltage), "58")
+}
+
+// betweenTwo reports whether a supply below what one phase has at most has three phases all the same, and
+// something on it is counted between two of them: at 208 V, or where a load stands on all three.
+func (s *Supply) betweenTwo() bool {
+	three := s.VoltageV >= 200 && s.VoltageV <= 216 // 208 V and what its plates are printed with
+	some := false
+	for _, c := range s.Loads {
+		three, some = three || c.Balanced, some || !c.Balanced
+	}
+	phases, _ := settle.Phases(s.VoltageV)
+	return phases == 1 && three && some
+}
+
 func (b *builder) cable(from *graph.Supply, out *Supply) {
 	if from.Cable == nil || !from.Cable.LengthMM.Set {
 		return
@@ -110,8 +129,13 @@ func (b *builder) cable(from *graph.Supply, out *Supply) {
 	}
 	out.Drop, out.DropFrom = true, source
 	worst := out.Together[0]
-	_, one := settle.Phases(out.VoltageV)
-	out.DropV = c.Drop(worst.RunningA, out.onOnePhase(worst), 1) * out.VoltageV / one
+	phases, one := settle.Phases(out.VoltageV)
+	onOne := out.onOnePhase(worst)
+	if phases > 1 {
+		out.DropV = c.Drop(worst.RunningA, onOne, 1) * out.VoltageV / one
+		return
+	}
+	out.DropV = c.Drop(math.Sqrt(3)*(worst.RunningA-onOne)+onOne, onOne, 1) // between two of three, where some stands on all
 }
 
 // onOnePhase returns what those of a set draw that run on one phase, A: what returns by the neutral.
@@ -136,7 +160,6 @@ func (s *Supply) OnOneOfThree(set heat.Set) bool {
 // phase is taken to hang: a pump of several speeds as alternatives, the element and the unit as
 // alternatives where something keeps them apart.
 func (b *builder) consumers(in *Input, s *scene, p *settle.Part, voltage float64) []heat.Consumer {
-	_, one := settle.Phases(voltage)
 	switch p.Kind {
 	case graph.HeatPump:
 		return []heat.Consumer{b.unitLoad(in, s, p, voltage)}
@@ -144,20 +167,19 @@ func (b *builder) consumers(in *Input, s *scene, p *settle.Part, voltage float64
 		if p.Element == nil || p.Element.Disconnected {
 			return nil
 		}
-		a := heat.Current(b.powerOf(p, "element"), one, p.Element.Electric.PowerFactor.Or(1))
-		c := heat.Consumer{ID: p.ID, RunningA: a, StartA: a}
+		c := load(p.ID, b.powerOf(p, "element"), voltage, p.Element.Electric.PowerFactor.Or(1), p.Element.Electric, heat.StartsElement)
 		if keepsApart(p.Element.Interlock) && in.Unit != nil {
 			c.Alternative, c.Together = unitOrElement, "elements"
 		}
 		return []heat.Consumer{c}
 	case graph.Pump:
-		return b.pumpLoads(p, one)
+		return b.pumpLoads(p, voltage)
 	case graph.Blower:
 		e := graph.Electric{}
 		if p.Blower != nil {
 			e = p.Blower.Electric
 		}
-		return []heat.Consumer{load(p.ID, b.powerOf(p, "blower"), one, b.factor(p, e), e, heat.StartsBlower)}
+		return []heat.Consumer{load(p.ID, b.powerOf(p, "blower"), voltage, b.factor(p, e), e, heat.StartsBlower)}
 	}
 	return nil
 }
@@ -178,9 +200,14 @@ func (b *builder) factor(p *settle.Part, e graph.Electric) float64 {
 	return b.assumeOf(p.Part, quantity.Text("power factor of "+name(p.Part)), heat.FactorMotor, number, "from memory; say power-factor where its plate does", 0, 0, nil)
 }
 
+// load is what a motor or an element of a power [W] draws of a supply of a voltage [V].
 func load(id string, power, voltage, factor float64, e graph.Electric, starts float64) heat.Consumer {
-	a := heat.Current(power, voltage, factor)
-	return heat.Consumer{ID: id, RunningA: a, StartA: math.Max(a, e.StartingA.Or(a*starts))}
+	phases, one := settle.PhasesOf(voltage, e.Phases)
+	if e.Phases < 3 {
+		phases = 1 // of three it is taken to stand on one
+	}
+	a := heat.Current(power/phases, one, factor)
+	return heat.Consumer{ID: id, RunningA: a, StartA: math.Max(a, e.StartingA.Or(a*starts)), Balanced: e.Phases == 3}
 }
 
 func (b *builder) pumpLoads(p *settle.Part, voltage float64) []heat.Consumer {
@@ -207,12 +234,12 @@ func (b *builder) pumpLoads(p *settle.Part, voltage float64) []heat.Consumer {
 
 func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64) heat.Consumer {
 	d := p.Unit
-	if d.VoltageV > 0 {
+	if d.VoltageV > 0 && d.Electric.Phases < 3 {
 		if n, _ := settle.Phases(d.VoltageV); n == 1 {
 			_, voltage = settle.Phases(voltage)
 		}
 	}
-	phases, one := settle.Phases(voltage)
+	phases, one := settle.PhasesOf(voltage, d.Electric.Phases)
 	c := heat.Consumer{ID: p.ID, RunningA: p.FullLoad.V, StartA: p.Starting.V, Balanced: phases > 1}
 	if p.FullLoad.Known && p.FullLoad.How != settle.Given && p.FullLoad.How != settle.OwnRow {
 		b.assumeOf(p.Part, quantity.Text("full-load current of "+name(p.Part)), c.RunningA, quantity.Current, cmp.Or(p.Row.V.ElectricSource, p.Row.V.Source), 0, 0, nil)

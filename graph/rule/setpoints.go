@@ -155,6 +155,12 @@ func heatWhenUnitStops(in *Input, report Report) {
 	if site.KeepsFromFreezing() {
 		severity, empty = graph.Warning, "name the air down to which the tub is used, and tell the owner: below it the water cools to the room"
 	}
+	var others []*graph.Part // by which another source may heat then: nothing is known of it
+	for _, e := range v.c.OfKind(graph.HeatExchanger) {
+		if !v.net.Apart(e) {
+			others, severity = append(others, e), graph.Warning
+		}
+	}
 	for _, u := range v.c.Units() {
 		d := graph.Diagnostic{Pos: key(u, "least-air"), Severity: severity, Unit: u.ID}
 		if site.Pos.IsValid() {
@@ -174,6 +180,9 @@ func heatWhenUnitStops(in *Input, report Report) {
 			d.Hint = graph.Say("take a unit that works in air of %s, or keep the element as a back-up and write its interlock in place of disconnected, or ", v.celsius(site.AirC)) + quantity.Text(empty)
 		default:
 			continue
+		}
+		if least.Known && len(others) > 0 {
+			d.Hint = graph.Say("have whoever looks after the source behind %s see to it that it heats by itself below that air; or ", names(others, func(p *graph.Part) string { return p.ID })) + d.Hint
 		}
 		report(u.Existing, d)
 	}

@@ -122,7 +122,18 @@ func (b *builder) settle() *scene {
 	b.tub(s)
 	b.plants(s)
 	b.tariff(s)
+	b.otherSources()
 	return s
+}
+
+// otherSources tells that nothing is counted of what another source gives the water by an exchanger.
+func (b *builder) otherSources() {
+	st := b.in.Stage
+	for _, e := range st.Circuit.OfKind(graph.HeatExchanger) {
+		if !st.Net().Apart(e) {
+			b.assumeOf(e, quantity.Text("heat of another source by "+name(e)), 0, quantity.Power, "not counted, neither today nor after the work: of a boiler or a collector, its hours and its price nothing is described", 0, 0, nil)
+		}
+	}
 }
 
 // usualHumidity is that of the air in which units are rated and tubs held, a share. Common practice, no

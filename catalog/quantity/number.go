@@ -146,6 +146,8 @@ func (r *reader) notANumber(start int) *Error {
 	switch {
 	case strings.HasPrefix(rest, "−") || strings.HasPrefix(rest, "–"):
 		hint = "write minus as the hyphen of the keyboard"
+	case strings.HasPrefix(strings.TrimSpace(r.text), "- "):
+		hint = fmt.Sprintf("write %q", "-"+strings.TrimLeft(strings.TrimSpace(r.text)[1:], " "))
 	case strings.ContainsRune("½¼¾⅛⅜⅝⅞", firstRune(rest)):
 		hint = `write the fraction with a slash: "1/2 in"`
 	}

@@ -35,3 +35,23 @@ func TestOtherNamesAreToldTheirWord(t *testing.T) {
 		}
 	}
 }
+
+// What is written as the trade writes it, inches by any mark, a minus apart from its number, a direction in
+// short or drawn out, is told how it is read.
+func TestWrittenAsTheTradeWritesIt(t *testing.T) {
+	for _, c := range []struct{ line, hint string }{
+		{"size = \"2”\"", `write "2 in"`}, {"size = \"1 1/2″\"", `write "1-1/2 in"`}, {"size = \"2''\"", `write "2 in"`}, {`size = "2\""`, `write "2 in"`},
+		{`air = "- 6 °C"`, `write "-6 °C"`},
+		{`legs = ["r 40 mm"]`, `"right"`}, {`legs = ["upwards 40 mm"]`, `"up"`}, {`legs = ["Forwards 40 mm"]`, `"front"`}, {`legs = ["backward 40 mm"]`, `"back"`}, {`legs = ["north 40 mm"]`, "there are left, right"},
+	} {
+		table := map[string]string{"size": "[pipe]\n", "air ": "[site]\n", "legs": "[[run]]\nfrom = \"a.out\"\nto = \"b.in\"\nexisting = true\n"}[c.line[:4]]
+		_, ds := Read("job.toml", []byte("[job]\nname = \"x\"\n"+table+c.line+"\n"))
+		said := ""
+		for _, d := range ds {
+			said += string(d.Hint) + "\n"
+		}
+		if !strings.Contains(said, c.hint) {
+			t.Errorf("%s: %q, want %q", c.line, said, c.hint)
+		}
+	}
+}

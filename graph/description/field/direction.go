@@ -17,13 +17,28 @@ func (r *Reader) Direction(v located.Value) graph.Vec {
 	}
 	way, ok := graph.Directions()[s]
 	if !ok {
-		r.Fail(v, located.Near(s, DirectionWords), "there is no direction %s", located.Said(s))
+		r.Fail(v, nearDirection(s), "there is no direction %s", located.Said(s))
 	}
 	return way
 }
 
 // DirectionWords are the directions of a person facing the open cabinet.
 var DirectionWords = []string{"left", "right", "up", "down", "back", "front"}
+
+// nearDirection is the hint for a word that is no direction: the one it begins, or that it begins with ("r",
+// "upwards"), else the nearest by its letters.
+func nearDirection(word string) string {
+	word = strings.ToLower(word)
+	if strings.HasPrefix(word, "forw") {
+		return `write "front" for towards the person who faces the open cabinet, "back" for towards the tub`
+	}
+	for _, way := range DirectionWords { // no two begin with the same letter
+		if word != "" && (strings.HasPrefix(way, word) || strings.HasPrefix(word, way)) {
+			return "did you mean " + located.Said(way) + "?"
+		}
+	}
+	return located.Near(word, DirectionWords)
+}
 
 // Components reads "right 300 mm up 180 mm": each axis at most once.
 func (r *Reader) Components(v located.Value, text string, l Limit) (graph.Vec, bool) {
@@ -41,7 +56,7 @@ func (r *Reader) Components(v located.Value, text string, l Limit) (graph.Vec, b
 	for i := 0; i < len(words); {
 		w := words[i]
 		if !slices.Contains(DirectionWords, w.text) {
-			d := r.Fail(v, located.Near(w.text, DirectionWords), "there is no direction %s", located.Said(w.text))
+			d := r.Fail(v, nearDirection(w.text), "there is no direction %s", located.Said(w.text))
 			if strings.ContainsAny(w.text, "0123456789") {
 				d.Message, d.Hint = graph.Say("the direction comes before the length: %s", located.Said(text)), graph.Say("write it like %s", example)
 			}

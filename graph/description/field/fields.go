@@ -267,9 +267,11 @@ func (r *Reader) size(v located.Value) (catalog.Size, bool) {
 			if r.Found[len(r.Found)-1].Hint == "" || !strings.ContainsAny(x, "abcdefghijklmnopqrstuvwxyz") {
 				r.Found[len(r.Found)-1].Hint = "write " + write
 			}
-			if inches, marked := strings.CutSuffix(strings.TrimSpace(x), `"`); marked { // as the trade writes inches
-				if meant, err := catalog.ParseSize(inches+" in", r.Metric); err == nil {
-					r.Found[len(r.Found)-1].Hint = quantity.Text("write " + Quote(meant.String()))
+			for _, mark := range []string{`"`, "”", "″", "''", "’’"} { // as the trade writes inches
+				if inches, marked := strings.CutSuffix(strings.TrimSpace(x), mark); marked {
+					if meant, err := catalog.ParseSize(inches+" in", r.Metric); err == nil {
+						r.Found[len(r.Found)-1].Hint = quantity.Text("write " + Quote(meant.String()))
+					}
 				}
 			}
 			return catalog.Size{}, false

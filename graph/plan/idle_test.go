@@ -28,6 +28,17 @@ func TestUnitStandsWhileItsPumpIsOff(t *testing.T) {
 			t.Errorf("mode %q, its pump off: %+v", m.Mode, u)
 		}
 	}
+	leaks := map[string]int{} // by mode: what passes a pump that stands is told of one stage
+	for _, d := range p.Findings {
+		if strings.Contains(string(d.Message), "while it stands; K") {
+			leaks[d.Mode]++
+		}
+	}
+	for _, m := range p.After.Circuit.AllModes() {
+		if leaks[m.Name] != 1 {
+			t.Errorf("mode %q: what passes the pump that is off is told %d times", m.Name, leaks[m.Name])
+		}
+	}
 	promised := map[bool]int{}
 	for _, q := range p.Ranges.Promises {
 		if q.Kind == spread.LeastFlow || q.Kind == spread.RatedFlow || q.Kind == spread.MostFlow {

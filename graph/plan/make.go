@@ -36,10 +36,7 @@ func Make(c *graph.Circuit, want Want, tell ...graph.Tell) (*Plan, error) {
 	p.cutOnSite()
 	if want&(Flows|Ranges|Advice) != 0 {
 		p.tell.Step("solving the flows", 0, 0)
-		p.Findings = append(p.Findings, p.Before.Solve(graph.Before)...)
-		if p.After != p.Before {
-			p.Findings = append(p.Findings, p.After.Solve(graph.After)...)
-		}
+		p.Findings = append(p.Findings, p.solve()...)
 		if p.After != p.Before {
 			p.Before.BadDays(graph.Before)
 		}
@@ -76,6 +73,31 @@ func Make(c *graph.Circuit, want Want, tell ...graph.Tell) (*Plan, error) {
 	p.settleFindings(want)
 	p.called()
 	return p, nil
+}
+
+// solve finds the flows of both stages, and returns what was found: what holds of one part in one mode before
+// and after the work is told once, of after it, and of what holds before it alone it is told so.
+func (p *Plan) solve() []graph.Diagnostic {
+	before := p.Before.Solve(graph.Before)
+	if p.After == nil || p.After == p.Before {
+		return before
+	}
+	after := p.After.Solve(graph.After)
+	var out []graph.Diagnostic
+	for _, d := range before {
+		again := func(a graph.Diagnostic) bool {
+			return a.Mode == d.Mode && a.Hint == d.Hint && slices.Equal(a.Of, d.Of)
+		}
+		switch {
+		case d.Severity == graph.Error: // it says itself when
+		case len(d.Of) > 0 && slices.ContainsFunc(after, again):
+			continue
+		default:
+			d.Message = "before the work, " + d.Message
+		}
+		out = append(out, d)
+	}
+	return append(out, after...)
 }
 
 // settleFindings adds what rules the place out, gives hints the words of what was tried, leaves out

@@ -268,8 +268,8 @@ func (v *view) pump(m *ModelPart, out *PartFlow) {
 		return
 	}
 	q := out.Flow
-	head, _ := m.Rise.Curve.Head(q)
-	out.HeadM = head * m.Pump.Times
+	lost, _ := m.Pump.Loss(q)
+	out.HeadM = -lost
 	if v.f.Shut[m.Edges[0]] { // no water passes: it stands at its shut-off head
 		out.HeadM = m.Rise.Curve.ShutOff() * m.Pump.Times
 	}

@@ -12,7 +12,7 @@ func (c *Circuit) Built() *Circuit {
 	out := *c.At(After)
 	parts, runs := out.Parts, out.Runs
 	out.Parts, out.Runs, out.Gone, out.Retrofit = nil, nil, nil, nil
-	out.HeatedAt, out.Readings = "", nil // what was read was read before the work
+	out.HeatedAt, out.Readings, out.Fit = "", nil, nil // what was read was read before the work
 	for _, p := range parts {
 		q := *p
 		q.Existing = true

@@ -23,6 +23,7 @@ type Circuit struct {
 	Stock    []Stock
 	Accepted []Accepted
 	Readings []Reading // of what stands today
+	Fit      *Fit      // what is described is taken to be by those; nil: nothing was read, or nobody has asked yet
 	Prices   []Price
 	Offer    Offer
 	// What heat, money and the supply go by; nil or empty where the table is not there.

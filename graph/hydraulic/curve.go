@@ -6,7 +6,7 @@ import "dryfit/graph/hydraulic/laws"
 func (m *Model) PumpCurve(pump string) *laws.PumpCurve {
 	for i := range m.Parts {
 		if p := &m.Parts[i]; p.Part.ID == pump && p.Pump != nil {
-			return p.Rise.Curve
+			return p.Pump.Own()
 		}
 	}
 	return nil
@@ -30,7 +30,11 @@ func (m *Model) SystemCurve(pump string, most float64, points int) []SystemPoint
 	if at < 0 || points < 1 || !(most > 0) {
 		return nil
 	}
-	p := &Perturb{Head: make([]float64, len(m.Parts))}
+	p := &Perturb{}
+	if m.base != nil {
+		*p = *m.base
+	}
+	p.Head = make([]float64, len(m.Parts))
 	for i := range p.Head {
 		p.Head[i] = 1
 	}

@@ -37,6 +37,7 @@ type Model struct {
 	Below  [][]float64 // runs: how far their points lie below the water, mm; nil not known
 	solver *network.Solver
 	plain  *network.Flow // solution without a Perturb
+	base   *Perturb      // what the inputs are taken as; nil: as described
 }
 
 // ModelPart is a part as the model sees it.
@@ -185,8 +186,18 @@ func factor(list []float64, i int) float64 {
 	return 1
 }
 
-// Perturb sets the laws to the inputs times the factors.
+// Take has the model take its inputs times some factors for what they are: nil stands for those from now
+// on, wherever it did for the inputs as described. A Perturb is of the inputs as described all the same.
+func (m *Model) Take(p *Perturb) {
+	m.base = p
+	m.Perturb(nil)
+}
+
+// Perturb sets the laws to the inputs times the factors; nil: as they are taken.
 func (m *Model) Perturb(p *Perturb) {
+	if p == nil {
+		p = m.base
+	}
 	if p == nil {
 		p = none
 	}

@@ -24,14 +24,20 @@ func SolveNear(lay *route.Layout, mode graph.Mode, stage graph.Stage, near *Solu
 	if err != nil {
 		return nil, err
 	}
-	if near != nil && near.flow != nil && len(near.flow.Q) == len(m.net.Edges) {
-		m.plain = near.flow
-	}
+	m.Near(near)
 	return m.Solve(nil)
 }
 
+// Near has the search begin at the flows of a solution, where that is of a net with the same edges; nil: of
+// none.
+func (m *Model) Near(s *Solution) {
+	if s != nil && s.flow != nil && len(s.flow.Q) == len(m.net.Edges) {
+		m.plain = s.flow
+	}
+}
+
 // Solve returns the steady flow with the inputs times the factors of p; nil for the inputs
-// as they are described. Errors are those of the function Solve.
+// as they are taken. Errors are those of the function Solve.
 func (m *Model) Solve(p *Perturb) (*Solution, error) {
 	f, err := m.flow(p)
 	if err != nil {
@@ -48,7 +54,7 @@ func (m *Model) Solve(p *Perturb) (*Solution, error) {
 	return s, nil
 }
 
-// Flows is Solve with the inputs as they are described, of which only flows, heads, drops and
+// Flows is Solve with the inputs as they are taken, of which only flows, heads, drops and
 // pressures are worked out.
 func (m *Model) Flows() (*Solution, error) {
 	f, err := m.flow(nil)

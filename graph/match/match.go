@@ -24,8 +24,8 @@ type Tub struct {
 	Cold    bool    // the water is kept cold: no heat pump suits by what it heats
 	WithinH float64 // hours in which it is to be heated up; 0: not asked
 	Units   []Unit
-	LeftOut int // rows beyond those that are looked at
-	Read    int // how many readings the description has, by which none of this goes
+	LeftOut int  // rows beyond those that are looked at
+	Read    bool // it goes by what was read at the tub, which contradicts the case as described
 
 	placeless bool // no place for the cut was found: nothing flows through any unit
 }
@@ -64,7 +64,7 @@ func Of(p *plan.Plan) (tub *Tub, problems []graph.Diagnostic, ok bool) {
 	account := p.HeatAccount(job.Ask{})
 	design := account.Design()
 	tub = &Tub{Job: p.Circuit.Job, File: p.Circuit.File, AirC: design.AirC, WaterC: p.After.Layout.Stage.Water.TemperatureC.V, WithinH: p.Circuit.Site.HeatUpS.Or(0) / 3600}
-	tub.Read = len(p.Circuit.Readings)
+	tub.Read = p.Circuit.Fit.Changes()
 	tub.placeless = p.Asked.Retrofit != nil && p.Proposal == nil
 	if tub.Cold = p.Circuit.Site.KeptCold(tub.WaterC); tub.Cold {
 		weather = nil

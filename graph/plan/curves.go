@@ -114,7 +114,7 @@ func (s *CurveSet) stage(st *stage.Stage, stage graph.Stage, ranges *spread.Rang
 		if part == nil || part.HeadM == 0 {
 			continue
 		}
-		model, err := hydraulic.Build(st.Layout, solved.Mode, stage)
+		model, err := spread.Build(st.Layout, solved.Mode, stage)
 		if err != nil {
 			continue
 		}

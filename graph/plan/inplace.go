@@ -7,7 +7,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
-	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan/advice"
 	"dryfit/graph/plan/stage"
 	"dryfit/graph/route"
@@ -37,7 +37,7 @@ func (p *Plan) InPlace(row string, modes ...string) *Plan {
 	}
 	part.Type, part.Loss, part.Unit, part.Known = row, nil, &graph.UnitData{VoltageV: volts}, graph.Assumed
 	other.Parts = slices.Clone(c.Parts)
-	other.Parts[at] = &part
+	other.Parts[at], other.Fit = &part, c.Fit.Without(part.ID)
 	p.setFor(&other, part.ID)
 	lay := p.layoutOf(&other)
 	after := &stage.Stage{Circuit: &other, Layout: lay}
@@ -45,7 +45,7 @@ func (p *Plan) InPlace(row string, modes ...string) *Plan {
 		if len(modes) > 0 && !slices.Contains(modes, m.Name) {
 			continue
 		}
-		if sol, err := hydraulic.Solve(lay, m, graph.After); err == nil {
+		if sol, err := spread.Solve(lay, m, graph.After); err == nil {
 			after.Solutions = append(after.Solutions, *sol)
 		}
 	}
@@ -98,7 +98,7 @@ func (p *Plan) setFor(c *graph.Circuit, unit string) {
 		if branch.Pump == nil || m.Speeds[branch.Pump.ID] == "" {
 			continue
 		}
-		if sol, err := hydraulic.Solve(lay, m, graph.After); err == nil {
+		if sol, err := spread.Solve(lay, m, graph.After); err == nil {
 			least = min(least, math.Abs(sol.Part(unit).Flow))
 		}
 	}

@@ -22,7 +22,9 @@ func Make(c *graph.Circuit, want Want, tell ...graph.Tell) (*Plan, error) {
 	if c == nil {
 		return nil, errors.New("plan: no circuit to work out")
 	}
+	c = fitted(c)
 	p := &Plan{Asked: c, Circuit: c}
+	p.Findings = append(p.Findings, p.readings()...)
 	if len(tell) > 0 {
 		p.tell = tell[0]
 	}
@@ -41,6 +43,7 @@ func Make(c *graph.Circuit, want Want, tell ...graph.Tell) (*Plan, error) {
 			p.Before.BadDays(graph.Before)
 		}
 		p.After.BadDays(graph.After)
+		p.Described = p.After.AsDescribed(graph.After)
 	}
 	if p.After != nil {
 		p.Assembly = route.Assemble(p.After.Layout)

@@ -7,6 +7,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat/job"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan/advice"
 	"dryfit/graph/plan/search"
@@ -34,10 +35,11 @@ const (
 
 // Plan is one job, worked out.
 type Plan struct {
-	Circuit       *graph.Circuit     // complete: with the chosen proposal built in, where the description asked for one
-	Asked         *graph.Circuit     // as described
-	Before, After *stage.Stage       // nil where the description has no such stage
-	Proposal      *retrofit.Proposal // the one built in; nil where nothing was asked
+	Circuit       *graph.Circuit       // complete: with the chosen proposal built in, where the description asked for one
+	Asked         *graph.Circuit       // as described
+	Before, After *stage.Stage         // nil where the description has no such stage
+	Described     []hydraulic.Solution // after the work by the description alone, where what was read contradicts it; else nil
+	Proposal      *retrofit.Proposal   // the one built in; nil where nothing was asked
 	Places        []search.Verdict
 	OnSite        []int              // numbers of the pieces that can't be cut before the unit stands
 	stopped       []*graph.Part      // pumps whose lines an old check the wrong way round shuts

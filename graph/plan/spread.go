@@ -5,10 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/spread"
-	"dryfit/graph/rule"
 )
 
 // spread solves the circuit again over the spreads of what is not known exactly.
@@ -27,62 +25,6 @@ func (p *Plan) spread(want Want) {
 	}
 	p.Findings = append(p.Findings, p.unsure()...)
 	p.Findings = append(p.Findings, p.acceptedInVain()...)
-	p.Findings = append(p.Findings, p.readings()...)
-}
-
-// readings tells of what was read and the description does not come to.
-func (p *Plan) readings() []graph.Diagnostic {
-	var out []graph.Diagnostic
-	for i := range p.Ranges.Read {
-		q := &p.Ranges.Read[i]
-		say := q.Amount
-		d := graph.Diagnostic{Rule: "readings", Severity: graph.Warning, Pos: q.Pos, Mode: q.Mode}
-		switch {
-		case q.Unanswered:
-			d.Message = graph.Say("mode %q: nothing is held against what was read at %q: the circuit as it stands today has no answer there", q.Mode, q.At)
-			d.Hint = "describe the circuit before the work so that it closes, with existing = true"
-		case p.Ranges.Unfit && len(q.Against) > 0:
-			var others []quantity.Text
-			for _, k := range q.Against {
-				o := &p.Ranges.Read[k]
-				others = append(others, graph.Say("%s at %q (mode %q)", o.Amount(o.Value()), o.At, o.Mode))
-				d.Related = append(d.Related, graph.Related{Pos: o.Pos, Message: graph.Say("%s was read at %q here", o.Amount(o.Value()), o.At)})
-			}
-			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s: by itself it may be so, but not with %s: nothing that was read is counted", q.Mode, say(q.Value()), q.At, say(q.AsDescribed), quantity.Join(others, ", nor with "))
-			d.Hint = "read them again, or take out the one that is wrong"
-		case p.Ranges.Unfit && q.Alone:
-			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s: by itself it may be so, but nothing the file leaves open fits it and all else that was read: none of it is counted", q.Mode, say(q.Value()), q.At, say(q.AsDescribed))
-			d.Hint = "find which of the readings is wrong, read it again or take it out"
-		case p.Ranges.Unfit:
-			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s, and no guess the file leaves open comes near: it is not counted", q.Mode, say(q.Value()), q.At, say(q.AsDescribed))
-			d.Hint = "read it again; then look at the pump, the lengths and the valves on its way: something is described that isn't so"
-		case q.Beyond():
-			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s: ranges and promises go by what was read, the case as described does not", q.Mode, say(q.Value()), q.At, say(q.AsDescribed))
-			d.Hint = "something described is otherwise; flow says first what moves it most"
-		default:
-			continue
-		}
-		out = append(out, d)
-	}
-	return out
-}
-
-// wasBroken reports whether by what was read an old unit had too little or too much water in a mode before
-// the work too, as the rules judge the case as described, or nobody knows.
-func (p *Plan) wasBroken(q *spread.Promise) bool {
-	unit := p.After.Circuit.Part(q.Part)
-	if unit == nil || !unit.Existing {
-		return false
-	}
-	before, after := middlesOf(p.Ranges, p.Before, q.Mode, graph.Before), middlesOf(p.Ranges, p.After, q.Mode, graph.After)
-	if before == nil || after == nil || before.sol.Part(q.Part) == nil {
-		return true
-	}
-	was, now, asks := before.flow(q.Part), after.flow(q.Part), p.After.Layout.Stage.Part(q.Part)
-	if q.Kind == spread.LeastFlow {
-		return rule.WasTooLittle(was, now, asks.Least.V)
-	}
-	return rule.WasTooMuch(was, now, asks.Most.V)
 }
 
 // acceptedInVain tells of what is accepted in a mode that no promise is made in.
@@ -149,19 +91,11 @@ func (p *Plan) unsure() []graph.Diagnostic {
 		} else if reading, _ := r.Settles(q); reading != "" {
 			d.Hint = graph.Say("measure first: %s", reading)
 		}
-		if r.Refuted(q) { // an error where the rules make it one of the case as described
-			d.Message += ", by what was read"
-			if !p.wasBroken(q) {
-				d.Severity = graph.Error
-			} else if !r.AsItStands {
-				d.Message += ", and so it was before the work"
-			}
-			switch settled := r.Settled(q); {
-			case settled && q.Kind == spread.LeastFlow:
-				d.Hint = "larger or shorter pipe to the unit, a unit that asks for less, or a circulation pump for it; what was read leaves nothing to measure"
-			case settled:
-				d.Hint = "a weaker spring, a larger bypass, or an isolator set as a throttle and marked; what was read leaves nothing to measure"
-			}
+		switch settled := r.Settled(q); {
+		case settled && q.Kind == spread.LeastFlow:
+			d.Hint = "larger or shorter pipe to the unit, a unit that asks for less, or a circulation pump for it; what was read leaves nothing to measure"
+		case settled:
+			d.Hint = "a weaker spring, a larger bypass, or an isolator set as a throttle and marked; what was read leaves nothing to measure"
 		}
 		if a := p.accepts(q); a != nil {
 			d.Severity, d.Pos = graph.Note, a.Pos

@@ -41,7 +41,7 @@ type UnitSummary struct {
 	ID                       string
 	Flow, Least, Rated, Most float64
 	RiseK                    float64
-	AsDescribed              float64 // of Likely, where what was read contradicts it; else 0
+	AsDescribed              float64 // its flow by the description alone, where what was read contradicts that; else 0
 	Astray                   float64 // what other pumps send through it while its own is off, and Flow is 0
 
 	Past   string  // id of what throttles or checks its bypass; "" where nothing does
@@ -85,7 +85,8 @@ func (u UnitSummary) RiseWords() quantity.Text {
 }
 
 // Summarise returns a summary of every mode after the work, in the order of the modes; of
-// the circuit as it stands where there is no unit to fit.
+// the circuit as it stands where there is no unit to fit. It is of the case that is taken: as described, or as
+// what was read has it, with what a unit gets as described beside.
 func Summarise(p *Plan) []ModeSummary {
 	stage := p.After
 	if stage == nil {
@@ -111,11 +112,27 @@ func Summarise(p *Plan) []ModeSummary {
 		if branch != nil {
 			own = branch.Unit
 			m.addUnit(sol, branch, advice.PromiseOf(stage.Layout.Stage.Part(own.ID)))
+			m.asDescribed = p.asDescribed(m.Mode, m.UnitID, m.Unit)
 		}
 		m.addBeside(sol, stage, own)
+		for i := range m.Beside {
+			u := &m.Beside[i]
+			u.AsDescribed = p.asDescribed(m.Mode, u.ID, u.Flow)
+		}
 		out = append(out, m)
 	}
 	return out
+}
+
+// asDescribed is what a unit gets in a mode by the description alone, where that is not what it gets; else 0.
+func (p *Plan) asDescribed(mode, unit string, gets float64) float64 {
+	for i := range p.Described {
+		s := &p.Described[i]
+		if u := s.Part(unit); u != nil && !u.Idle() && s.Mode.Name == mode && math.Abs(math.Abs(u.Flow)-gets) > hydraulic.Alike*gets {
+			return hydraulic.Passing(u.Flow)
+		}
+	}
+	return 0
 }
 
 func (m *ModeSummary) addUnit(sol *hydraulic.Solution, branch *stream.UnitBranch, asks advice.Promise) {

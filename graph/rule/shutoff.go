@@ -34,9 +34,14 @@ func (s shutOff) words() quantity.Text {
 
 // shutOffs returns those of a pump's speeds whose curve is known, in their order.
 func shutOffs(pump *settle.Part, water settle.Water) []shutOff {
+	return shutOffsBy(pump, water, (*settle.Part).ShutOffAt)
+}
+
+// shutOffsBy is shutOffs as at has them.
+func shutOffsBy(pump *settle.Part, water settle.Water, at func(p *settle.Part, speed int, density float64) (laws.ShutOff, bool)) []shutOff {
 	var out []shutOff
 	for i, s := range pump.Speeds.V {
-		if off, ok := laws.ShutOffAt(pump.Speeds.V, i, water.Density.V); ok {
+		if off, ok := at(pump, i, water.Density.V); ok {
 			out = append(out, shutOff{ShutOff: off, speed: s.Name, metre: water.Metre()})
 		}
 	}
@@ -53,9 +58,11 @@ func weakestShutOff(pump *settle.Part, water settle.Water) (weakest shutOff, ok 
 	return weakest, ok
 }
 
-// strongestShutOff returns the one of a pump's speeds that puts most on its line.
+// strongestShutOff returns the one of a pump's speeds that puts most on its line; as described, where what was
+// read has it less: a flow that was read may as well be less by what stands in the water's way, and what
+// has to stand the pump is not to be let off by that.
 func strongestShutOff(pump *settle.Part, water settle.Water) (strongest shutOff, ok bool) {
-	for _, s := range shutOffs(pump, water) {
+	for _, s := range append(shutOffs(pump, water), shutOffsBy(pump, water, (*settle.Part).ShutOffDescribed)...) {
 		if !ok || s.GreatestM > strongest.GreatestM {
 			strongest, ok = s, true
 		}

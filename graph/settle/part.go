@@ -44,6 +44,7 @@ type Part struct {
 	Body   Body                // of equipment without a box
 	Speeds Pick[[]graph.Speed] // of a pump: described, else its row's
 	Powers []Value             // W that it takes at each of them
+	taken  *taken              // of a pump that what was read has otherwise than described; else nil
 
 	measures Origin            // of its row's dimensions: the row of its size where the one named has none
 	usual    Pick[catalog.Row] // of equipment that names a row: what it would be taken for otherwise
@@ -98,6 +99,7 @@ func (s *Stage) settlePart(out *Part, p *graph.Part) {
 	if p.Kind == graph.Pump {
 		out.Speeds = s.settleSpeeds(out)
 		out.Powers = s.settleSpeedPowers(out, s.Water.Density.V)
+		out.taken = takenOf(out, s.Circuit.Fit)
 	}
 }
 

@@ -17,12 +17,13 @@ const (
 	Row     How = "catalogue row" // by a row of the catalogue, named by the user or that of its kind and size
 	Derived How = "derived"       // from other values, Origin.Of
 	Assumed How = "assumed"       // nothing said it: a generic row, or common practice
+	AsRead  How = "fitted"        // by what was read on the tub, at Origin.Pos: it is not as described
 )
 
 // Origin is where a value comes from.
 type Origin struct {
 	How How
-	Pos graph.Pos     // of a given value; of the key that names a row
+	Pos graph.Pos     // of a given value; of the key that names a row; of the first that was read
 	Row string        // name of the row
 	Of  []Key         // what it was derived from
 	Why quantity.Text // of an assumption: whose it is; "" where Row says it

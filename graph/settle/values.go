@@ -7,7 +7,6 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
-	"dryfit/graph/hydraulic/laws"
 )
 
 // waterID is what the water is called in a Key.
@@ -142,7 +141,7 @@ func (p *Part) speedValues(density float64) []named {
 	var out []named
 	spread := p.headSpread()
 	for i, s := range p.Speeds.V {
-		if off, ok := laws.ShutOffAt(p.Speeds.V, i, density); ok && len(s.Curve) > 0 {
+		if off, ok := p.ShutOffAt(i, density); ok && len(s.Curve) > 0 {
 			name, v := "shut-off head", number(off.HeadM, quantity.Head, p.Speeds.Origin)
 			if off.Extrapolated {
 				name += ", extrapolated,"
@@ -151,6 +150,10 @@ func (p *Part) speedValues(density float64) []named {
 				v.V, v.Dim = off.HeadM*density*formula.Gravity, quantity.Pressure
 			}
 			v.Spread = spread
+			if t := p.taken; t != nil {
+				v.Origin = t.by
+				v.Low, v.High = (1+v.Low)/t.heads[i]-1, (1+v.High)/t.heads[i]-1
+			}
 			out = append(out, named{name + " at " + s.Name, v})
 		}
 		if s.Ratio > 0 {

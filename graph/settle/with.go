@@ -13,7 +13,7 @@ import (
 func (s *Stage) With(c *graph.Circuit) *Stage {
 	out := indexed(c)
 	out.Water = waterOf(c)
-	if s == nil || out.cat != s.cat || !reflect.DeepEqual(out.Water, s.Water) {
+	if s == nil || out.cat != s.cat || s.Circuit.Fit != c.Fit || !reflect.DeepEqual(out.Water, s.Water) {
 		s = &Stage{}
 	}
 	oldRun, oldPart := make([]int, len(c.Runs)), make([]int, len(c.Parts)) // in s; -1 where it is another

@@ -21,6 +21,9 @@ type Job struct {
 	Weather  []byte // what the file named by [climate] holds; nil where none is named
 	Photos   []File // that [job] names, as the papers show them: reduced JPEG
 	Units    string // "metric" or "inch"; "": what the description says
+	// Fit is what was read on the tub as it stands makes of the job before anything is turned: what is
+	// turned is turned from there, for nobody has read that. nil: what was read holds of the text itself.
+	Fit *graph.Fit
 }
 
 // File is a file beside the description.
@@ -49,6 +52,7 @@ func (j *Job) Read() (*graph.Circuit, []graph.Diagnostic) {
 	if j.Units != "" {
 		c.Job.Units = j.Units
 	}
+	c.Fit = j.Fit
 	return c, found
 }
 

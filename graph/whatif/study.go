@@ -157,7 +157,7 @@ func (s *Study) Ask(v Values, want plan.Want) (*Answer, error) {
 		return nil, err
 	}
 	out := &Answer{Job: s.Job}
-	out.Job.Text = text
+	out.Job.Text, out.Job.Fit = text, s.fit(file)
 	if _, moved := v[CutID]; moved {
 		want |= plan.Places // of the one that is asked for
 	}
@@ -192,6 +192,27 @@ func (s *Study) Ask(v Values, want plan.Want) (*Answer, error) {
 		return s.askThere(v, want, at, out.Fit)
 	}
 	return out, nil
+}
+
+// fit is what was read makes of the job with something turned: of a part that is another then, or is set
+// otherwise, nobody has read anything.
+func (s *Study) fit(turned []edit) *graph.Fit {
+	out := s.Plan.Asked.Fit
+	for _, e := range turned {
+		if key, ok := e.key(); ok && (key == "type" || key == "cracking" || key == "position") {
+			out = out.Without(e.id)
+		}
+	}
+	return out
+}
+
+// key is the key of a part that an edit is of.
+func (e edit) key() (key string, ok bool) {
+	if e.list != "part" || len(e.path) == 0 {
+		return "", false
+	}
+	key, ok = e.path[0].(string)
+	return key, ok
 }
 
 // askThere answers with the cut at a place that the tool, which found none, does not take.

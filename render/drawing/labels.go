@@ -163,7 +163,7 @@ func theUnit(p *plan.Plan, a plan.Aim) string {
 }
 
 // shows says what the unit shows when the throttle is set, and what the others that the valve leads past
-// show then, each by its own name: the flows of the aim itself, which is of the case as described.
+// show then, each by its own name: the flows of the aim itself, which is of the case that is taken.
 func shows(p *plan.Plan, a plan.Aim, units quantity.System) string {
 	for _, m := range plan.Summarise(p) {
 		if m.Mode != a.Mode || len(m.Beside) == 0 {

@@ -47,12 +47,12 @@ func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
 	}
 	was := map[string]plan.ModeSummary{}
 	if saved != nil {
-		for _, m := range plan.Likely(saved) {
+		for _, m := range plan.Summarise(saved) {
 			was[m.Mode] = m
 		}
 	}
 	names := tag.Of(p.Circuit, p.Net())
-	sums, lines := plan.Likely(p), table.SummaryLines(p, style)
+	sums, lines := plan.Summarise(p), table.SummaryLines(p, style)
 	most := 0.0
 	for _, m := range sums {
 		most = math.Max(most, math.Max(m.Most*1.15, math.Max(m.Unit, was[m.Mode].Unit)*1.05))

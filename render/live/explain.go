@@ -20,7 +20,7 @@ const units = `( ?(m3/h|gpm|l/min|kPa|psi|mm|in|m/s|ft/s|kW|kWh|W|h|m|ft))?`
 
 // explanations are tried in turn; the first whose heads fit counts.
 var explanations = []Explanation{
-	{`^(m3/h|gpm|today|flow|as described, (m3/h|gpm|l/min)|unit gets|past the unit|jets today|jets after)$`, "The flow", "at every junction what comes in goes out; round every loop the heads of the pumps and of the losses add up to nothing",
+	{`^(m3/h|gpm|today|flow|(as described|by what was read), (m3/h|gpm|l/min)|unit gets|past the unit|jets today|jets after)$`, "The flow", "at every junction what comes in goes out; round every loop the heads of the pumps and of the losses add up to nothing",
 		"the pump's curve at its speed; the drop of every part and run; which valves are open", "conservation of mass and energy, solved by Newton's method over the whole circuit at once"},
 	{`^drop` + units + `$`, "The drop", "of pipe: f · L/d · ρ·v²/2, and K · ρ·v²/2 for each fitting; of a part known by one point of its sheet: drop of the sheet · (flow / flow of the sheet)^n",
 		"flow, bore, length, roughness and fittings of a run; the sheet, Kv or K of a part (look at it to see which, and from where)", "Darcy-Weisbach; f by Colebrook-White, 64/Re below Re 2000; K of fittings and tees by Crane TP-410 (2009)"},

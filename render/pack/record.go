@@ -47,7 +47,7 @@ func record(p *plan.Plan, j jobIn) []reading {
 
 // modeReadings are what is read in every mode, on a clean filter.
 func modeReadings(p *plan.Plan, j jobIn, names *tag.Names) (out []reading) {
-	for _, m := range plan.Likely(p) {
+	for _, m := range plan.Summarise(p) {
 		if dirty(p.After.Circuit, m.Mode) {
 			continue // the record is taken on a clean filter
 		}

@@ -78,7 +78,7 @@ func valveSchedule(p *plan.Plan, j jobIn) schedule {
 			valves[i].hand = drawing.Hand(p, v.part)
 		}
 	}
-	for i, m := range plan.Likely(p) {
+	for i, m := range plan.Summarise(p) {
 		row := modeRow(p, m, valves)
 		for k, at := range row.Positions {
 			if i > 0 && at == s.Rows[0].Positions[k] && strings.HasPrefix(at, "set ") {

@@ -112,7 +112,7 @@ func bored(holes []practice.Hole) []bore {
 // smallRise reports whether in some mode the water warms too little in a unit to tell its flow by, or
 // nobody knows by how much.
 func smallRise(p *plan.Plan) bool {
-	return slices.ContainsFunc(plan.Likely(p), func(m plan.ModeSummary) bool {
+	return slices.ContainsFunc(plan.Summarise(p), func(m plan.ModeSummary) bool {
 		return slices.ContainsFunc(m.Units(), func(u plan.UnitSummary) bool { return u.RiseK < rule.LeastRiseK })
 	})
 }

@@ -116,7 +116,45 @@ func usedOf(f *spread.Influence, settled *Shown, s form.Style) assumedValue {
 			one.value = settled.words(s.Units)
 		}
 	}
+	if one.from == "" && f.Given {
+		one.from = "the description"
+	}
+	if taken := takenText(f); taken != "" {
+		one.value += ", taken " + taken
+		var by []string
+		for _, pos := range f.By {
+			by = append(by, pos.String())
+		}
+		if one.from != "" {
+			one.from += "; "
+		}
+		one.from += "fitted to what was read at " + strings.Join(by, ", ")
+	}
 	return one
+}
+
+// takenText says as what a number is taken by what was read; "" where as described, to what is printed.
+func takenText(f *spread.Influence) string {
+	switch v := f.Taken; {
+	case v == nil:
+		return ""
+	case !f.Adds:
+		return unlike(form.Fixed(*v, 2), "1.00", " times")
+	case strings.HasPrefix(f.What, "the shape of"):
+		return unlike(fmt.Sprintf("%+.2f", *v), "+0.00", " of its power")
+	case strings.HasPrefix(f.What, "where the "):
+		return unlike(fmt.Sprintf("%+.0f", 100**v), "+0", " points off")
+	default:
+		return unlike(fmt.Sprintf("with K %+.2f", *v), "with K +0.00", " more")
+	}
+}
+
+// unlike is a number and its words; "" where it prints as nothing does.
+func unlike(v, nothing, words string) string {
+	if v == nothing || v == strings.Replace(nothing, "+", "-", 1) {
+		return ""
+	}
+	return v + words
 }
 
 // spanText says how far a number may be off: by a share of it, or by what is added.

@@ -10,7 +10,7 @@ import (
 )
 
 // FlowCSV prints every part and run of every mode and stage, a line each. flow_m3_h is that of
-// the case as described; where ranges were made the middle of the sample and what nine in ten
+// the case that is taken; where ranges were made the middle of the sample and what nine in ten
 // lie between stand behind it, an end past a pump's curve is open; how many of how many samples are
 // past it below and above the middle stands in beyond_low, beyond_high and samples. A mode without an answer has
 // one line that says why; of a pump that holds at two flows the larger stands in flow_if_moving_m3_h.

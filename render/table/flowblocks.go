@@ -77,7 +77,7 @@ func FlowBlocks(p *plan.Plan, names *tag.Names, s form.Style) []form.Block {
 			title += fmt.Sprintf(", %s the work", sol.Stage)
 		}
 		ranges := p.Ranges.Of(sol.Mode.Name, sol.Stage)
-		parts := form.Block{Title: title, Grid: partsOfMode(ranges, sol, before, s)}
+		parts := form.Block{Title: title, Grid: partsOfMode(ranges, p.AsSaid(), sol, before, s)}
 		if past := ranges.PastWords(); past != "" {
 			parts.Lines = append(parts.Lines, "  "+past)
 		}
@@ -95,13 +95,13 @@ func modeTitle(names *tag.Names, mode string) string {
 	return quantity.Capital(names.Mode(mode))
 }
 
-// partsOfMode lists what passes every part: today, after the work, and its range. Units
+// partsOfMode lists what passes every part: today, after the work as said, and its range. Units
 // stand in the heads of the columns.
-func partsOfMode(ranges *spread.ModeRanges, sol, before *hydraulic.Solution, s form.Style) *form.Grid {
+func partsOfMode(ranges *spread.ModeRanges, asSaid string, sol, before *hydraulic.Solution, s form.Style) *form.Grid {
 	flow, pressure := s.FlowUnit(), s.PressureUnit()
 	columns := []form.Column{{Head: "part"}, {Head: flow.Name, Right: true}, {Head: "drop " + pressure.Name, Right: true}, {Head: "", Widest: 56}}
 	if ranges != nil {
-		columns[1].Head = "as described, " + flow.Name
+		columns[1].Head = asSaid + ", " + flow.Name
 		columns = slices.Insert(columns, 2, form.Column{Head: "middle", Right: true}, form.Column{Head: "nine in ten"})
 	}
 	if before != nil {

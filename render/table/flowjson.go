@@ -17,7 +17,7 @@ type rangeJSON struct {
 	Low    float64 `json:"low"`
 	Likely float64 `json:"likely"`
 	High   float64 `json:"high"`
-	// of a sample: its middle (likely is the case as described), the shares of it in which a
+	// of a sample: its middle (likely is the case that is taken), the shares of it in which a
 	// pump is past its curve, and whether an end is open for that
 	Middle     *float64 `json:"middle,omitempty"`
 	BeyondLow  float64  `json:"beyond_low,omitempty"`
@@ -332,7 +332,7 @@ func partOf(p *hydraulic.PartFlow) partFlow {
 
 func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
 	out := summaryJSON{Text: append(append([]string{}, SummaryLines(p, s)...), WithoutAnswer(p, s)...), Modes: []modeSummary{}, Supposed: supposedOf(p, s)}
-	for _, m := range plan.Likely(p) {
+	for _, m := range plan.Summarise(p) {
 		today, change := form.Ptr(form.M3h(m.JetsToday)), form.Ptr(form.Round(m.JetsChange()*100, 2))
 		if slices.ContainsFunc(todayWithoutAnswer(p), func(n stage.NoAnswer) bool { return n.Mode == m.Mode }) {
 			today, change = nil, nil

@@ -37,7 +37,7 @@ func PlainLines(p *plan.Plan, style form.Style, where string) []string {
 	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, style.Units) }
 	names := tag.Of(p.Circuit, p.Net())
 	var all []plainMode
-	for _, m := range plan.Likely(p) {
+	for _, m := range plan.Summarise(p) {
 		if !m.HasUnit {
 			continue
 		}

@@ -32,14 +32,17 @@ func readLines(r *spread.Ranges, names *tag.Names, s form.Style) []string {
 		if q.Was.Of > 0 {
 			line += fmt.Sprintf(", and by what else is not known nine in ten lie %s", q.Was.Between(say, ""))
 		}
+		if r.Contradicted() {
+			line += fmt.Sprintf("; in the case worked with, the likeliest by both, it is %s", say(q.Taken))
+		}
 		out = append(out, line+".")
 	}
 	out = append(out, againstLines(r, names, s)...)
 	switch {
 	case r.Unfit && len(r.Read) > 1:
-		out = append(out, fmt.Sprintf("None of %d samples fits all that was read: none of it is counted. A reading is wrong, or something in the file is that no guess covers.", r.Tried))
+		out = append(out, "Nothing that the file leaves open fits all that was read: none of it is counted, and the case stays as described. A reading is wrong, or something in the file is that no guess covers.")
 	case r.Unfit:
-		out = append(out, fmt.Sprintf("None of %d samples fits what was read: it is not counted. The reading is wrong, or something in the file is that no guess covers.", r.Tried))
+		out = append(out, "Nothing that the file leaves open fits what was read: it is not counted, and the case stays as described. The reading is wrong, or something in the file is that no guess covers.")
 	case r.Narrowed() && r.Coarser > 0:
 		out = append(out, fmt.Sprintf("Ranges and promises are of the %d of %d samples that fit what was read, taken as %s times less exact so that enough do.", r.Samples, r.Tried, coarserWords(r)))
 	case r.Narrowed():
@@ -80,6 +83,7 @@ type readJSON struct {
 	Pressure    *float64   `json:"pressure_kPa,omitempty"`
 	PressureOff *float64   `json:"plus_minus_kPa,omitempty"`
 	AsDescribed *float64   `json:"as_described,omitempty"` // neither where the circuit as it stands has no answer there
+	Taken       *float64   `json:"as_fitted,omitempty"`    // in the case that is worked with, where that is fitted to what was read
 	Was         *rangeJSON `json:"range_before,omitempty"`
 	Fits        bool       `json:"fits"`
 	// where no sample fits all that was read: whether one fits this by itself, and with which of the others
@@ -103,6 +107,9 @@ func readOf(r *spread.Ranges) []readJSON {
 		}
 		if !q.Unanswered {
 			j.AsDescribed, j.Was = form.Ptr(digits(q.AsDescribed)), sampleRange(q.Was, digits)
+		}
+		if r.Contradicted() && !q.Unanswered {
+			j.Taken = form.Ptr(digits(q.Taken))
 		}
 		if r.Unfit && !q.Unanswered {
 			j.FitsAlone, j.Against = &q.Alone, q.Against

@@ -201,6 +201,8 @@ func (v *Shown) from(units quantity.System) string {
 		return "your row " + v.Row
 	case settle.Row:
 		return "catalogue row " + v.Row
+	case settle.AsRead:
+		return "fitted to what was read at " + v.Pos.String()
 	case settle.Derived:
 		var of []string
 		for _, k := range v.Origin.Of {

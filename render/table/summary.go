@@ -19,7 +19,7 @@ import (
 // SummaryLines says in words what every mode comes to.
 func SummaryLines(p *plan.Plan, s form.Style) []string {
 	var out []string
-	for _, m := range plan.Likely(p) {
+	for _, m := range plan.Summarise(p) {
 		out = append(out, summaryLine(s, m)+jetsSpread(p.Ranges.Of(m.Mode, graph.After)))
 	}
 	return out
@@ -29,7 +29,7 @@ func SummaryLines(p *plan.Plan, s form.Style) []string {
 func InShort(p *plan.Plan, s form.Style) []string {
 	var names [][]string
 	var words []string
-	modes := plan.Likely(p)
+	modes := plan.Summarise(p)
 	for i, l := range SummaryLines(p, s) {
 		said := strings.TrimPrefix(l, modes[i].Mode+": ")
 		k := slices.Index(words, said)

@@ -21,7 +21,7 @@ func SupposedLines(p *plan.Plan, names *tag.Names, s form.Style) []string {
 		return nil
 	}
 	out := []string{s.Say(graph.Say("Whether the work fits only the legs of %q tell: it needs %s straight. If it does, the unit standing beside it:", p.Supposed.Place.Run, quantity.Length.Of(p.Supposed.Place.NeededMM)))}
-	for _, m := range plan.Likely(p.Supposed.Plan) {
+	for _, m := range plan.Summarise(p.Supposed.Plan) {
 		line := m.Mode + ":"
 		if names != nil {
 			line = quantity.Capital(names.Mode(m.Mode)) + ":"
@@ -95,7 +95,7 @@ func supposedOf(p *plan.Plan, s form.Style) *supposedJSON {
 		return nil
 	}
 	out := &supposedJSON{Run: p.Supposed.Place.Run, NeedsMM: form.Round(p.Supposed.Place.NeededMM, 1), Text: append(SupposedLines(p, nil, s), supposedFirst(p, s)...)}
-	for _, m := range plan.Likely(p.Supposed.Plan) {
+	for _, m := range plan.Summarise(p.Supposed.Plan) {
 		one := supposedModeJSON{Mode: m.Mode, Unit: form.M3h(m.Unit)}
 		if r := unitRange(p.Supposed.Plan, m.Mode, m.UnitID); r != nil {
 			one.Range = flowRange(*r)

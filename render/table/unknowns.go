@@ -31,11 +31,7 @@ func UnknownsOf(all []spread.Sampled, stages []*settle.Stage, of string) []Unkno
 
 // words says what was used for it, how far that may be off and where it is from.
 func (u *Unknown) words(s form.Style) assumedValue {
-	out := usedOf(&u.Influence, u.settled, s)
-	if out.from == "" && u.Given {
-		out.from = "the description"
-	}
-	return out
+	return usedOf(&u.Influence, u.settled, s)
 }
 
 // unknownsBlock lists them; its Grid is nil where there are none.
@@ -63,6 +59,8 @@ type unknownJSON struct {
 	Adds  bool     `json:"adds"`
 	From  string   `json:"from"`
 	Given bool     `json:"given"` // the description says the value
+	// by what was read: a factor on the value, or with adds what is added to it; left out where it is as described
+	Taken *float64 `json:"taken,omitempty"`
 }
 
 func unknownsJSON(unknowns []Unknown, s form.Style) []unknownJSON {
@@ -71,7 +69,15 @@ func unknownsJSON(unknowns []Unknown, s form.Style) []unknownJSON {
 		u := &unknowns[i]
 		used := u.words(s)
 		out = append(out, unknownJSON{What: u.What, Of: u.Part, At: append([]string{}, u.At...), Value: used.value, MayBe: used.bounds,
-			Low: form.Round(u.Span.Low, 4), High: form.Round(u.Span.High, 4), Adds: u.Adds, From: used.from, Given: u.Given})
+			Low: form.Round(u.Span.Low, 4), High: form.Round(u.Span.High, 4), Adds: u.Adds, From: used.from, Given: u.Given, Taken: roundedTaken(u.Taken)})
 	}
 	return out
+}
+
+// roundedTaken is what a number is taken as, rounded; nil: as described.
+func roundedTaken(v *float64) *float64 {
+	if v == nil {
+		return nil
+	}
+	return form.Ptr(form.Round(*v, 4))
 }

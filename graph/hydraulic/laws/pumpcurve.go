@@ -99,9 +99,15 @@ func (c *PumpCurve) Rises() bool { return c.rises }
 
 // Scaled returns the curve at a speed ratio of its own, by the affinity laws.
 func (c *PumpCurve) Scaled(ratio float64) *PumpCurve {
+	wide, times, _ := formula.Affinity(ratio, 1, 1, 0)
+	return c.of(wide, times)
+}
+
+// of is the curve with wide times its flows and times its heads.
+func (c *PumpCurve) of(wide, times float64) *PumpCurve {
 	q, h := make([]float64, len(c.q)), make([]float64, len(c.q))
 	for i := range c.q {
-		q[i], h[i], _ = formula.Affinity(ratio, c.q[i], c.h[i], 0)
+		q[i], h[i] = wide*c.q[i], times*c.h[i]
 	}
 	out, err := NewPumpCurve(q, h)
 	if err != nil {
@@ -159,6 +165,14 @@ type PumpLaw struct {
 	Curve *PumpCurve
 	Times float64 // of the head
 	Wide  float64 // of the flow
+}
+
+// Own is the curve of the pump itself: that of its family, with its own head and flow.
+func (l *PumpLaw) Own() *PumpCurve {
+	if l.Times == 1 && l.Wide == 1 {
+		return l.Curve
+	}
+	return l.Curve.of(l.Wide, l.Times)
 }
 
 // Last returns the flow of the last point of the curve, m³/s.

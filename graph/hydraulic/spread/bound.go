@@ -99,7 +99,7 @@ func (s *spreader) worthMoving(most int) []int {
 // leastMoved is how many unknowns are moved however large the circuit: some more than there are classes.
 const leastMoved = 60
 
-// powers is by their ids what every part and run costs in the mode in which that is most, as described,
+// powers is by their ids what every part and run costs in the mode in which that is most, as it is taken,
 // and what a loss of a velocity head more would cost in a run: shares of what the pumps put into the water
 // between one opening of the tub and the next, so that jets on a pump of their own make a filter's pump
 // no less; and which are the pumps.

@@ -133,7 +133,7 @@ func (s *spreader) effects(m *spreadMode, moved []int) []effect {
 	return out
 }
 
-// moving is the case as described; where its water stands, for the pump can't lift it from rest, what
+// moving is the case that is taken; where its water stands, for the pump can't lift it from rest, what
 // would pass were it moving already: a share of nothing says nothing.
 func (m *spreadMode) moving() *hydraulic.Solution {
 	likely := m.after.likely
@@ -185,7 +185,7 @@ func (m *spreadMode) watched() (values []func(*hydraulic.Solution) float64, move
 func (s *spreader) alone(m *spreadMode, k int, quantile float64, room int) *hydraulic.Solution {
 	values := make([]float64, len(s.all))
 	for i := range values {
-		values[i] = s.all[i].asDescribed()
+		values[i] = s.all[i].takenAs()
 	}
 	values[k] = s.all[k].value(quantile)
 	return s.solve(m.after, values, room).sol

@@ -40,7 +40,7 @@ func Level() Influence {
 
 // influence is the unknown without what it moves.
 func (u *unknown) influence() Influence {
-	return Influence{What: u.what, Part: u.part, Span: u.span, Adds: u.adds, Key: u.used.key, Value: u.used.value,
+	return Influence{Taken: u.taken, By: u.by, What: u.what, Part: u.part, Span: u.span, Adds: u.adds, Key: u.used.key, Value: u.used.value,
 		Source: u.used.source, Given: u.used.given, Guess: u.used.guess}
 }
 

@@ -57,7 +57,7 @@ func (s *spreader) watchedIn(m *spreadMode) (out []int) {
 	return out
 }
 
-// asToday reports whether a part gets as described what it gets before the work.
+// asToday reports whether a part gets what it gets before the work.
 func (m *spreadMode) asToday(id string, flow float64) bool {
 	if m.before == nil {
 		return false

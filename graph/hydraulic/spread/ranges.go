@@ -14,7 +14,7 @@ import (
 )
 
 // Range is a value with what the spreads of the inputs make of it: nine in ten of the samples
-// lie between Low and High, half of them below Middle. Likely is the case as described: the
+// lie between Low and High, half of them below Middle. Likely is the case that is taken: the
 // sample's middle is another where what is not listed only adds to a loss.
 //
 // A sample in which a pump runs past the last point of its curve is counted with what a
@@ -211,6 +211,8 @@ type Influence struct {
 	UnitIn             map[UnitIn]float64 // what it does to the flow of each unit that is watched, in each mode
 	Span               tables.Span        // how far it may be off
 	Adds               bool               // Span is added to the number, not a share of it
+	Taken              *float64           // by what was read: a factor on it, or what is added; nil: as described
+	By                 []graph.Pos        // where that was read
 	Key                settle.Key         // of the settled value that was used; zero: Value says it
 	Value              quantity.Text      // what was used
 	Source             quantity.Text      // of what was used

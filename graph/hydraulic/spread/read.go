@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"dryfit/catalog/quantity"
 	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
@@ -13,41 +12,8 @@ import (
 
 // Read is what became of one number that was read on the tub as it stands.
 type Read struct {
-	graph.Reading
-	Off         float64 // how far off it was taken to be either way: a share of a flow, Pa of a pressure
-	AsDescribed float64 // what it comes to as described; m³/s, Pa
-	Was         Range   // of what it would read, before that was known
-	Unanswered  bool    // its mode has no answer, so nothing was held against it
-	Alone       bool    // some point fits it by itself, whether or not any fits all that was read
-	Against     []int   // of what was read, by its place in the list: with which of it no point fits it, though each fits by itself
-}
-
-// Pressed reports whether it is a pressure.
-func (r *Read) Pressed() bool { return r.PressureSet }
-
-// Value is what was read, m³/s or Pa.
-func (r *Read) Value() float64 {
-	if r.Pressed() {
-		return r.Pressure
-	}
-	return r.Flow
-}
-
-// Amount is a value of what was read, as it is said.
-func (r *Read) Amount(v float64) quantity.Amount {
-	if r.Pressed() {
-		return quantity.Pressure.Of(v)
-	}
-	return quantity.Flow.Of(v)
-}
-
-// Beyond reports whether as described it comes to what was not read: farther off than the reading may be.
-func (r *Read) Beyond() bool {
-	off := r.Off
-	if !r.Pressed() {
-		off *= r.Flow
-	}
-	return !r.Unanswered && math.Abs(r.AsDescribed-r.Value()) > off
+	graph.Met
+	Was Range // of what it would read, before that was known
 }
 
 // reading is one number read, with where it stands in the models.
@@ -56,8 +22,6 @@ type reading struct {
 	at        *spreadStage
 	part, run int // index; -1
 	was       []sampled
-	alone     float64   // how likely it is at the point just weighed
-	both      []float64 // by the readings after it: how likely both are, at the point at which they are most
 }
 
 // How many points are tried for those that fit what was read, and how many are enough. The least
@@ -89,7 +53,7 @@ func (s *spreader) readings(all []graph.Reading) {
 }
 
 func (s *spreader) readingOf(r graph.Reading) *reading {
-	out := &reading{Read: Read{Reading: r, Unanswered: true}, part: -1, run: -1}
+	out := &reading{Read: Read{Met: graph.Met{Reading: r, Unanswered: true}}, part: -1, run: -1}
 	out.Off = offOf(r)
 	for _, m := range s.modes {
 		if m.name != r.Mode {
@@ -154,38 +118,39 @@ func (r *reading) value(a answer, depth float64) (float64, bool) {
 	return 0, false
 }
 
-// fits says how likely the reading is where so much passes, against the likeliest: a normal error of
-// which nine in ten lie within Off.
-func (r *reading) fits(v float64) float64 {
+// deviation is how many standard deviations of its error the reading lies from a value: of a normal error
+// nine in ten lie within Off.
+func (r *reading) deviation(v float64) float64 {
 	off := v - r.Value()
 	if !r.Pressed() {
 		off /= r.Flow
 	}
-	z := nineInTen * off / r.Off
-	return math.Exp(-z * z / 2)
+	return bound * off / r.Off
 }
-
-// nineInTen is how many standard deviations of a normal error hold nine in ten of them either way.
-const nineInTen = 1.6449
 
 // fitting returns the points that fit what was read, of those given and the same again further on:
 // each is as likely to be among them as what was read is in it. They are an even sample of what is
-// left, so all that is made of points holds of them. Without readings, or where none fits, it returns
-// the points as they are.
+// left, so all that is made of points holds of them. Without readings, or where nothing that may be off comes
+// near them (graph.Fit), it returns the points as they are.
 func (s *spreader) fitting(points []int) []int {
 	stages := s.readStages()
 	if len(stages) == 0 {
 		return points
 	}
 	var all []int
-	var weights []float64
-	sum, most := 0.0, 0.0
-	for round := 0; round < s.mostRounds(len(points), stages) && (round == 0 || sum < enoughFit*most); round++ {
+	var logs []float64
+	sum, most := 0.0, math.Inf(-1) // sum: of the weights against the greatest
+	for round := 0; round < s.mostRounds(len(points), stages) && (round == 0 || sum < enoughFit); round++ {
 		for _, p := range points {
 			i := p + round*sample.Size
 			w := s.weigh(stages, i, round == 0)
-			all, weights = append(all, i), append(weights, w)
-			sum, most = sum+w, max(most, w)
+			all, logs = append(all, i), append(logs, w)
+			if w > most {
+				sum, most = sum*math.Exp(most-w), w
+			}
+			if w > math.Inf(-1) {
+				sum += math.Exp(w - most)
+			}
 		}
 	}
 	s.tried = len(all)
@@ -195,23 +160,32 @@ func (s *spreader) fitting(points []int) []int {
 			r.was = nil
 		}
 	}
-	if most < unfit {
+	if s.unfit || math.IsInf(most, -1) {
 		s.unfit = true
-		s.against()
 		return points
 	}
-	chosen := evenly(all, weights)
+	chosen := evenly(all, weights(logs, most))
 	for len(chosen) < min(fewFit, len(points)) && s.coarser < 8 {
 		s.coarser++
-		for i := range weights {
-			weights[i] = math.Sqrt(weights[i])
+		for i := range logs {
+			logs[i] /= 2
 		}
-		chosen = evenly(all, weights)
+		most /= 2
+		chosen = evenly(all, weights(logs, most))
 	}
 	for _, m := range s.modes {
-		m.narrowed = true
+		m.narrowed, m.beside = true, !s.fitted
 	}
 	return chosen
+}
+
+// weights are those of points against the greatest, by their logarithms.
+func weights(logs []float64, most float64) []float64 {
+	out := make([]float64, len(logs))
+	for i, w := range logs {
+		out[i] = math.Exp(w - most)
+	}
+	return out
 }
 
 // readStages are the stages that something was read in.
@@ -224,55 +198,29 @@ func (s *spreader) readStages() (out []*spreadStage) {
 	return out
 }
 
-// weigh says how likely all that was read is at a point; 0 where the point has no answer.
+// weigh is the logarithm of how likely all that was read is at a point, against the likeliest it could be;
+// that of nothing where the point has no answer.
 func (s *spreader) weigh(stages []*spreadStage, i int, keep bool) float64 {
-	values, depth, w := s.values(i), s.depth(i), 1.0
-	for _, r := range s.read {
-		r.alone = 0
-	}
+	values, depth, w := s.values(i), s.depth(i), 0.0
 	for _, st := range stages {
 		a := s.solve(st, values, 0)
-		for _, r := range s.read {
+		for k, r := range s.read {
 			if r.at != st {
 				continue
 			}
 			v, ok := r.value(a, depth)
 			if !ok {
-				return 0
+				return math.Inf(-1)
 			}
-			r.alone = r.fits(v)
-			r.Alone = r.Alone || r.alone >= unfit
-			if w *= r.alone; keep {
+			if z := r.deviation(v); !slices.ContainsFunc(s.read[:k], r.same) {
+				w -= z * z / 2
+			}
+			if keep {
 				r.was = append(r.was, sampled{v, a.past})
 			}
 		}
 	}
-	s.pair()
 	return w
-}
-
-// pair keeps how likely two of what was read are together, at the point just weighed if that is the
-// likeliest so far.
-func (s *spreader) pair() {
-	for k, r := range s.read {
-		if r.both == nil {
-			r.both = make([]float64, len(s.read)-k-1)
-		}
-		for j, q := range s.read[k+1:] {
-			r.both[j] = max(r.both[j], r.alone*q.alone)
-		}
-	}
-}
-
-// against says of what was read, where no point fits all of it, which two can't both be so.
-func (s *spreader) against() {
-	for k, r := range s.read {
-		for j, both := range r.both {
-			if q := s.read[k+1+j]; r.Alone && q.Alone && both < unfit {
-				r.Against, q.Against = append(r.Against, k+1+j), append(q.Against, k)
-			}
-		}
-	}
 }
 
 // evenly chooses points by their weights against the greatest: systematic sampling, so that none is
@@ -313,22 +261,17 @@ func (r *Ranges) Few() []int {
 // Narrowed reports whether the ranges are of the points that fit what was read.
 func (r *Ranges) Narrowed() bool { return r.Tried > 0 && !r.Unfit }
 
-// Contradicted reports whether the ranges are of points that fit what was read while the case as
-// described comes to what was not read: its flows may lie outside their own ranges then, and what is
-// likely is the middle of these. A nil Ranges is not.
+// Contradicted reports whether the case as described comes to what was not read, and the one that is taken
+// is fitted to it. A nil Ranges is not.
 func (r *Ranges) Contradicted() bool {
 	return r != nil && r.Narrowed() && slices.ContainsFunc(r.Read, func(q Read) bool { return q.Beyond() })
 }
 
-// Refuted reports whether by what was read a promise of a unit's flow is broken in most of the ways
-// that are left, whatever the case as described does. What is accepted may be too.
-func (r *Ranges) Refuted(p *Promise) bool {
-	return r.Contradicted() && (p.Kind == LeastFlow || p.Kind == MostFlow) && p.Sure() < 0.5
-}
-
 // Settled reports whether what was read leaves a promise of a unit's flow broken in as many ways as
 // others have to be kept: no further reading is asked for it.
-func (r *Ranges) Settled(p *Promise) bool { return r.Refuted(p) && p.Sure() < 1-WarnBelow }
+func (r *Ranges) Settled(p *Promise) bool {
+	return r.Contradicted() && (p.Kind == LeastFlow || p.Kind == MostFlow) && p.Sure() < 1-WarnBelow
+}
 
 // moved are the flows that unknowns move, at the points that fit what was read.
 type moved struct {

@@ -398,7 +398,7 @@ func (s *spreader) stateSet(p *Promise) {
 	s.partSet(p, func(flow, described float64) bool { return (flow > 0) == (described > 0) })
 }
 
-// partSet counts in how many samples the flow of a part holds, against that of the case as described,
+// partSet counts in how many samples the flow of a part holds, against that of the case that is taken,
 // once the valve is set.
 func (s *spreader) partSet(p *Promise, holds func(flow, described float64) bool) {
 	for n, m := range s.modes {

@@ -128,7 +128,8 @@ type spreader struct {
 	read       []*reading         // what was read on the tub as it stands
 	tried      int                // how many points were held against that; 0: nothing was read
 	coarser    int                // how often its error was made √2 of itself, so that enough fit
-	unfit      bool               // no point fits it
+	unfit      bool               // nothing that may be off comes near it
+	fitted     bool               // the case that is taken is fitted to it
 }
 
 // spreadMode is one mode with its models and what the sample gave so far.
@@ -147,7 +148,8 @@ type spreadMode struct {
 	moved         moved
 	ranged        *spreadStage // what ranges are made of once a valve is set; nil: of after
 	jetsRanged    []sampled    // the same of jetsChange
-	narrowed      bool         // ranges are of points that fit what was read, so what is described may lie beside them
+	narrowed      bool         // ranges are of points that fit what was read
+	beside        bool         // and the case as described may lie beside them, for it was not fitted to it
 }
 
 // sampled is one value of the sample; past where a pump ran past its curve.
@@ -166,7 +168,39 @@ type spreadStage struct {
 	of, past           int                         // how many samples were kept, and how many of them past a pump's curve
 }
 
+// newSpread readies the circuit as it is taken by what was read (Fit, worked out here where nobody has asked
+// for it yet).
 func newSpread(before, after *route.Layout, unit string) *spreader {
+	c, modes := after.Circuit, after.Circuit.AllModes()
+	if c.Fit == nil && len(c.Readings) > 0 {
+		fit := Fit(before, modes, c.Readings)
+		as := func(l *route.Layout) *route.Layout {
+			c := *l.Circuit
+			c.Fit = fit
+			return l.As(&c)
+		}
+		stands := before == after
+		if after = as(after); stands {
+			before = after
+		} else if before != nil {
+			before = as(before)
+		}
+	}
+	s := spreaderOf(before, after, unit, modes)
+	s.readings(c.Readings)
+	if fit := after.Circuit.Fit; fit != nil {
+		s.unfit, s.fitted = fit.Unfit, fit.Changes()
+		for i, r := range s.read {
+			if r.Met = fit.Read[i]; r.Unanswered {
+				r.at = nil
+			}
+		}
+	}
+	return s
+}
+
+// spreaderOf readies a circuit without what was read.
+func spreaderOf(before, after *route.Layout, unit string, modes []graph.Mode) *spreader {
 	s := &spreader{unitPart: unitOf(after, unit), asItStands: before != nil && before == after, past: map[string][]string{}}
 	for _, p := range after.Circuit.Units() {
 		if p.ID != unit {
@@ -179,7 +213,7 @@ func newSpread(before, after *route.Layout, unit string) *spreader {
 		}
 	}
 	var models []*hydraulic.Model
-	for _, mode := range after.Circuit.AllModes() {
+	for _, mode := range modes {
 		m := &spreadMode{name: mode.Name, unit: -1, after: newSpreadStage(after, mode, graph.After)}
 		if m.after == nil {
 			continue
@@ -200,13 +234,12 @@ func newSpread(before, after *route.Layout, unit string) *spreader {
 		s.modes = append(s.modes, m)
 	}
 	s.all = unknowns(models)
-	s.readings(after.Circuit.Readings)
 	return s
 }
 
 // newSpreadStage returns nil where the mode has no likely answer.
 func newSpreadStage(lay *route.Layout, mode graph.Mode, stage graph.Stage) *spreadStage {
-	model, err := hydraulic.Build(lay, mode, stage)
+	model, err := Build(lay, mode, stage)
 	if err != nil {
 		return nil
 	}
@@ -389,16 +422,16 @@ func (m *spreadMode) ranges() []ModeRanges {
 	return out
 }
 
-// rangeOf returns the range of a value: it holds the case as described, but where something was read
-// that the description does not come to.
+// rangeOf returns the range of a value: it holds the case that is taken, but where that is the one described
+// and something was read.
 func (m *spreadMode) rangeOf(values []sampled, likely float64) Range {
-	if m.narrowed {
+	if m.beside {
 		return lies(values, likely)
 	}
 	return rangeOf(values, likely)
 }
 
-// rangeOf is lies of a range that holds the case as described too: nobody knows that it is not so.
+// rangeOf is lies of a range that holds the case that is taken too: nobody knows that it is not so.
 func rangeOf(values []sampled, likely float64) Range {
 	r := lies(values, likely)
 	r.Low, r.High = min(r.Low, likely), max(r.High, likely)
@@ -472,7 +505,7 @@ func mostlyPast(some []sampled) bool {
 	return 2*past >= len(some)
 }
 
-// runs is what passes a part in the case as described, or would were its water moving already, m³/s; 0 of
+// runs is what passes a part in the case that is taken, or would were its water moving already, m³/s; 0 of
 // a unit whose pump is off.
 func (m *spreadMode) runs(part int) float64 {
 	p := &m.after.likely.Parts[part]
@@ -495,7 +528,7 @@ func (m *spreadMode) promise(kind PromiseKind, part string, text quantity.Text, 
 }
 
 // flowPromises are those of a unit's least, rated and most flow, where they are known and it gets water
-// in the case as described; of a unit among others they name it.
+// in the case that is taken; of a unit among others they name it.
 func (m *spreadMode) flowPromises(unit *graph.Part, alone bool) (out []Promise) {
 	at, ok := m.after.model.PartAt[unit.ID]
 	if !ok || unit.Unit == nil || m.runs(at) <= hydraulic.Standing {

@@ -23,6 +23,8 @@ type unknown struct {
 	// power of the number a loss goes with, where that is more than one: four of a nozzle's bore, five of
 	// a pipe's; for what is worth moving.
 	power float64
+	taken *float64    // what it is taken as by what was read; nil: as described
+	by    []graph.Pos // where that was read
 }
 
 // used is what was used for an unknown, and whose word that is.
@@ -47,11 +49,14 @@ func bySettled(key settle.Key, from settle.Origin, known graph.Knowledge) used {
 }
 
 // value returns what the unknown is at a quantile u, 0 to 1: a factor, or what is added.
-func (u *unknown) value(at float64) float64 {
+func (u *unknown) value(at float64) float64 { return u.standard(deviations(at)) }
+
+// standard returns what the unknown is so many standard deviations from its middle.
+func (u *unknown) standard(z float64) float64 {
 	if u.adds {
-		return u.span.Middle + steps(at, u.span.Middle-u.span.Low, u.span.High-u.span.Middle)
+		return u.span.Middle + aside(z, u.span.Middle-u.span.Low, u.span.High-u.span.Middle)
 	}
-	return factorAt(at, u.span)
+	return factorAside(z, u.span)
 }
 
 // asDescribed is the value that leaves the description as it is.
@@ -96,6 +101,7 @@ func unknowns(models []*hydraulic.Model) []unknown {
 				if !known && u.span.High > u.span.Low {
 					k, known = len(out), true
 					seen[key] = k
+					u.takenBy(m.Layout.Circuit.Fit)
 					out = append(out, *u)
 				}
 				if known {

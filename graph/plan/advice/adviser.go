@@ -10,6 +10,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan/stage"
 	"dryfit/graph/route"
 	"dryfit/graph/route/laying"
@@ -144,7 +145,7 @@ func (a *adviser) branchIn(c *graph.Circuit) *stream.UnitBranch {
 
 func (a *adviser) solve(lay *route.Layout, mode graph.Mode) ChoiceMode {
 	out := ChoiceMode{Mode: mode.Name}
-	sol, err := hydraulic.Solve(lay, mode, graph.After)
+	sol, err := spread.Solve(lay, mode, graph.After)
 	if err != nil {
 		out.Error = quantity.OfError(err)
 		return out

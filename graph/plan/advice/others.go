@@ -114,6 +114,7 @@ func withUnit(c *graph.Circuit, unit *graph.Part, row catalog.Row) *graph.Circui
 	out := *c
 	out.Parts = slices.Clone(c.Parts)
 	other := *unit
+	out.Fit = c.Fit.Without(unit.ID)
 	other.Type, other.Loss, other.Known = row.Name, nil, graph.Assumed
 	other.Unit = &graph.UnitData{Least: row.Least, Rated: row.Rated, Most: row.Most, PortsSize: settle.UnitPorts(c.Catalog, unit).V}
 	out.Parts[slices.Index(out.Parts, unit)] = &other

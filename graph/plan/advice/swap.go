@@ -131,6 +131,7 @@ func withPump(c *graph.Circuit, pump *graph.Part, speeds []graph.Speed) *graph.C
 	data := *pump.Pump
 	data.Speeds = speeds
 	other.Pump = &data
+	out.Fit = c.Fit.Without(pump.ID)
 	out.Parts[slices.Index(out.Parts, pump)] = &other
 	return &out
 }

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan/stage"
 	"dryfit/graph/route"
 	"dryfit/graph/stream"
@@ -35,7 +36,7 @@ func NewThrottle(lay *route.Layout, b *stream.UnitBranch, valve string) *throttl
 
 // modelOf is the model of a mode after the work; nil where it can't be built.
 func modelOf(lay *route.Layout, mode graph.Mode) *hydraulic.Model {
-	model, err := hydraulic.Build(lay, mode, graph.After)
+	model, err := spread.Build(lay, mode, graph.After)
 	if err != nil {
 		return nil
 	}

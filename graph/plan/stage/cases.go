@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"dryfit/graph"
-	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/rule"
 	"dryfit/graph/stream"
 )
@@ -69,7 +69,7 @@ func (s *Stage) isolated(b *stream.UnitBranch, name graph.Stage) {
 				shut.Positions[v.ID] = 1
 			}
 		}
-		if sol, err := hydraulic.Solve(s.Layout, shut, name); err == nil {
+		if sol, err := spread.Solve(s.Layout, shut, name); err == nil {
 			s.Isolated = append(s.Isolated, rule.UnitOff{Unit: b.Unit.ID, Solution: *sol})
 		}
 	}
@@ -91,7 +91,7 @@ func (s *Stage) SolveDirty(name graph.Stage) {
 	}
 	for _, mode := range s.modesOf(pumps...) {
 		if bad, ok := BadDay(mode); ok {
-			if sol, err := hydraulic.SolveNear(s.Layout, bad, name, s.Solution(mode.Name)); err == nil {
+			if sol, err := spread.SolveNear(s.Layout, bad, name, s.Solution(mode.Name)); err == nil {
 				s.Dirty = append(s.Dirty, *sol)
 			}
 		}
@@ -135,7 +135,7 @@ func (s *Stage) alone(net *stream.Net) {
 			lay := s.Layout.As(s.blocked(net, pump, run)) // what it costs moves no pipe and settles no value
 			worst := rule.Alone{Port: tub.ID + "." + port.Name, Pump: pump.ID}
 			for _, mode := range s.Circuit.AllModes() {
-				sol, err := hydraulic.Solve(lay, mode, graph.After)
+				sol, err := spread.Solve(lay, mode, graph.After)
 				if err != nil {
 					continue
 				}

@@ -6,6 +6,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/route"
 	"dryfit/graph/route/laying"
 	"dryfit/graph/route/solid"
@@ -83,7 +84,7 @@ func (s *Stage) Solve(name graph.Stage) []graph.Diagnostic {
 	modes := s.Circuit.AllModes()
 	solutions, errs := make([]*hydraulic.Solution, len(modes)), make([]error, len(modes))
 	graph.SideBySide(len(modes), func(i int) {
-		solutions[i], errs[i] = hydraulic.SolveNear(s.Layout, modes[i], name, s.Near.Solution(modes[i].Name))
+		solutions[i], errs[i] = spread.SolveNear(s.Layout, modes[i], name, s.Near.Solution(modes[i].Name))
 	})
 	for i, mode := range modes {
 		solution, err := solutions[i], errs[i]
@@ -108,6 +109,20 @@ func (s *Stage) Solve(name graph.Stage) []graph.Diagnostic {
 	}
 	s.found = ds
 	return ds
+}
+
+// AsDescribed solves the modes by the description alone, where the case that is taken by what was read is
+// another; else nil. Modes without an answer are left out.
+func (s *Stage) AsDescribed(name graph.Stage) (out []hydraulic.Solution) {
+	if s == nil || s.Layout == nil || !s.Circuit.Fit.Changes() {
+		return nil
+	}
+	for _, mode := range s.Circuit.AllModes() {
+		if sol, err := hydraulic.Solve(s.Layout, mode, name); err == nil {
+			out = append(out, *sol)
+		}
+	}
+	return out
 }
 
 // solving returns what was found when the stage was solved.

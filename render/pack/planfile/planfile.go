@@ -117,7 +117,7 @@ func JSON(p *plan.Plan, style form.Style) ([]byte, error) {
 			f.Order = append(f.Order, stepFile{s.Number, phaseNames[s.Phase], s.Joints, s.Text})
 		}
 	}
-	for _, m := range plan.Likely(p) {
+	for _, m := range plan.Summarise(p) {
 		f.Gets = append(f.Gets, getsOf(&m))
 	}
 	if err := f.verbs(p, style); err != nil {

@@ -87,8 +87,8 @@ func (h reporter) underMatch(t *match.Tub, year, priced bool) []string {
 		"A at full load, at a start, and the fuse or breaker it asks for; for the electrician to decide and to check",
 		"rows of the catalogue are usual figures for their size, each at the flow it would get in this unit's place, a new valve in the bypass set for it, a new spring that nobody asked for chosen for it; read the sheet before you order",
 	}
-	if t.Read > 0 {
-		lines = append(lines, "what was read at the tub is not counted here: flows are those of the case as described; dryfit flow and pack go by it")
+	if t.Read {
+		lines = append(lines, "flows are not those of the case as described: what was read at the tub contradicts it, and they are by that")
 	}
 	if !year {
 		lines = append(lines, "what a year takes: say [climate]")

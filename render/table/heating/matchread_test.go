@@ -9,12 +9,12 @@ import (
 	"dryfit/render/table/form"
 )
 
-// Units are held against the case as described: where something was read at the tub that is said.
-func TestMatchSaysThatNoReadingCounts(t *testing.T) {
-	for _, read := range []int{0, 2} {
+// Where what was read contradicts the case as described, units are held against what it has, and that is said.
+func TestMatchSaysThatReadingsCount(t *testing.T) {
+	for _, read := range []bool{false, true} {
 		lines := fmt.Sprint(matchBlock(&match.Tub{Read: read}, form.Style{}).Lines)
-		if told := strings.Contains(lines, "what was read at the tub is not counted here"); told != (read > 0) {
-			t.Errorf("%d readings: %s", read, lines)
+		if told := strings.Contains(lines, "what was read at the tub contradicts it"); told != read {
+			t.Errorf("read %v: %s", read, lines)
 		}
 	}
 }

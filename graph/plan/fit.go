@@ -1,0 +1,83 @@
+package plan
+
+import (
+	"math"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic/spread"
+	"dryfit/graph/route/laying"
+)
+
+// fitted is the circuit with the case that is taken by what was read on the tub as it stands, found before
+// anything is solved: everything that is asked of the circuit is asked of that.
+func fitted(c *graph.Circuit) *graph.Circuit {
+	if c.Fit != nil || len(c.Readings) == 0 {
+		return c
+	}
+	out := *c
+	if today := c.At(graph.Before); onlyTub(today) || len(openPorts(today)) > 0 {
+		out.Fit = spread.Fit(nil, nil, c.Readings)
+	} else {
+		out.Fit = spread.Fit(laying.Of(today), c.AllModes(), c.Readings)
+	}
+	return &out
+}
+
+// readings tells of what was read and the description does not come to.
+func (p *Plan) readings() []graph.Diagnostic {
+	var out []graph.Diagnostic
+	fit := p.Asked.Fit
+	for i := 0; fit != nil && i < len(fit.Read); i++ {
+		q := &fit.Read[i]
+		say := q.Amount
+		d := graph.Diagnostic{Rule: "readings", Severity: graph.Warning, Pos: q.Pos, Mode: q.Mode}
+		switch {
+		case q.Unanswered:
+			d.Message = graph.Say("mode %q: nothing is held against what was read at %q: the circuit as it stands today has no answer there", q.Mode, q.At)
+			d.Hint = "describe the circuit before the work so that it closes, with existing = true"
+		case fit.Unfit && len(q.Against) > 0:
+			var others []quantity.Text
+			for _, k := range q.Against {
+				o := &fit.Read[k]
+				others = append(others, graph.Say("%s at %q (mode %q)", o.Amount(o.Value()), o.At, o.Mode))
+				d.Related = append(d.Related, graph.Related{Pos: o.Pos, Message: graph.Say("%s was read at %q here", o.Amount(o.Value()), o.At)})
+			}
+			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s: by itself it may be so, but not with %s: nothing that was read is counted, the case stays as described", q.Mode, say(q.Value()), q.At, say(q.AsDescribed), quantity.Join(others, ", nor with "))
+			d.Hint = "read them again, or take out the one that is wrong"
+		case fit.Unfit && q.Alone:
+			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s: by itself it may be so, but nothing the file leaves open fits it and all else that was read: none of it is counted, the case stays as described", q.Mode, say(q.Value()), q.At, say(q.AsDescribed))
+			d.Hint = "find which of the readings is wrong, read it again or take it out"
+		case fit.Unfit:
+			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s, and no guess the file leaves open comes near: it is not counted, the case stays as described", q.Mode, say(q.Value()), q.At, say(q.AsDescribed))
+			d.Hint = "read it again; then look at the pump, the lengths and the valves on its way: something is described that isn't so"
+		case q.Beyond():
+			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s: everything is worked out for what is likeliest by both, %s there", q.Mode, say(q.Value()), q.At, say(q.AsDescribed), say(q.Taken))
+			d.Hint = graph.Say("something described is otherwise, by this most of all %s; dryfit show lists all that is taken otherwise", blamed(fit))
+		default:
+			continue
+		}
+		out = append(out, d)
+	}
+	return out
+}
+
+// AsSaid is what flows are of that one number is told of: "as described", or "by what was read" where that
+// contradicts it.
+func (p *Plan) AsSaid() string {
+	if p.Asked.Fit.Changes() {
+		return "by what was read"
+	}
+	return "as described"
+}
+
+// blamed is what is taken farthest from where it is likeliest.
+func blamed(f *graph.Fit) string {
+	most := f.Values[0]
+	for _, v := range f.Values[1:] {
+		if math.Abs(v.Apart) > math.Abs(most.Apart)+1e-6 {
+			most = v
+		}
+	}
+	return (&spread.Influence{What: most.What, Part: most.Part}).Said()
+}

@@ -198,8 +198,8 @@ func howSure(p *plan.Plan, mode, unit string, flow func(float64) string) string 
 
 // plainUnit says what one unit gets, how sure that is, and what it needs.
 func plainUnit(who string, u plan.UnitSummary, sure string, flow, limit func(float64) string) string {
-	if u.AsDescribed > 0 {
-		sure = " by what was read at the tub" + sure + ", not the " + flow(u.AsDescribed) + " as described"
+	if as := flow(u.AsDescribed); u.AsDescribed > 0 && as != flow(u.Flow) {
+		sure = " by what was read at the tub" + sure + ", not the " + as + " as described"
 	}
 	gets := fmt.Sprintf("%s gets %s%s; ", who, flow(u.Flow), sure)
 	switch {

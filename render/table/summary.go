@@ -115,8 +115,8 @@ func unitWords(s form.Style, u plan.UnitSummary, several bool) string {
 	if several {
 		who = fmt.Sprintf("%q", u.ID)
 	}
-	if u.AsDescribed > 0 {
-		who += " by what was read, not the " + s.Flow(u.AsDescribed) + " as described,"
+	if as := s.Flow(u.AsDescribed); u.AsDescribed > 0 && as != s.Flow(u.Flow) {
+		who += " by what was read, not the " + as + " as described,"
 	}
 	got := who + " gets " + s.Flow(u.Flow)
 	switch {

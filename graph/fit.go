@@ -60,6 +60,15 @@ type Fitted struct {
 	What, Part string  // Part is "" of what is off together
 	Value      float64 // a factor on what is described, or what is added to it
 	Apart      float64 // how many standard deviations that lies from where it is likeliest by itself
+	Does       []Effect
+}
+
+// Effect is what a number as it is taken does to a part: factors on its loss, of a pump on its head, and of a
+// pump on its flow and on its speed where that is known by its ratio. It holds where the number is called
+// otherwise, for its part is described by other keys.
+type Effect struct {
+	Part              string
+	Loss, Flow, Speed float64
 }
 
 // Changes reports whether the case that is taken is another than the one described.
@@ -75,6 +84,21 @@ func (f *Fit) Value(what, part string) (float64, bool) {
 		}
 	}
 	return 0, false
+}
+
+// Effects are those on a part.
+func (f *Fit) Effects(part string) (out []Effect) {
+	if f == nil {
+		return nil
+	}
+	for i := range f.Values {
+		for _, e := range f.Values[i].Does {
+			if e.Part == part {
+				out = append(out, e)
+			}
+		}
+	}
+	return out
 }
 
 // Without is the fit of a circuit in which another part stands in the place of one: what was read says

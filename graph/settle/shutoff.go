@@ -2,7 +2,6 @@ package settle
 
 import (
 	"dryfit/graph"
-	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/hydraulic/laws"
 )
 
@@ -30,35 +29,17 @@ type taken struct {
 
 // takenOf is how a pump is taken by what was read; nil where it is as described.
 func takenOf(p *Part, fit *graph.Fit) *taken {
-	if !fit.Changes() {
-		return nil
-	}
-	all, slow, found := 1.0, 1.0, false
-	for _, n := range p.PumpUnknowns() {
-		v, ok := fit.Value(n.Words, n.Whose)
-		if !ok {
-			continue
-		}
-		found = true
-		switch n.Number {
-		case SizeNumber:
-			_, head := formula.PumpOfSize(v)
-			all *= head
-		case ShapeNumber:
-			all /= v
-		case HeadNumber:
-			all *= v
-		case RatioNumber:
-			slow = v * v
-		}
-	}
-	if !found {
+	does := fit.Effects(p.ID)
+	if len(does) == 0 {
 		return nil
 	}
 	out := &taken{make([]float64, len(p.Speeds.V)), Origin{How: AsRead, Pos: fit.By()[0]}}
 	for i := range out.heads {
-		if out.heads[i] = all; p.Speeds.V[i].Ratio > 0 {
-			out.heads[i] *= slow
+		out.heads[i] = 1
+		for _, e := range does {
+			if out.heads[i] *= e.Loss; p.Speeds.V[i].Ratio > 0 {
+				out.heads[i] *= e.Speed * e.Speed
+			}
 		}
 	}
 	return out

@@ -181,3 +181,38 @@ func TestPumpTurnsAsFarAsItsRange(t *testing.T) {
 		}
 	}
 }
+
+// What was read on the tub was read of the job as it stands: what is turned is turned from what that is taken
+// to be, and is not brought back to the reading. A pump turned to where it stands, give or take a hundredth,
+// moves as much as was read, be it described by its curve or by its type; turned to half its speed it moves about
+// half as much through losses that go nearly by the square (affinity laws).
+func TestTurnedFromWhatWasRead(t *testing.T) {
+	text := string(demo(t, "two-speed").Job.Text)
+	from := strings.Index(text, "speeds = [\n")
+	to := from + strings.Index(text[from:], "\n]") + 2
+	reading := "\n[[reading]]\nat = \"pump\"\nmode = \"high\"\nflow = \"%s m3/h\"\nplus-minus = \"3 %%\"\n"
+	for _, c := range []struct{ text, read string }{
+		{text, "14"},
+		{text[:from] + `type = "two-speed-pump"` + text[to:], "14"},
+	} {
+		s := studyOf(t, c.text+strings.Replace(strings.Replace(reading, "%s", c.read, 1), "%%", "%", 1))
+		if !s.Plan.Asked.Fit.Changes() {
+			t.Fatal("what was read is as described: the test shows nothing")
+		}
+		at := func(v Values) float64 {
+			t.Helper()
+			a, err := s.Ask(v, plan.Flows)
+			if err != nil || a.Plan == nil {
+				t.Fatal(err, a.Found)
+			}
+			return a.Plan.Before.Solution("high").Part("pump").Flow
+		}
+		stands, near, half := at(nil), at(Values{"speed-pump-high": "99"}), at(Values{"speed-pump-high": "50"})
+		if want := s.Plan.Before.Solution("high").Part("pump").Flow; !agree.Within(stands, want, 1e-6*want) {
+			t.Errorf("nothing turned: %g m3/s, in the plan %g", stands, want)
+		}
+		if !agree.Within(near/stands, 0.99, 0.005) || !agree.Within(half/stands, 0.5, 0.06) {
+			t.Errorf("at 99 and 50 %% of its speed %.3f and %.3f of what it moves", near/stands, half/stands)
+		}
+	}
+}

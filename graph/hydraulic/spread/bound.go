@@ -10,11 +10,12 @@ import (
 	"dryfit/graph/sample"
 )
 
-// How many runs are solved at all points of the sample together, and how many to see what each unknown
-// moves by itself: 1,000 runs in two modes, before and after the work, are solved at all points, 2,000
-// at half of them. The first takes some 30 s of CPU, the second some 10; larger circuits and more modes
-// take no longer.
+// How many runs are solved at all points of the sample together, how many to see what each unknown
+// moves by itself, and how many to fit the case as described to what was read: 1,000 runs in two modes, before
+// and after the work, are solved at all points, 2,000 at half of them. The first takes some 30 s of CPU, the
+// second some 10, the third a second or two; larger circuits and more modes take no longer.
 const (
+	mostRunsFitted = 500_000
 	mostRunsSolved = 4_100_000
 	mostRunsMoved  = 2_000_000
 )

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"dryfit/graph"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
 )
 
@@ -80,7 +81,7 @@ func (s *spreader) fitter() *fitter {
 	for _, st := range f.stages {
 		work += st.work()
 	}
-	f.moved = s.worthMoving(max(mostRunsMoved/max(mostFitted*work, 1), leastMoved))
+	f.moved = s.worthMoving(max(mostRunsFitted/max(mostFitted*work, 1), leastMoved))
 	return f
 }
 
@@ -195,7 +196,7 @@ func (f *fitter) take(z []float64, g [][]float64) (out []graph.Fitted) {
 	for j, k := range f.moved {
 		stays[j] = !slices.ContainsFunc(g, func(by []float64) bool { return math.Abs(by[j]) > idle })
 		if u := &f.all[k]; !stays[j] {
-			out = append(out, graph.Fitted{What: u.what, Part: u.part, Value: u.standard(z[j]), Apart: z[j]})
+			out = append(out, graph.Fitted{What: u.what, Part: u.part, Value: u.standard(z[j]), Apart: z[j], Does: f.does(u, u.standard(z[j]))})
 		}
 	}
 	f.off(f.read, z, stays)
@@ -205,6 +206,34 @@ func (f *fitter) take(z []float64, g [][]float64) (out []graph.Fitted) {
 		}
 	}
 	return out
+}
+
+// does is what an unknown at a value does to pumps and jets, whose unknowns are called by what is described
+// of them; nil of one that stands for no part.
+func (f *fitter) does(u *unknown, value float64) (out []graph.Effect) {
+	if u.part == "" {
+		return nil
+	}
+	for _, st := range f.stages {
+		p := &hydraulic.Perturb{}
+		u.set(st.model, p, value)
+		for i := range st.model.Parts {
+			part := st.model.Parts[i].Part
+			e := graph.Effect{Part: part.ID, Loss: at(p.Loss, i), Flow: at(p.Flow, i), Speed: at(p.Speed, i)}
+			if (part.Kind == graph.Pump || part.Kind == graph.JetGroup) && e != (graph.Effect{Part: part.ID, Loss: 1, Flow: 1, Speed: 1}) && !slices.Contains(out, e) {
+				out = append(out, e)
+			}
+		}
+	}
+	return out
+}
+
+// at is a factor of a list; 1 of none.
+func at(list []float64, i int) float64 {
+	if list == nil {
+		return 1
+	}
+	return list[i]
 }
 
 // against says, where nothing fits all that was read, what of it may be so by itself, and which two of
@@ -230,7 +259,7 @@ func (f *fitter) against() {
 	}
 	for i := range f.read {
 		for j := i + 1; j < len(f.read); j++ {
-			if a, b := f.read[i], f.read[j]; a.Alone && b.Alone && f.solved < mostRunsSolved && !may(i, j) {
+			if a, b := f.read[i], f.read[j]; a.Alone && b.Alone && f.solved < mostRunsFitted && !may(i, j) {
 				a.Against, b.Against = append(a.Against, f.placeOf(b)), append(b.Against, f.placeOf(a))
 			}
 		}

@@ -197,7 +197,7 @@ func TestFitIsBounded(t *testing.T) {
 		if _, _, ok := f.nearest(f.read, nil); !ok {
 			t.Errorf("%d runs: what was read fits nothing", runs)
 		}
-		if most := mostRunsMoved + mostFitted*(leastMoved+2+mostHalved)*f.stages[0].work(); f.solved > most {
+		if most := mostRunsFitted + mostFitted*(leastMoved+2+mostHalved)*f.stages[0].work(); f.solved > most {
 			t.Errorf("%d runs: %d runs solved, want %d at the most", runs, f.solved, most)
 		}
 	}

@@ -1,6 +1,8 @@
 package spread
 
 import (
+	"slices"
+
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
@@ -21,8 +23,32 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*hydraulic.Mo
 			u.set(model, p, *u.taken)
 		}
 	}
+	described(model, all, p)
 	model.Take(p)
 	return model, nil
+}
+
+// described does to pumps and jets what a number does that none of their unknowns is called by, for they are
+// described by other keys than when it was fitted.
+func described(m *hydraulic.Model, all []unknown, p *hydraulic.Perturb) {
+	live := map[string]bool{}
+	for i := range all {
+		live[all[i].part] = true
+	}
+	fit := m.Layout.Circuit.Fit
+	for i := range fit.Values {
+		v := &fit.Values[i]
+		if slices.ContainsFunc(all, func(u unknown) bool { return u.what == v.What && u.part == v.Part }) {
+			continue
+		}
+		for _, e := range v.Does {
+			if live[e.Part] {
+				timesPart(m, &p.Loss, e.Part, e.Loss)
+				timesPart(m, &p.Flow, e.Part, e.Flow)
+				timesPart(m, &p.Speed, e.Part, e.Speed)
+			}
+		}
+	}
 }
 
 // Solve is hydraulic.Solve of the case that is taken.

@@ -19,7 +19,7 @@ import (
 func TestUnitStandsWhileItsPumpIsOff(t *testing.T) {
 	p := work(t, readFile(t, "testdata/jobs/shared-filter.toml"), plan.Findings|plan.Flows|plan.Ranges)
 	off := func(mode string) bool { return strings.HasPrefix(mode, "p2") }
-	for _, m := range plan.Likely(p) {
+	for _, m := range plan.Summarise(p) {
 		u := m.Own()
 		switch {
 		case !off(m.Mode) && (u.Flow <= 0 || u.Astray != 0 || u.RiseK <= 0):

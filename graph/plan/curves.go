@@ -22,6 +22,7 @@ type CurveSet struct {
 	Speeds  []SpeedCurve
 	Systems []SystemCurve
 	Duties  []Duty
+	AsSaid  string // what they are of, as Plan.AsSaid
 
 	points int // to a curve, while it is made
 }
@@ -69,7 +70,7 @@ func CurvesOf(p *Plan, points int) []CurveSet {
 	}
 	var out []CurveSet
 	for _, pump := range p.heaterPumps() {
-		set := CurveSet{Pump: pump.pump, Unit: pump.unit, points: points}
+		set := CurveSet{Pump: pump.pump, Unit: pump.unit, AsSaid: p.AsSaid(), points: points}
 		if p.Before != nil && p.Before != p.After {
 			set.stage(p.Before, graph.Before, p.Ranges)
 		}

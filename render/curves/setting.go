@@ -15,7 +15,7 @@ func bySetting(s plan.CurveSet) []plan.CurveSet {
 		if after.Stage != graph.After {
 			continue
 		}
-		one := plan.CurveSet{Pump: s.Pump, Unit: s.Unit}
+		one := plan.CurveSet{Pump: s.Pump, Unit: s.Unit, AsSaid: s.AsSaid}
 		for _, c := range s.Systems {
 			if c.Stage == graph.After && slices.Equal(c.Modes, after.Modes) || c.Stage == graph.Before && shares(c.Modes, after.Modes) {
 				one.Systems = append(one.Systems, c)

@@ -21,7 +21,7 @@ func (d *drawing) notes() []string {
 	out := []string{fmt.Sprintf("%s, %s: it works where its curve meets the circuit's.", d.name(), strings.Join(d.modes(modes), "; "))}
 	for _, s := range d.set.Systems {
 		if s.Low != nil {
-			out = append(out, "Grey: nine in ten of what the circuit may be, as far as its parts are known; it is the curve of the flow told, scaled to the range of the flow.")
+			out = append(out, "Grey: nine in ten of what the circuit may be, as far as its parts are known; it is the curve "+d.set.AsSaid+", scaled to the range of the flow.")
 			break
 		}
 	}

@@ -16,7 +16,7 @@ import (
 // data sheet moves least. That is the likeliest point of what Of samples. What moves nothing that was read
 // stays as described. Where even that is no nearer than three times the error of what was read, or so far
 // from what may be that none in ten thousand is, it is Unfit. Of a very large circuit what costs little is
-// not moved. What is read twice, the same at one place, counts once.
+// not moved. What one instrument read again and again at one place counts as its mean, no surer.
 //
 // Source: C. D. Rodgers (2000), Inverse Methods for Atmospheric Sounding, 5.3, the iteration of Gauss and
 // Newton in as many equations as there are readings (from memory).
@@ -64,7 +64,7 @@ const (
 // from its middle; last how deep below the water lies what nothing says it of.
 type fitter struct {
 	*spreader
-	read   []*reading // what is answered, each once
+	read   []*reading // what is answered
 	stages []*spreadStage
 	moved  []int // of all, which unknowns
 	solved int   // how many runs so far
@@ -72,8 +72,8 @@ type fitter struct {
 
 func (s *spreader) fitter() *fitter {
 	f := &fitter{spreader: s, stages: s.readStages()}
-	for i, r := range s.read {
-		if r.at != nil && !slices.ContainsFunc(s.read[:i], r.same) {
+	for _, r := range s.read {
+		if r.at != nil {
 			f.read = append(f.read, r)
 		}
 	}
@@ -83,13 +83,6 @@ func (s *spreader) fitter() *fitter {
 	}
 	f.moved = s.worthMoving(max(mostRunsFitted/max(mostFitted*work, 1), leastMoved))
 	return f
-}
-
-// same reports whether another is the same number read at the same place.
-func (r *reading) same(o *reading) bool {
-	a, b := r.Reading, o.Reading
-	a.Pos, b.Pos = graph.Pos{}, graph.Pos{}
-	return a == b
 }
 
 // values are the unknowns at a place; those that are not moved, or stay, as described.
@@ -200,11 +193,6 @@ func (f *fitter) take(z []float64, g [][]float64) (out []graph.Fitted) {
 		}
 	}
 	f.off(f.read, z, stays)
-	for _, r := range f.spreader.read {
-		if i := slices.IndexFunc(f.read, r.same); i >= 0 {
-			r.Taken = f.read[i].Taken
-		}
-	}
 	return out
 }
 
@@ -264,12 +252,8 @@ func (f *fitter) against() {
 			}
 		}
 	}
-	for _, r := range f.spreader.read {
-		if r.Taken = r.AsDescribed; r.at == nil {
-			continue
-		}
-		own := f.read[slices.IndexFunc(f.read, r.same)]
-		r.Alone, r.Against = own.Alone, own.Against
+	for _, r := range f.read {
+		r.Taken = r.AsDescribed
 	}
 }
 

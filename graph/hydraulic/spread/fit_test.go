@@ -65,17 +65,18 @@ func TestFitOfWhatAgrees(t *testing.T) {
 	}
 }
 
-// The order of what was read decides nothing, and what is written twice counts once.
+// The order of what was read decides nothing, and what one instrument read three times at one place is no surer
+// than once, be it the same each time or its mean.
 func TestFitInAnyOrder(t *testing.T) {
 	a, b := flowRead("pump", "on", 3.9, 4), "[[reading]]\nat = \"unit.in\"\npressure = \"0.25 bar\"\n"
 	want, _ := fitOf(t, readText+a+b)
 	if !want.Changes() {
 		t.Fatal("nothing is fitted: the test shows nothing")
 	}
-	for _, text := range []string{b + a, a + a + b, b + a + b + a} {
+	for _, text := range []string{b + a, a + a + b, b + a + b + a, flowRead("pump", "on", 3.95, 4) + b + flowRead("pump", "on", 3.85, 4)} {
 		got, _ := fitOf(t, readText+text)
 		for _, v := range want.Values {
-			if is, ok := got.Value(v.What, v.Part); !ok || !agree.Within(is, v.Value, 1e-6) {
+			if is, ok := got.Value(v.What, v.Part); !ok || !agree.Within(is, v.Value, 2e-3) { // of 3.85 and 3.95 the shares differ by the square of a hundredth
 				t.Errorf("%s: %g, want %g", v.What, is, v.Value)
 			}
 		}

@@ -22,6 +22,7 @@ type reading struct {
 	at        *spreadStage
 	part, run int // index; -1
 	was       []sampled
+	times     float64 // how often one instrument was read here, this time too: its error is the same each time
 }
 
 // How many points are tried for those that fit what was read, and how many are enough. The least
@@ -48,6 +49,20 @@ func (s *spreader) readings(all []graph.Reading) {
 			q := r
 			q.Flow = 0
 			s.read = append(s.read, s.readingOf(q))
+		}
+	}
+	s.byOne()
+}
+
+// byOne counts how often each instrument was read at one place in one mode: what is good for as much there is
+// taken to be of one, whose error repeats itself.
+func (s *spreader) byOne() {
+	for _, r := range s.read {
+		r.times = 0
+		for _, o := range s.read {
+			if r.Mode == o.Mode && r.Part == o.Part && r.Run == o.Run && r.Pressed() == o.Pressed() && (!r.Pressed() || r.Port == o.Port) && r.Off == o.Off {
+				r.times++
+			}
 		}
 	}
 }
@@ -119,13 +134,14 @@ func (r *reading) value(a answer, depth float64) (float64, bool) {
 }
 
 // deviation is how many standard deviations of its error the reading lies from a value: of a normal error
-// nine in ten lie within Off.
+// nine in ten lie within Off. Of several by one instrument the squares add up to that of their mean, and of how
+// far they scatter about it: each has its share.
 func (r *reading) deviation(v float64) float64 {
 	off := v - r.Value()
 	if !r.Pressed() {
 		off /= r.Flow
 	}
-	return bound * off / r.Off
+	return bound * off / r.Off / math.Sqrt(r.times)
 }
 
 // fitting returns the points that fit what was read, of those given and the same again further on:
@@ -204,7 +220,7 @@ func (s *spreader) weigh(stages []*spreadStage, i int, keep bool) float64 {
 	values, depth, w := s.values(i), s.depth(i), 0.0
 	for _, st := range stages {
 		a := s.solve(st, values, 0)
-		for k, r := range s.read {
+		for _, r := range s.read {
 			if r.at != st {
 				continue
 			}
@@ -212,9 +228,8 @@ func (s *spreader) weigh(stages []*spreadStage, i int, keep bool) float64 {
 			if !ok {
 				return math.Inf(-1)
 			}
-			if z := r.deviation(v); !slices.ContainsFunc(s.read[:k], r.same) {
-				w -= z * z / 2
-			}
+			z := r.deviation(v)
+			w -= z * z / 2
 			if keep {
 				r.was = append(r.was, sampled{v, a.past})
 			}

@@ -120,6 +120,21 @@ func TestReadingAnywhereOnTheLine(t *testing.T) {
 	}
 }
 
+// What one instrument reads ten times at one place makes nothing surer, for its error is the same each time; what
+// another reads there does.
+func TestOneInstrumentIsNoSurer(t *testing.T) {
+	one := strings.Replace(readFlow, "AT", "pump", 1)
+	once, often := rangesRead(t, one), rangesRead(t, strings.Repeat(one, 10))
+	if !slices.Equal(once.Points, often.Points) {
+		t.Errorf("%d points fit, of ten times the same %d", len(once.Points), len(often.Points))
+	}
+	other := rangesRead(t, one+strings.Replace(one, "5 %", "5.1 %", 1))
+	wide := func(r *Ranges) float64 { f := r.Of("on", graph.After).Parts[2]; return f.High - f.Low }
+	if !(wide(other) < 0.85*wide(once)) { // two of one error are as good as one of 0.7 of it
+		t.Errorf("by one instrument %g m3/s wide, by two %g", wide(once), wide(other))
+	}
+}
+
 // A gauge reads what stands there, the deeper the more: by hydrostatics ρ·g·Δz, water of 38 °C
 // 993 kg/m³ (CRC Handbook, from memory).
 func TestGaugeReadsTheWaterAboveIt(t *testing.T) {

@@ -122,13 +122,3 @@ func (f *Fit) By() (out []Pos) {
 	}
 	return out
 }
-
-// Described is the circuit without what it is taken to be by what was read.
-func (c *Circuit) Described() *Circuit {
-	if !c.Fit.Changes() {
-		return c
-	}
-	out := *c
-	out.Fit = nil
-	return &out
-}

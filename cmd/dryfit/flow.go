@@ -23,7 +23,7 @@ func runFlow(v *verb, args []string, w *world.World) int {
 	formats := []string{"text", "csv", "json"}
 	j.add(f, formats...)
 	f.BoolVar(&advise, "advise", false, "compare the bypass elements this job could have, and name the one to take")
-	f.BoolVar(&quick, "quick", false, "answers as described only, no ranges")
+	f.BoolVar(&quick, "quick", false, "the answers only, no ranges")
 	if code, done := j.start(v, f, formats, args, w); done {
 		return code
 	}

@@ -25,7 +25,10 @@
 // are told with their reason. What no maker draws by itself, TestSpansReachTheirEnds (ends_test.go) holds to
 // the standard, the book or the trade it comes from. TestFirstAdviceNarrowsMost (advice_test.go) takes the
 // reading that is named first of what is to be measured, and the others: of 69 tubs it was one of the two that
-// narrow the unit's flow most in 60.
+// narrow the unit's flow most in 60. TestFitIsNearer (fit_test.go) reads the pump's flow today in one mode, to 3 %:
+// of 156 tubs the description comes to something else in 111, and fitted to what was read it is off in what
+// nobody read by 2.7 % for 8.8 of the pump's flow after the work, 6.9 for 9.5 of the unit's, and 2.3 for 9.1 of
+// the pump's today in the other modes (medians).
 //
 // # What is met
 //

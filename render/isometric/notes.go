@@ -13,9 +13,10 @@ import (
 	"dryfit/render/symbol"
 )
 
-// notesOf are what the drawing needs said.
-func notesOf(d *members.Drawing) []string {
+// notesOf are what a sheet of the drawing needs said: of what only new work has nothing, where it shows none.
+func notesOf(d *members.Drawing, p *picture.Picture) []string {
 	var out []string
+	worked := slices.ContainsFunc(p.Ms, func(m members.Member) bool { return m.IsNew || len(m.Pieces) > 0 })
 	if !d.Common.Size.IsZero() && d.In.Gone == nil {
 		out = append(out, "Pipe "+members.PipeText(d.Common)+" unless marked.")
 	}
@@ -27,6 +28,7 @@ func notesOf(d *members.Drawing) []string {
 		out = append(out, "Lengths in "+unit+", centre to centre; to the socket stop of parts in line.")
 	}
 	switch {
+	case !worked && !d.OldAll && d.In.Gone == nil:
 	case len(d.Lay.Pieces) > 0:
 		out = append(out, "Circles: pieces of the cut list, which has the lengths to cut.",
 			"J1, J2, …: joints, numbered in the order they are made.")
@@ -35,7 +37,7 @@ func notesOf(d *members.Drawing) []string {
 	case d.OldAll:
 		out = append(out, "Nothing new is laid out: this is the pipework as it stands.")
 	}
-	if t := datumOf(d); t != "" {
+	if t := datumOf(d); t != "" && (worked || d.OldAll || d.In.Gone != nil) {
 		out = append(out, t)
 	}
 	if left := notDrawn(d); len(left) > 0 {

@@ -60,7 +60,7 @@ func sheetsOf(d *members.Drawing, ms []members.Member) []*scene.Scene {
 // pageOf is the sheet of a group with everything but the drawing.
 func pageOf(d *members.Drawing, p *picture.Picture, k, n int, over bool, match string) *sheet.Sheet {
 	s := sheet.New(d.In.Page.Format, d.In.Page.Orientation, headOf(d, k, n, over))
-	notes := notesOf(d)
+	notes := notesOf(d, p)
 	if over {
 		notes = overviewNotes(d, n)
 	}

@@ -15,18 +15,17 @@ import (
 	"dryfit/render/tag"
 )
 
-// longRuns is the plunge pool with its unit 25 m away: pipe of six bars, the last of which is short.
-func longRuns(t *testing.T) Input {
+// changedPool is the plunge pool with one line changed.
+func changedPool(t *testing.T, was, is string) Input {
 	t.Helper()
 	data, err := os.ReadFile("../../testdata/plunge-pool.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	const was, is = `at = ["right 3000 mm", "front 700 mm", "up 350 mm"]`, `at = ["right 25 m", "front 1700 mm", "down 3 m"]`
-	if !strings.Contains(string(data), was) {
-		t.Fatal("the demo's unit stands elsewhere")
+	if strings.Count(string(data), was) != 1 {
+		t.Fatalf("the demo has no %s", was)
 	}
-	c, ds := description.Read("long.toml", []byte(strings.Replace(string(data), was, is, 1)))
+	c, ds := description.Read("pool.toml", []byte(strings.Replace(string(data), was, is, 1)))
 	if c == nil {
 		t.Fatal(ds)
 	}
@@ -40,7 +39,8 @@ func longRuns(t *testing.T) Input {
 // What stands on one straight pipe is a piece, a coupling, the next piece and so on, each as the list
 // has it: the leader of no piece starts on another, and no coupling is left out.
 func TestPiecesBetweenCouplings(t *testing.T) {
-	in := longRuns(t)
+	// the unit 25 m away: pipe of six bars, the last of which is short
+	in := changedPool(t, `at = ["right 3000 mm", "front 700 mm", "up 350 mm"]`, `at = ["right 25 m", "front 1700 mm", "down 3 m"]`)
 	pages := Draw(in)
 	told := 0
 	for i := range in.Layout.Paths {

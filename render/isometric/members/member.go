@@ -36,8 +36,14 @@ func (d *Drawing) Members() []Member {
 	drawn := map[string]bool{} // parts met by drawn pipe
 	take := func(i int) {
 		p := &d.Lay.Paths[i]
-		out = append(out, d.Legs(i)...)
-		drawn[p.Run.From.Part], drawn[p.Run.To.Part] = true, true
+		for _, m := range d.Legs(i) {
+			if !d.Shows(p, m.Leg) {
+				continue
+			}
+			out = append(out, m)
+			drawn[p.Run.From.Part] = drawn[p.Run.From.Part] || m.Leg == 0
+			drawn[p.Run.To.Part] = drawn[p.Run.To.Part] || m.Leg == len(p.Points)-2
+		}
 	}
 	d.OldAll = d.In.Gone != nil || !slices.ContainsFunc(d.Lay.Paths, func(p route.Path) bool { return p.Run.New() && Located(&p) })
 	for _, isNew := range []bool{true, false} {
@@ -71,6 +77,23 @@ func (d *Drawing) Draws(p *route.Path) bool {
 		return d.besideGone(p.Run)
 	}
 	return d.OldAll || p.Run.New() || d.besideNew(p.Run)
+}
+
+// Of old pipe that new work joins only so many legs from there are drawn, where it has more than mostOldLegs:
+// what lies farther off nobody touches.
+const (
+	oldLegs     = 3
+	mostOldLegs = 5
+)
+
+// Shows reports whether a leg of a path that is drawn is drawn itself.
+func (d *Drawing) Shows(p *route.Path, leg int) bool {
+	last := len(p.Points) - 2
+	if d.OldAll || d.In.Gone != nil || p.Run.New() || last < mostOldLegs {
+		return true
+	}
+	isNew := func(id string) bool { return d.Parts[id] != nil && d.Parts[id].New() }
+	return leg < oldLegs && isNew(p.Run.From.Part) || last-leg < oldLegs && isNew(p.Run.To.Part)
 }
 
 // besideGone reports whether a run is taken out, or ends at a part that is or that a run

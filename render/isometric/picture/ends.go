@@ -79,6 +79,7 @@ func (p *Picture) paintEnds() {
 	}
 	if p.D.Only == nil {
 		p.paintStubs()
+		p.paintBroken()
 	}
 	p.paintMatches()
 }

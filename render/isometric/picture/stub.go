@@ -41,6 +41,24 @@ func (p *Picture) paintStubs() {
 	}
 }
 
+// paintBroken draws a stub where the rest of a run is not drawn.
+func (p *Picture) paintBroken() {
+	for i := range p.Ms {
+		m := &p.Ms[i]
+		if m.Run == nil {
+			continue
+		}
+		path := &p.D.Lay.Paths[m.Path]
+		last := len(path.Points) - 2
+		if m.CutA == "" && m.Leg > 0 && !p.D.Shows(path, m.Leg-1) {
+			p.paintStub(path, m.Run.To, p.A[i], path.Points[m.Leg-1].Sub(path.Points[m.Leg]))
+		}
+		if m.CutB == "" && m.Leg < last && !p.D.Shows(path, m.Leg+1) {
+			p.paintStub(path, m.Run.From, p.B[i], path.Points[m.Leg+2].Sub(path.Points[m.Leg+1]))
+		}
+	}
+}
+
 // openEnd is the display point of a port that drawn parts have and the way a stub leaves it.
 func (p *Picture) openEnd(path *route.Path, ref graph.PortRef, far bool) (at, out graph.Vec, ok bool) {
 	place, located := p.D.Lay.Positions[ref.String()]

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
@@ -54,5 +55,37 @@ func TestMarksOfLegsInOneLine(t *testing.T) {
 			!agree.Within(got.FirstMM, want.FirstMM, 1e-6) || !agree.Within(got.SecondMM, want.SecondMM, 1e-6) || !agree.Within(got.SlugMM, want.SlugMM, 1e-6) {
 			t.Errorf("%s: %q %.2f and %.2f mm, keeps %v; of one leg %q %.2f and %.2f mm, %v", c.legs, got.From, got.FirstMM, got.SecondMM, got.Keeps, want.From, want.FirstMM, want.SecondMM, want.Keeps)
 		}
+	}
+}
+
+// Legs of one way, each too short for the work, are one straight that is long enough: what would make the
+// place possible is to write them so, whichever of them is looked at.
+func TestLegsInOneLineAreOneStraight(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/two-speed.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := strings.Replace(string(data), `"left 1450 mm"`, `"left 400 mm", "left 350 mm", "left 350 mm", "left 350 mm"`, 1)
+	c, ds := description.Read("two-speed.toml", []byte(text))
+	if c == nil {
+		t.Fatal(ds)
+	}
+	p, err := plan.Make(c, plan.Places|plan.Findings)
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := 0
+	for _, v := range p.Places {
+		if v.Place.Leg < 3 || v.Place.Leg > 6 {
+			continue
+		}
+		mend := quantity.Join(v.Mend, "\n").String()
+		if v.Verdict != "ruled out" || !strings.Contains(mend, `write legs 3 to 6 of run "return-line" as one leg, "left 1450 mm"; it costs nothing`) {
+			t.Errorf("leg %d is %s; would be possible: %q", v.Place.Leg, v.Verdict, mend)
+		}
+		told++
+	}
+	if told == 0 {
+		t.Error("no leg of the straight was looked at")
 	}
 }

@@ -132,32 +132,14 @@ func cutOneLeg(in *Input, report Report) {
 	if c == nil || c.leg() == nil {
 		return
 	}
-	legs := c.Run.Legs
-	goesOn := func(k int) bool { // leg k, from 1, and the next
-		return k >= 1 && k < len(legs) && legs[k-1].By.AngleTo(legs[k].By) < graph.StraightDeg && c.Run.Around(k).Same(c.Run.Around(k+1))
-	}
-	first, last := c.Leg, c.Leg
-	for goesOn(first - 1) {
-		first--
-	}
-	for goesOn(last) {
-		last++
-	}
+	first, last := c.Run.Straight(c.Leg)
 	if first == last {
 		return
 	}
-	var whole graph.Leg
-	for _, l := range legs[first-1 : last] {
-		whole.By = whole.By.Add(l.By)
-	}
-	which := fmt.Sprintf("legs %d and %d", first, last)
-	if last > first+1 {
-		which = fmt.Sprintf("legs %d to %d", first, last)
-	}
 	report(false, graph.Diagnostic{
-		Pos: c.pos(), Severity: graph.Note, Related: []graph.Related{{Pos: or(legs[first-1].Pos, c.Run.Pos), Message: "the straight begins here"}},
-		Message: graph.Say("%s of run %q go the same way: no bend stands between them, and only leg %d was looked at for this cut", which, c.Run.Said(), c.Leg),
-		Hint:    graph.Say("write them as one leg: \"%s\"", whole.Words()),
+		Pos: c.pos(), Severity: graph.Note, Related: []graph.Related{{Pos: or(c.Run.Legs[first-1].Pos, c.Run.Pos), Message: "the straight begins here"}},
+		Message: graph.Say("%s of run %q go the same way: no bend stands between them, and only leg %d was looked at for this cut", graph.LegsWords(first, last), c.Run.Said(), c.Leg),
+		Hint:    graph.Say("write them as one leg: \"%s\"", c.Run.OneLeg(first, last).Words()),
 	})
 }
 

@@ -20,6 +20,7 @@ type help struct {
 	say, cost quantity.Text
 	fact      bool // not for the fitter to choose: it is so, or it is not
 	dear      bool // to try: the pipes to the unit are looked for anew
+	leg       int  // what the number of the place's leg is with it; 0: as it was
 	apply     func(c *graph.Circuit)
 }
 
@@ -92,7 +93,7 @@ func (s *search) helps(t *trial) []help {
 
 // roomHelps take less room, or find it.
 func (s *search) roomHelps(t *trial) []help {
-	var out []help
+	out := s.oneLeg(t)
 	r := s.asked.Retrofit
 	for _, alt := range retrofit.Shorter(s.asked, s.before.Layout, t.place, s.first) {
 		switch alt.Key {
@@ -120,6 +121,33 @@ func (s *search) roomHelps(t *trial) []help {
 		out = append(out, s.longer(t, math.Ceil(short)))
 	}
 	return out
+}
+
+// oneLeg writes the legs that lie in one line with the one that is cut as the one straight they are.
+func (s *search) oneLeg(t *trial) []help {
+	run := s.asked.Run(t.place.Run)
+	if run == nil || t.place.Leg < 1 || t.place.Leg > len(run.Legs) {
+		return nil
+	}
+	first, last := run.Straight(t.place.Leg)
+	if first == last {
+		return nil
+	}
+	return []help{{kinds: []string{"the leg"}, leg: first, cost: "nothing: no bend stands between them",
+		say: graph.Say("write %s of run %q as one leg, \"%s\"", graph.LegsWords(first, last), run.Said(), run.OneLeg(first, last).Words()),
+		apply: func(c *graph.Circuit) {
+			for i, r := range c.Runs {
+				if r.ID != run.ID {
+					continue
+				}
+				own := *r
+				own.Legs = slices.Concat(r.Legs[:first-1], []graph.Leg{r.OneLeg(first, last)}, r.Legs[last:])
+				c.Runs[i] = &own
+			}
+			if cut := c.Retrofit.Cut; cut != nil && cut.Run == run.ID && cut.Leg > 0 {
+				c.Retrofit.Cut = &graph.Cut{Run: run.ID, Leg: first, AtMM: -1, Pos: cut.Pos}
+			}
+		}}}
 }
 
 // mostMeasuredMM is how far a leg may be measured wrong: more is no slip of the tape, and

@@ -130,7 +130,18 @@ func (s *search) with(t *trial, some []help) *trial {
 	other := newSearch(c, before)
 	other.bound = &s.others
 	other.site.TriedBeside(s.site)
-	return other.again(t)
+	return other.again(t.renumbered(some))
+}
+
+// renumbered is a trial whose leg has the number it has with changes applied.
+func (t *trial) renumbered(some []help) *trial {
+	out := *t
+	for _, h := range some {
+		if h.leg > 0 {
+			out.place.Leg = h.leg
+		}
+	}
+	return &out
 }
 
 // again tries the place of a trial in the circuit that is searched; nil where it is not there.
@@ -167,7 +178,7 @@ func (s *search) doesAnew(t *trial, some []help, left *int) bool {
 	for _, h := range some {
 		h.apply(c)
 	}
-	with := newSearch(c, s.today(c)).again(t)
+	with := newSearch(c, s.today(c)).again(t.renumbered(some))
 	return with != nil && with.standing() == 0 && !with.untried
 }
 

@@ -194,6 +194,9 @@ const countWidth = 9
 // placesText names as many places as fit a width and counts the rest; all of them on a page.
 func placesText(s form.Style, where []string, width int) string {
 	text := ""
+	if s.Whole {
+		where = takeoff.Counted(where)
+	}
 	for i, w := range where {
 		if !s.Whole && i > 0 && utf8.RuneCountInString(text+w) > width-countWidth {
 			return fmt.Sprintf("%s, +%d more", text, len(where)-i)

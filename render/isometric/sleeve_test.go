@@ -96,6 +96,17 @@ func checkSleeves(t *testing.T, sheet int, s *scene.Scene, want []int) int {
 			}
 		}
 	}
+	for _, it := range s.Items { // no arrow lies on a coupling, half of which is 1.6 mm long
+		sh, ok := it.(scene.Shape)
+		if !ok || !strings.HasPrefix(sh.Name, "flow:") || math.Abs(across(scene.Bounds(sh).Centre())-line) > 0.3 {
+			continue
+		}
+		for _, m := range marks {
+			if off := math.Abs(m.along - along(scene.Bounds(sh).Centre())); m.piece == 0 && off < 1.6+1.4 {
+				t.Errorf("sheet %d: an arrow lies %.1f mm from the middle of a coupling", sheet, off)
+			}
+		}
+	}
 	slices.SortFunc(marks, func(a, b mark) int { return cmp.Compare(a.along, b.along) })
 	var got []int
 	for _, m := range marks {

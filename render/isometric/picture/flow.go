@@ -29,6 +29,9 @@ func (p *Picture) paintFlow() {
 
 func (p *Picture) shown(i int) float64 { return p.B[i].Sub(p.A[i]).Len() }
 
+// sleeveWeight is how much rather an arrow stands beside a leader than on a coupling.
+const sleeveWeight = 3
+
 // arrowMM is the length of a flow arrow, mm.
 const arrowMM = 2.8
 
@@ -36,7 +39,7 @@ const arrowMM = 2.8
 func (p *Picture) paintArrow(i int) {
 	m := &p.Ms[i]
 	a, b := space.Project(p.A[i]), space.Project(p.B[i])
-	t := p.freeShare(i, 0.62, slices.Concat(p.crossings(i), p.sleeveShares(i), p.leaderShares(i)))
+	t := p.freeShare(i, 0.62, slices.Concat(p.crossings(i), slices.Repeat(p.sleeveShares(i), sleeveWeight), p.leaderShares(i)))
 	u := space.Unit(space.Sub(b, a))
 	if m.Against {
 		u = space.Times(-1, u)

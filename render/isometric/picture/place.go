@@ -36,8 +36,9 @@ func (p *Picture) freeShare(i int, want float64, others []float64) float64 {
 	l := p.B[i].Sub(p.A[i]).Len()
 	lo, hi := p.standsTo(i)
 	best, least := 0.5, math.Inf(1)
-	for k := 0; k <= 20; k++ {
-		t := lo + (hi-lo)*float64(k)/20
+	steps := 20 * (1 + len(p.D.Sleeves(&p.Ms[i]))) // of pipe of several bars each piece is looked along
+	for k := 0; k <= steps; k++ {
+		t := lo + (hi-lo)*float64(k)/float64(steps)
 		cost := math.Abs(t-(lo+(hi-lo)*want)) * l
 		for _, o := range others {
 			cost += 10 * math.Max(0, keepOff-math.Abs(t-o)*l)

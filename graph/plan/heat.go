@@ -67,7 +67,7 @@ func (p *Plan) sampledFlows(mode string) job.Sampled {
 		}
 		r = spread.Sample(p.Before.LaidOut(), p.After.Layout, unit, p.throttle())
 	}
-	out := job.Sampled{Taken: r.Coordinates, Points: r.Few()}
+	out := job.Sampled{Points: r.Few(), All: r.All()}
 	of := r.Of(mode, graph.After)
 	if of == nil {
 		return out

@@ -41,6 +41,32 @@ func Point(i, dim int) float64 {
 	return u
 }
 
+// The coordinates that heat and money have to themselves, however many numbers of the flows may be off: a tee
+// more in the circuit, or its parts in another order, moves no range of a year that does not hang on it.
+// They are the last of the first lattice; the means of the first of them over the few points are nearest to a half.
+const (
+	firstOfYear = 64
+	pastOfYear  = block
+	restOfYear  = (Size - 21) * block // of those for which there is no room there: as far off as no flow is
+)
+
+// OfFlows returns the coordinate of the n-th number of the flows that may be off, from 0.
+func OfFlows(n int) int {
+	if n++; n < firstOfYear {
+		return n
+	}
+	return n + pastOfYear - firstOfYear
+}
+
+// OfYear returns the coordinate of the n-th number of heat and money that may be off, from 0: none that
+// OfFlows returns for less than 80,000.
+func OfYear(n int) int {
+	if at := firstOfYear + n; at < pastOfYear {
+		return at
+	}
+	return restOfYear + n
+}
+
 // power returns a number to the power of another, by Size.
 func power(of, to int) int {
 	a := 1

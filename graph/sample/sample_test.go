@@ -25,12 +25,12 @@ func TestEven(t *testing.T) {
 	}
 }
 
-// TestSpread holds the correlation of every pair of the first 60 coordinates to what a
+// TestSpread holds the correlation of every pair of the first lattice's coordinates to what a
 // random sample of the size would rarely exceed: 4/√n.
 func TestSpread(t *testing.T) {
 	bound := 4 / math.Sqrt(Size)
-	for a := 1; a <= 60; a++ {
-		for b := a + 1; b <= 60; b++ {
+	for a := 1; a < block; a++ {
+		for b := a + 1; b < block; b++ {
 			sum := 0.0
 			for i := range Size {
 				sum += (Point(i, a) - 0.5) * (Point(i, b) - 0.5)
@@ -65,7 +65,7 @@ func TestManyCoordinates(t *testing.T) {
 	}
 }
 
-// The few points are different ones, and the mean of each coordinate over them is that of the
+// The few points are different ones, and the mean of each of the first coordinates of flows and year over them is that of the
 // cube to 0.06: a random sample of 64 would be off by 0.036 as a rule, and by 0.1 in one of 60.
 func TestFew(t *testing.T) {
 	points := Few()
@@ -76,7 +76,14 @@ func TestFew(t *testing.T) {
 		}
 		seen[i] = true
 	}
-	for dim := 1; dim <= 60; dim++ {
+	coordinates := make([]int, 0, 70)
+	for n := range 60 {
+		coordinates = append(coordinates, OfFlows(n))
+	}
+	for n := range 10 {
+		coordinates = append(coordinates, OfYear(n))
+	}
+	for _, dim := range coordinates {
 		sum := 0.0
 		for _, i := range points {
 			sum += Point(i, dim)
@@ -87,6 +94,24 @@ func TestFew(t *testing.T) {
 	}
 	if n := len(All()); n != Size {
 		t.Errorf("%d of %d", n, Size)
+	}
+}
+
+// No number that may be off has the coordinate of another, of the flows or of a year: two would go together.
+func TestCoordinatesOfTheirOwn(t *testing.T) {
+	of := map[int]string{}
+	for _, c := range []struct {
+		name  string
+		at    func(int) int
+		count int
+	}{{"flows", OfFlows, 60000}, {"year", OfYear, 400}} {
+		for n := range c.count {
+			if at := c.at(n); at < 1 || of[at] != "" {
+				t.Fatalf("coordinate %d of number %d of the %s: taken by the %q", at, n, c.name, of[at])
+			} else {
+				of[at] = c.name
+			}
+		}
 	}
 }
 

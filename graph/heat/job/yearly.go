@@ -5,16 +5,14 @@ import (
 	"math"
 	"slices"
 
-	"dryfit/graph"
 	"dryfit/graph/heat"
-	"dryfit/graph/sample"
 )
 
 // Sampled is what the flows came to at the points a year's ranges stand on: both
-// are worked out at the same points, the year's unknowns behind those of the flows.
+// are worked out at the same points, the year's unknowns in coordinates of their own.
 type Sampled struct {
-	Taken   int       // coordinates that the unknowns of the flows take
-	Points  []int     // of the sample; nil: sample.Few
+	Points  []int     // of the sample, those worked out; nil: sample.Few
+	All     []int     // those that they stand for; nil: sample.All
 	FlowM3s []float64 // through the unit, point by point; NaN: no answer there; nil: the flow as described in all
 }
 
@@ -27,26 +25,8 @@ func (b *builder) year(s *scene, r *Report) (likely outcome) {
 		return likely
 	}
 	r.Year = y
-	flows, points := b.more.Sample, b.more.Sample.Points
-	if points == nil {
-		points = sample.Few()
-	}
-	all := make([]outcome, len(points))
-	graph.SideBySide(len(points), func(n int) {
-		c, i := s.clone(), points[n]
-		if n < len(flows.FlowM3s) && c.planned != nil && flows.FlowM3s[n] > 0 { // not where it is NaN
-			c.own().FlowM3s = flows.FlowM3s[n]
-		}
-		moved := 0 // what is only listed takes no place in the sample
-		for k := range b.assumed {
-			if a := &b.assumed[k]; a.apply != nil {
-				moved++
-				a.apply(c, a.at(sample.Point(i, flows.Taken+moved)))
-			}
-		}
-		all[n], _, _ = b.run(c)
-	})
-	y.Samples = len(all)
+	ends := b.ends(s, likely)
+	all := b.sampled(s, y, likely, ends)
 	y.BathsSpread = s.tub.Use.OpenS > 0 && s.tub.Use.TimesAWeek < 7
 	pick := func(of func(outcome) float64) Range { return rangeOf(all, likely, of) }
 	y.TodayKWh = pick(func(o outcome) float64 { return o.todayKWh })
@@ -54,7 +34,7 @@ func (b *builder) year(s *scene, r *Report) (likely outcome) {
 	y.SavingKWh = pick(func(o outcome) float64 { return o.todayKWh - o.plannedKWh })
 	y.SavingCost = pick(func(o outcome) float64 { return o.todayCost - o.plannedCost })
 	y.SavingShare = pick(outcome.share)
-	b.influences(s, r, likely)
+	b.influences(r, ends)
 	b.terms(y, r)
 	b.other(s, y)
 	b.payback(y)
@@ -127,26 +107,16 @@ func rangeOf(all []outcome, likely outcome, of func(outcome) float64) Range {
 // mostMoves is how many of what moves the saving most are named.
 const mostMoves = 3
 
-// influences works out what each value alone moves; likely is what none of them comes to.
-func (b *builder) influences(s *scene, r *Report, likely outcome) {
+// influences says what each value alone moves, by what it makes of the years at its ends.
+func (b *builder) influences(r *Report, ends [][2]outcome) {
 	y := r.Year
-	graph.SideBySide(len(b.assumed), func(k int) {
+	for k := range b.assumed {
 		a := &b.assumed[k]
 		if a.apply == nil {
-			return
+			continue
 		}
 		var year, saving [2]float64
-		for j, f := range []float64{a.Low, a.High} {
-			c := s.clone()
-			a.apply(c, f)
-			asBefore := c.sameToday(s)
-			if asBefore {
-				c.today = nil
-			}
-			o, _, _ := b.run(c)
-			if asBefore {
-				o.todayKWh, o.todayCost = likely.todayKWh, likely.todayCost
-			}
+		for j, o := range ends[k] {
 			switch year[j] = o.plannedKWh; {
 			case y.Planned == nil:
 				year[j] = o.todayKWh
@@ -158,7 +128,7 @@ func (b *builder) influences(s *scene, r *Report, likely outcome) {
 			}
 		}
 		a.MovesKWh, a.Saving = (year[1]-year[0])/2, (saving[1]-saving[0])/2
-	})
+	}
 	for _, a := range b.assumed {
 		if a.apply != nil {
 			r.Moves = append(r.Moves, a)

@@ -73,7 +73,6 @@ type Ranges struct {
 	Points            []int // of the sample, those taken
 	Unknowns          int   // how many were sampled
 	Moved             int   // how many of them were moved each by itself, for MeasureFirst: all but in very large circuits
-	Coordinates       int   // how many coordinates of the sample are taken
 	// What was read on the tub as it stands; of how many points that were tried Points are those that
 	// fit it (0: nothing was read, or nothing could be held against it), how often it was taken as √2
 	// less exact so that enough did, and whether none does, so that Points are all of the sample.

@@ -273,6 +273,14 @@ func (r *Ranges) Few() []int {
 	return out
 }
 
+// All are the points that Few stand for: those of the sample, or of what fits what was read.
+func (r *Ranges) All() []int {
+	if !r.Narrowed() {
+		return sample.All()
+	}
+	return r.Points
+}
+
 // Narrowed reports whether the ranges are of the points that fit what was read.
 func (r *Ranges) Narrowed() bool { return r.Tried > 0 && !r.Unfit }
 
@@ -324,7 +332,7 @@ func (s *spreader) left(m *spreadMode) []effect {
 	x := make([]float64, n)
 	for k := range s.all {
 		for j, i := range m.answered {
-			x[j] = s.all[k].value(sample.Point(i, k+1))
+			x[j] = s.all[k].value(sample.Point(i, sample.OfFlows(k)))
 		}
 		goes := func(y []float64) float64 {
 			if r := math.Abs(correlation(x, y)); r >= 2.5/math.Sqrt(float64(n)) {

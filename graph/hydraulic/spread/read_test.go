@@ -248,18 +248,6 @@ func TestGaugeAtNought(t *testing.T) {
 	}
 }
 
-// What follows in the sample, the unknowns of a year, shares no coordinate with the level of the
-// water where points were chosen by a gauge: it would be chosen with it.
-func TestReadingTakesTheLevel(t *testing.T) {
-	got := rangesRead(t, "[[reading]]\nat = \"unit.in\"\npressure = \"0.2 bar\"\n")
-	if got.Coordinates != got.Unknowns+1 {
-		t.Errorf("%d unknowns and the level take %d coordinates", got.Unknowns, got.Coordinates)
-	}
-	if none := rangesRead(t, ""); none.Coordinates != none.Unknowns {
-		t.Errorf("%d unknowns take %d coordinates", none.Unknowns, none.Coordinates)
-	}
-}
-
 // Points are chosen in proportion to their weights, none twice.
 func TestEvenly(t *testing.T) {
 	var points []int

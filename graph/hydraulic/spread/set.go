@@ -101,7 +101,7 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 	if g == nil {
 		return
 	}
-	reads := 1 + g.Reading.Middle + steps(sample.Point(i, len(s.all)+2), g.Reading.Middle-g.Reading.Low, g.Reading.High-g.Reading.Middle)
+	reads := 1 + g.Reading.Middle + steps(sample.Point(i, sample.OfFlows(len(s.all)+1)), g.Reading.Middle-g.Reading.Low, g.Reading.High-g.Reading.Middle)
 	want := g.Flow * reads
 	valve := s.turn(g.at.after, values)
 	// above is ln of the unit's flow over the flow wanted, with the valve's loss times e to the x: it rises with x.
@@ -112,7 +112,7 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 		}
 		return math.Log(max(g.at.unitOf(a.sol), 1e-9) / want), true
 	}
-	open := g.open + math.Log(factorAt(sample.Point(i, len(s.all)+3), g.wide))
+	open := g.open + math.Log(factorAt(sample.Point(i, sample.OfFlows(len(s.all)+2)), g.wide))
 	x, state, ok := reach(above, open)
 	if !ok {
 		for n := range g.unit {
@@ -261,19 +261,6 @@ func between(f func(float64) (float64, bool), a, fa, b, fb float64) (x float64, 
 		return b, jumping, true
 	}
 	return a, jumping, true
-}
-
-// coordinates are how many of the sample are taken: one for each unknown; behind them that of the
-// level, where something was read, for the points that fit a gauge are not even in it; and where a
-// valve is set those of the reading and of the valve fully open, too.
-func (s *spreader) coordinates() int {
-	switch {
-	case s.setting != nil:
-		return len(s.all) + 3
-	case len(s.read) > 0:
-		return len(s.all) + 1
-	}
-	return len(s.all)
 }
 
 // asSet puts what the modes come to once the valve is set in the place of what they do with it put as

@@ -68,7 +68,7 @@ func (s *spreader) over(points []int) *Ranges {
 			s.set(some[k], values[k], s.jetsToday(k))
 		}
 	}
-	out := &Ranges{Samples: len(points), Points: points, Unknowns: len(s.all), Coordinates: s.coordinates(), Unsolved: s.unsolved, Tried: s.tried, Coarser: s.coarser, Unfit: s.unfit}
+	out := &Ranges{Samples: len(points), Points: points, Unknowns: len(s.all), Unsolved: s.unsolved, Tried: s.tried, Coarser: s.coarser, Unfit: s.unfit}
 	for _, r := range s.read {
 		out.Read = append(out.Read, r.Read)
 	}
@@ -260,7 +260,7 @@ func (st *spreadStage) again() *spreadStage {
 func (s *spreader) values(i int) []float64 {
 	values := make([]float64, len(s.all))
 	for k := range s.all {
-		values[k] = s.all[k].value(sample.Point(i, k+1))
+		values[k] = s.all[k].value(sample.Point(i, sample.OfFlows(k)))
 	}
 	return values
 }
@@ -269,7 +269,7 @@ func (s *spreader) values(i int) []float64 {
 // it, m: a coordinate of its own, after all others.
 func (s *spreader) depth(i int) float64 {
 	at := level()
-	return at.Middle + steps(sample.Point(i, len(s.all)+1), at.Middle-at.Low, at.High-at.Middle)
+	return at.Middle + steps(sample.Point(i, sample.OfFlows(len(s.all))), at.Middle-at.Low, at.High-at.Middle)
 }
 
 // point takes up what every mode gave at point i of the sample, the k-th of those just solved.

@@ -122,6 +122,9 @@ var syntaxHints = []struct{ sign, hint string }{
 	{"invalid escape", `write / between folders; a backslash is written twice`},
 	{"hexadecimal digits", `write / between folders; a backslash is written twice`},
 	{"expected key separator '='", "a line is key = value, or a table's name in brackets"},
+	{"out of range for", "a number has at most 18 digits"},
+	{"leading zeroes", "a number has no 0 before its first digit, unless it is the only one before the point"},
+	{"invalid datetime", `a date is written 2026-04-18, without quotes; a time of day is text: "20:00"`},
 	{"expected '.' or '='", "a line is key = value, or a table's name in brackets"},
 }
 
@@ -130,6 +133,9 @@ var syntaxHints = []struct{ sign, hint string }{
 func plainMessage(s string) string {
 	if _, got, ok := strings.Cut(s, "expected a top-level item to end with a newline, comment, or EOF, but got "); ok {
 		return Inert("the line should end here, but goes on with " + strings.TrimSuffix(got, " instead"))
+	}
+	if number, _, ok := strings.Cut(s, " is out of range for "); ok {
+		return Inert("the number " + number + " is too large")
 	}
 	if len(s) > 1 && s[0] >= 'A' && s[0] <= 'Z' && s[1] >= 'a' && s[1] <= 'z' {
 		s = quantity.Small(s)

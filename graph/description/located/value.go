@@ -205,11 +205,11 @@ func (f *File) Number(v Value, low, high float64) (float64, bool) {
 	}
 	if math.IsNaN(x) || x < low || x > high {
 		f.Fail(v, fmt.Sprintf("write a number from %s to %s", quantity.Trim(low), quantity.Trim(high)),
-			"%s is %s: from %s to %s is plausible", Said(v.Key), quantity.Trim(x), quantity.Trim(low), quantity.Trim(high))
+			"%s is %s: from %s to %s is plausible", Said(v.Key), bare(x), quantity.Trim(low), quantity.Trim(high))
 		return 0, false
 	}
 	if x != 0 && math.Abs(x) < smallestNumber {
-		f.Fail(v, fmt.Sprintf("write a number from %s to %s", quantity.Trim(low), quantity.Trim(high)), "%s can't be as small as %s", Said(v.Key), quantity.Trim(x))
+		f.Fail(v, fmt.Sprintf("write a number from %s to %s", quantity.Trim(low), quantity.Trim(high)), "%s can't be as small as %s", Said(v.Key), bare(x))
 		return 0, false
 	}
 	return x, true
@@ -230,7 +230,7 @@ func (f *File) Count(v Value, low, high int) (int, bool) {
 			}
 		}
 		if x, broken := v.V.(float64); broken {
-			f.Fail(v, fmt.Sprintf("write a whole number from %d to %d", low, high), "%s is %s, which is no whole number", Said(v.Key), quantity.Trim(x))
+			f.broken(v, x, low, high)
 			return 0, false
 		}
 		if !f.Blank(v, "a whole number, without quotes: "+example) {
@@ -243,6 +243,28 @@ func (f *File) Count(v Value, low, high int) (int, bool) {
 		return 0, false
 	}
 	return int(n), true
+}
+
+// broken says of a number with a point that it is to be a whole one: 16.0 is one but for how it is written.
+func (f *File) broken(v Value, x float64, low, high int) {
+	if x == math.Trunc(x) && x >= float64(low) && x <= float64(high) {
+		f.Fail(v, fmt.Sprintf("write %s = %.0f", v.Key, x), "%s is written with a point or an exponent, and is a whole number", Said(v.Key))
+		return
+	}
+	f.Fail(v, fmt.Sprintf("write a whole number from %d to %d", low, high), "%s is %s, which is no whole number", Said(v.Key), bare(x))
+}
+
+// bare is a bare number as TOML writes it: one with more digits than anybody reads with an exponent.
+func bare(x float64) string {
+	switch a := math.Abs(x); {
+	case math.IsNaN(x):
+		return "nan"
+	case math.IsInf(x, 0):
+		return strings.ToLower(strings.TrimPrefix(fmt.Sprint(x), "+"))
+	case a >= 1e15, a != 0 && a < smallestNumber:
+		return strconv.FormatFloat(x, 'g', -1, 64)
+	}
+	return quantity.Trim(x)
 }
 
 // Shift moves an error to the byte within a text where the trouble starts.

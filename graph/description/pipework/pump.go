@@ -183,7 +183,9 @@ func checkSpeed(r *field.Reader, v located.Value, s *graph.Speed) {
 		if _, both := v.In("curve"); both {
 			r.Fail(c, "keep the curve, which is known better", "a speed has a curve and a ratio")
 		} else if s.Ratio == 0 {
-			if x, isNumber := c.V.(int64); isNumber && x == 0 {
+			whole, isWhole := c.V.(int64)
+			x, isNumber := c.V.(float64)
+			if isWhole && whole == 0 || isNumber && x == 0 {
 				r.Fail(c, "write the speed over that of the curve: ratio = 0.5", "a ratio of zero")
 			}
 		}

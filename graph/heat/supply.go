@@ -8,7 +8,8 @@ import (
 
 // Consumer is something on a supply.
 type Consumer struct {
-	ID          string
+	ID          string // what it is called: its part, or the part at one of its speeds
+	Part, Speed string // Speed: "" of what runs at one
 	RunningA    float64
 	StartA      float64 // while it starts; at least RunningA
 	Alternative string  // of those with the same word only one runs at a time; "": none

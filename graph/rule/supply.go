@@ -4,11 +4,11 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat"
+	"dryfit/graph/heat/job"
 	"dryfit/graph/settle"
 )
 
@@ -141,17 +141,16 @@ func supplyFits(in *Input, report Report) {
 			continue
 		}
 		worst := s.Together[0]
-		limit, what := s.RatingA, "its rating"
+		limit, what := s.RatingA, "the circuit's rating"
 		if worst.OverA <= 0 && worst.OverLong > 0 {
 			limit, what = s.LongA, "what may run for hours"
 		}
 		if worst.OverA <= 0 && worst.OverLong <= 0 {
 			continue
 		}
-		verb, digits := "together draw", 1
-		hint := quantity.Text("the electrician decides: a circuit of its own for the unit, an interlock that keeps two of them apart, or the controller's low-power mode")
+		verb, digits, hint := "together draw", 1, "the electrician decides: "+s.Apart
 		if len(worst.IDs) == 1 {
-			verb, hint = "draws", "the electrician decides: a circuit of a higher rating with cable for it, or a unit that draws less"
+			verb = "draws"
 		}
 		if worst.RunningA-limit < 0.1 {
 			digits = 2
@@ -159,9 +158,9 @@ func supplyFits(in *Input, report Report) {
 		if s.OnOneOfThree(worst) {
 			hint += "; the supply is taken to have three phases, one of which bears all that runs on one: shared out, or between two or on all three, each bears less"
 		}
-		report(in.wereThere(worst.IDs), graph.Diagnostic{
+		report(in.wereThere(s, worst.IDs), graph.Diagnostic{
 			Pos: s.Pos, Severity: graph.Warning,
-			Message: graph.Say("%s %s %.*f A; %s is %.*f A", strings.Join(worst.IDs, ", "), verb, digits, worst.RunningA, what, digits, limit),
+			Message: graph.Say("%s %s %.*f A; %s is %.*f A", s.Called(worst.IDs), verb, digits, worst.RunningA, what, digits, limit),
 			Hint:    hint,
 		})
 	}
@@ -232,16 +231,19 @@ func supplyDrop(in *Input, report Report) {
 		return
 	}
 	for _, s := range in.Design.Supplies {
-		if !s.Drop || s.VoltageV <= 0 || s.DropV <= 0.05*s.VoltageV {
+		if !s.Drop || s.VoltageV <= 0 || s.DropV <= mostDrop*s.VoltageV {
 			continue
 		}
-		report(in.wereThere(s.Together[0].IDs), graph.Diagnostic{
+		report(in.wereThere(s, s.Together[0].IDs), graph.Diagnostic{
 			Pos: s.Pos, Severity: graph.Warning,
-			Message: graph.Say("the cable loses %.1f V of %.0f V with %s; it may lose %.1f V", s.DropV, s.VoltageV, strings.Join(s.Together[0].IDs, ", "), 0.05*s.VoltageV),
-			Hint:    graph.Say("the electrician decides: a cable of %.1f times the copper or more, or of %.0f %% of the length or less", math.Ceil(10*overTable*s.DropV/(0.05*s.VoltageV))/10, math.Floor(100*0.05*s.VoltageV/s.DropV)),
+			Message: graph.Say("the cable loses %.1f V of %.0f V with %s; it may lose %.1f V", s.DropV, s.VoltageV, s.Called(s.Together[0].IDs), mostDrop*s.VoltageV),
+			Hint:    graph.Say("the electrician decides: a cable of %.1f times the copper or more, or of %.0f %% of the length or less", math.Ceil(10*overTable*s.DropV/(mostDrop*s.VoltageV))/10, math.Floor(100*mostDrop*s.VoltageV/s.DropV)),
 		})
 	}
 }
+
+// mostDrop is the most of its voltage a cable may lose, as the rule's own sentence says it.
+const mostDrop = 0.05
 
 // overTable is by how much more copper is asked for than the drop of the cable that is there gives: the
 // table's millivolts fall by up to three hundredths less than the copper grows (2.5 to 25 mm²: 43.7 to 45
@@ -250,7 +252,11 @@ const overTable = 1.03
 
 // wereThere reports whether nothing of what draws together is new, be it a unit or anything else that
 // the job adds.
-func (in *Input) wereThere(ids []string) bool {
+func (in *Input) wereThere(s job.Supply, ids []string) bool {
 	c := in.ask().c
-	return !slices.ContainsFunc(ids, func(id string) bool { p := c.Part(id); return p != nil && p.New() })
+	return !slices.ContainsFunc(ids, func(id string) bool {
+		part, _ := s.Part(id)
+		p := c.Part(part)
+		return p != nil && p.New()
+	})
 }

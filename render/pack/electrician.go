@@ -120,11 +120,11 @@ func runsTogether(c *book.Chapter, p *plan.Plan, j jobIn) {
 func togetherWords(s *job.Supply, names *tag.Names) string {
 	most, starts := s.Together[0], s.GreatestStart()
 	of := ""
-	if fed := tag.AtSpeeds(s.Feeds, names.Short); len(fed) > 0 {
+	if fed := tag.AtSpeeds(s.Feeds, s.Part, names.Short); len(fed) > 0 {
 		of = "Circuit of " + practice.And(fed) + ": "
 	}
 	running, starting := quantity.Current.Of(most.RunningA), quantity.Current.Of(starts.WithStart)
-	switch who := practice.And(tag.AtSpeeds(most.IDs, names.Short)); {
+	switch who := practice.And(tag.AtSpeeds(most.IDs, s.Part, names.Short)); {
 	case len(s.Loads) == 1:
 		if of == "" {
 			of = who + ": "
@@ -137,7 +137,10 @@ func togetherWords(s *job.Supply, names *tag.Names) string {
 		if len(most.IDs) == 1 {
 			verb = " runs: "
 		}
-		return fmt.Sprintf("%s%s%s%s in all. The most for a moment is %s: %s, one of them starting while the rest runs.", of, who, verb, running, starting, practice.And(tag.AtSpeeds(starts.IDs, names.Short)))
+		if len(most.IDs) == 1 && len(starts.IDs) == 1 {
+			return fmt.Sprintf("%s%s%s%s. The most for a moment is %s: %s as it starts.", of, who, verb, running, starting, practice.And(tag.AtSpeeds(starts.IDs, s.Part, names.Short)))
+		}
+		return fmt.Sprintf("%s%s%s%s in all. The most for a moment is %s: %s, one of them starting while the rest runs.", of, who, verb, running, starting, practice.And(tag.AtSpeeds(starts.IDs, s.Part, names.Short)))
 	}
 }
 

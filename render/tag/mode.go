@@ -57,14 +57,15 @@ func (n *Names) modeWords(pumps []*graph.Part, m *graph.Mode) string {
 	return out
 }
 
-// AtSpeeds words what draws current, each at its speed: "P1 (low)" for "pump (low)" by the tag of a part.
-func AtSpeeds(ids []string, word func(id string) string) []string {
+// AtSpeeds words what draws current, each at its speed: "P1 (low)" for "pump (low)" by the tag of a part;
+// of says which part a load is of, and its speed.
+func AtSpeeds(ids []string, of func(id string) (part, speed string), word func(id string) string) []string {
 	out := make([]string, len(ids))
 	for i, id := range ids {
-		id, speed, found := strings.Cut(id, " (")
-		out[i] = word(id)
-		if found {
-			out[i] += " (" + speed
+		part, speed := of(id)
+		out[i] = word(part)
+		if speed != "" {
+			out[i] += " (" + speed + ")"
 		}
 	}
 	return out

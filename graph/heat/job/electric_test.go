@@ -68,12 +68,16 @@ func TestWhatTheUnitDraws(t *testing.T) {
 }
 
 // What a circuit asks for is said: 3 kW at 230 V are 13.04 A, more than a plug of 13 A by 0.3 %; a
-// kept element is what to interlock; a load of its own that is too much wants its own circuit; and
+// kept element is what to interlock; what is too much by itself wants its own circuit, or one of a higher rating
+// where it has it; unit and pump, which heats with it, are kept apart by none; and
 // what is not judged says so. By hand: 2 kW 8.70 A, unit 14.5 A, pump 1.7 kW at 0.8 9.24 A.
 func TestWhatTheSupplyAsksFor(t *testing.T) {
 	says := func(elementW float64, disconnected bool, s graph.Supply) string {
 		in := testInput()
 		in.Stage.Circuit.Supplies = []graph.Supply{s}
+		if slices.Contains(s.Feeds, "circulation") {
+			in.Stage.Circuit.Parts = append(in.Stage.Circuit.Parts, &graph.Part{ID: "circulation", Kind: graph.Pump, Existing: true, Pump: &graph.PumpData{Speeds: []graph.Speed{{PowerW: 200}}}})
+		}
 		for _, p := range in.Stage.Circuit.Parts {
 			if p.Element != nil {
 				p.Element.PowerW, p.Element.Disconnected = elementW, disconnected
@@ -84,6 +88,9 @@ func TestWhatTheSupplyAsksFor(t *testing.T) {
 		}
 		in.Stage = settle.Of(in.Stage.Circuit)
 		in.Unit, in.Heating.Pump = in.Stage.Part("unit"), in.Stage.Part("pump")
+		if slices.Contains(s.Feeds, "circulation") {
+			in.Heating.Pump = in.Stage.Part("circulation")
+		}
 		out := ""
 		for _, x := range answer(question{Input: in.Input}).Supplies[0].Says {
 			out += x.String() + "; "
@@ -99,8 +106,11 @@ func TestWhatTheSupplyAsksFor(t *testing.T) {
 	}{
 		{"3 kW on a plug", 3000, false, graph.Supply{Feeds: []string{"element"}, VoltageV: graph.Given(230), RatingA: graph.Given(13), Connection: "plug"}, "3 kW at 230 V are 13.04 A, more than the plug's 13.00 A", "for a moment"},
 		{"2.8 kW on a plug", 2800, false, graph.Supply{Feeds: []string{"element"}, VoltageV: graph.Given(230), RatingA: graph.Given(13), Connection: "plug"}, "plug and socket run hot over hours", "more than"},
-		{"a kept element", 2000, false, graph.Supply{RatingA: graph.Given(25)}, "element kept by an interlock from running with unit, pump (high)", "own by itself"},
-		{"too much by itself", 2000, true, graph.Supply{Feeds: []string{"unit"}, RatingA: graph.Given(10)}, "by itself: unit; it wants a circuit of its own", "interlock"},
+		{"a kept element", 2000, false, graph.Supply{RatingA: graph.Given(25)}, "\"element\" kept by an interlock, or by the controller's low-power mode, from running with \"unit\" and \"pump\" (high)", "own by itself"},
+		{"too much for its own", 2000, true, graph.Supply{Feeds: []string{"unit"}, RatingA: graph.Given(10)}, "\"unit\" draws more than the circuit bears, 10 A: it wants one of a higher rating", "interlock"},
+		{"too much by itself", 2000, false, graph.Supply{Feeds: []string{"unit", "element"}, RatingA: graph.Given(10)}, "\"unit\" draws more than the circuit bears, 10 A, by itself: it wants a circuit of its own", "interlock"},
+		{"each too much", 2000, false, graph.Supply{Feeds: []string{"unit", "element"}, RatingA: graph.Given(8)}, "\"unit\" and \"element\" each draw more than the circuit bears, 8 A: each wants a circuit of its own", "interlock"},
+		{"unit and its pump", 2000, true, graph.Supply{Feeds: []string{"unit", "circulation"}, RatingA: graph.Given(15)}, "\"circulation\" on a circuit of its own; kept by an interlock from running with \"unit\" the unit would not heat", "low-power"},
 		{"a start", 2000, true, graph.Supply{Feeds: []string{"unit"}, RatingA: graph.Given(20)}, "72.5 A for a moment at a start", "more than the circuit"},
 		{"not judged", 2000, true, graph.Supply{Feeds: []string{"unit"}, RatingA: graph.Given(20)}, "the dip at a start is not judged", "plug"},
 		{"hours not said", 2000, true, graph.Supply{Feeds: []string{"unit"}, RatingA: graph.Given(20)}, "(continuous)", "plug"},

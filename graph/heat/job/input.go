@@ -219,4 +219,5 @@ type Supply struct {
 	Pos      graph.Pos
 	Plug     bool
 	Says     []quantity.Text // to the electrician
+	Apart    quantity.Text   // the first of them: what has to be kept apart, or wants a circuit of its own; "": nothing
 }

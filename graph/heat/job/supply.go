@@ -207,7 +207,7 @@ func load(id string, power, voltage, factor float64, e graph.Electric, starts fl
 		phases = 1 // of three it is taken to stand on one
 	}
 	a := heat.Current(power/phases, one, factor)
-	return heat.Consumer{ID: id, RunningA: a, StartA: math.Max(a, e.StartingA.Or(a*starts)), Balanced: e.Phases == 3}
+	return heat.Consumer{ID: id, Part: id, RunningA: a, StartA: math.Max(a, e.StartingA.Or(a*starts)), Balanced: e.Phases == 3}
 }
 
 func (b *builder) pumpLoads(p *settle.Part, voltage float64) []heat.Consumer {
@@ -225,7 +225,7 @@ func (b *builder) pumpLoads(p *settle.Part, voltage float64) []heat.Consumer {
 		}
 		c := load(p.ID, power, voltage, factor, e, starts)
 		if len(speeds) > 1 {
-			c.ID, c.Alternative = p.ID+" ("+speed.Name+")", "pump "+p.ID
+			c.ID, c.Speed, c.Alternative = p.ID+" ("+speed.Name+")", speed.Name, "pump "+p.ID
 		}
 		out = append(out, c)
 	}
@@ -240,7 +240,7 @@ func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64)
 		}
 	}
 	phases, one := settle.PhasesOf(voltage, d.Electric.Phases)
-	c := heat.Consumer{ID: p.ID, RunningA: p.FullLoad.V, StartA: p.Starting.V, Balanced: phases > 1}
+	c := heat.Consumer{ID: p.ID, Part: p.ID, RunningA: p.FullLoad.V, StartA: p.Starting.V, Balanced: phases > 1}
 	if p.FullLoad.Known && p.FullLoad.How != settle.Given && p.FullLoad.How != settle.OwnRow {
 		b.assumeOf(p.Part, quantity.Text("full-load current of "+name(p.Part)), c.RunningA, quantity.Current, cmp.Or(p.Row.V.ElectricSource, p.Row.V.Source), 0, 0, nil)
 		b.assumed[len(b.assumed)-1].Settled = true

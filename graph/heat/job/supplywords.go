@@ -3,6 +3,7 @@ package job
 import (
 	"cmp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -28,7 +29,8 @@ func (b *builder) says(from *graph.Supply, s *Supply) []quantity.Text {
 		limit = s.LongA
 	}
 	if limit > 0 && worst.RunningA > limit {
-		out = append(out, b.apart(s, worst, limit))
+		s.Apart = b.apart(s, worst, limit)
+		out = append(out, s.Apart)
 	}
 	if s.Plug {
 		out = append(out, plugWords(s, worst))
@@ -61,7 +63,8 @@ func (b *builder) apart(s *Supply, worst heat.Set, limit float64) quantity.Text 
 		amps[l.ID] = l.RunningA
 	}
 	element := func(id string) bool {
-		p := b.in.Stage.Circuit.Part(id)
+		part, _ := s.Part(id)
+		p := b.in.Stage.Circuit.Part(part)
 		return p != nil && p.Kind == graph.ElementHeater
 	}
 	var alone []string
@@ -78,13 +81,54 @@ func (b *builder) apart(s *Supply, worst heat.Set, limit float64) quantity.Text 
 		}
 	}
 	switch {
-	case len(alone) > 0:
-		return graph.Say("more than the circuit bears (%s) by itself: %s; it wants a circuit of its own", quantity.Current.Of(limit), strings.Join(alone, ", "))
-	case best != "" && len(worst.IDs) > 1:
+	case len(worst.IDs) == 1:
+		return graph.Say("%s draws more than the circuit bears, %s: it wants one of a higher rating with cable for it, or what draws less", s.Called(alone), quantity.Current.Of(limit))
+	case len(alone) == 1:
+		return graph.Say("%s draws more than the circuit bears, %s, by itself: it wants a circuit of its own", s.Called(alone), quantity.Current.Of(limit))
+	case len(alone) > 1:
+		return graph.Say("%s each draw more than the circuit bears, %s: each wants a circuit of its own", s.Called(alone), quantity.Current.Of(limit))
+	case best != "":
 		rest := slices.DeleteFunc(slices.Clone(worst.IDs), func(id string) bool { return id == best })
-		return graph.Say("the circuit bears %s: %s kept by an interlock from running with %s, or on a circuit of its own", quantity.Current.Of(limit), best, strings.Join(rest, ", "))
+		if b.heats(s, best) && slices.ContainsFunc(rest, func(id string) bool { return b.heats(s, id) }) {
+			return graph.Say("the circuit bears %s: %s on a circuit of its own; kept by an interlock from running with %s the unit would not heat", quantity.Current.Of(limit), s.Called([]string{best}), s.Called(rest))
+		}
+		return graph.Say("the circuit bears %s: %s kept by an interlock, or by the controller's low-power mode, from running with %s, or on a circuit of its own", quantity.Current.Of(limit), s.Called([]string{best}), s.Called(rest))
 	}
 	return graph.Say("the circuit bears %s: it has to be divided, or all but one of them interlocked", quantity.Current.Of(limit))
+}
+
+// heats reports whether the unit can't heat without a load: the unit itself, and its pump at the speed that heats.
+func (b *builder) heats(s *Supply, id string) bool {
+	part, speed := s.Part(id)
+	h := b.in.Heating
+	return b.in.Unit != nil && part == b.in.Unit.ID || h.Pump != nil && part == h.Pump.ID && (speed == "" || speed == h.Speed)
+}
+
+// Part returns the part that a load of the circuit is of, and the speed at which it draws that; "" of
+// what runs at one speed.
+func (s *Supply) Part(id string) (part, speed string) {
+	for _, l := range s.Loads {
+		if l.ID == id {
+			return l.Part, l.Speed
+		}
+	}
+	return id, ""
+}
+
+// Called words loads of the circuit, each by the id of its part and its speed.
+func (s *Supply) Called(ids []string) quantity.Text {
+	words := make([]string, len(ids))
+	for i, id := range ids {
+		part, speed := s.Part(id)
+		words[i] = strconv.Quote(part)
+		if speed != "" {
+			words[i] += " (" + speed + ")"
+		}
+	}
+	if last := len(words) - 1; last > 0 {
+		words = append(words[:last-1], words[last-1]+" and "+words[last])
+	}
+	return quantity.Text(strings.Join(words, ", "))
 }
 
 // plugWords says what the heaviest of a plug's loads means for hours.

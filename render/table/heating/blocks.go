@@ -464,11 +464,11 @@ func sizeWords(reasons []string) []string {
 }
 
 // together are the names of what runs together: "P1 (low)" for "pump (low)".
-func (h reporter) together(ids []string) []string {
+func (h reporter) together(s *job.Supply, ids []string) []string {
 	if h.names == nil {
 		return ids
 	}
-	return tag.AtSpeeds(ids, h.names.Tag)
+	return tag.AtSpeeds(ids, s.Part, h.names.Tag)
 }
 
 func (h reporter) supplies() []form.Block {
@@ -491,7 +491,7 @@ func (h reporter) supplies() []form.Block {
 				words = over(set.OverLong) + " A over what may run for hours"
 			}
 			fits = fits && words == ""
-			g.Add(strings.Join(h.together(set.IDs), ", "), form.Fixed(set.RunningA, 1), form.Fixed(set.WithStart, 1), words)
+			g.Add(strings.Join(h.together(&x, set.IDs), ", "), form.Fixed(set.RunningA, 1), form.Fixed(set.WithStart, 1), words)
 		}
 		if fits {
 			g.DropLast()

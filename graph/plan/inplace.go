@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -92,7 +91,7 @@ func (p *Plan) setFor(c *graph.Circuit, unit string) {
 	}
 	lay := set(graph.ValveData{PositionSet: true})
 	promise := advice.PromiseOf(lay.Stage.Part(unit))
-	want := cmp.Or(promise.Rated, promise.Least)
+	want := promise.Wanted()
 	least := math.Inf(1)
 	for _, m := range c.AllModes() {
 		if branch.Pump == nil || m.Speeds[branch.Pump.ID] == "" {

@@ -1,6 +1,7 @@
 package settle
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -445,8 +446,12 @@ func (l *Loss) Words() quantity.Text {
 	}
 	r := &l.Row
 	if j := l.Jets; j != nil {
+		jets, each := fmt.Sprintf("%d jets, ", j.Count), "each "
+		if j.Count == 1 {
+			jets, each = "1 jet, ", ""
+		}
 		if j.Rated != nil {
-			return graph.Say("%d jets, each %s", j.Count, j.Rated.Words())
+			return graph.Say("%s%s%s", jets, each, j.Rated.Words())
 		}
 		k, bore := r.K, r.BoreMM
 		if j.HasK {
@@ -456,9 +461,9 @@ func (l *Loss) Words() quantity.Text {
 			bore = j.BoreMM
 		}
 		if l.ToPump {
-			return graph.Say("%d jets, sized to their pump: %.0f %% of its head at its best flow", j.Count, 100*r.HeadShare)
+			return graph.Say("%ssized to the pump: %.0f %% of its head at its best flow", jets, 100*r.HeadShare)
 		}
-		return graph.Say("%d jets, each %s", j.Count, graph.KWords(k, bore))
+		return graph.Say("%s%s%s", jets, each, graph.KWords(k, bore))
 	}
 	if l.ToPump && r.LossFlow > 0 {
 		return graph.Say("%s at %s of its pump", quantity.Pressure.Of(r.LossDropPa), l.BestFlow())

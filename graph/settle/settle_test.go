@@ -1,12 +1,14 @@
 package settle_test
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/agree"
@@ -321,5 +323,15 @@ func TestPipeOfNoKindHasAWallThatIsAssumed(t *testing.T) {
 	}
 	if smooth := pipe("roughness = \"0 mm\""); smooth.Rough.V != 0 || smooth.Rough.How != settle.Given {
 		t.Errorf("said to be smooth: %g mm, %s", smooth.Rough.V, smooth.Rough.How)
+	}
+}
+
+// One jet is one, and of several each.
+func TestJetsInWords(t *testing.T) {
+	for count, want := range map[int]string{1: "1 jet, K 1.2 on 24 mm", 3: "3 jets, each K 1.2 on 24 mm"} {
+		s := read(t, strings.ReplaceAll(strings.ReplaceAll(loop("", ""), `ports = ["s", "r"]`, `ports = ["s", "r", "x", "y"]`), "[[part]]\nid = \"tub\"", fmt.Sprintf("[[part]]\nid = \"jets\"\nkind = \"jet-group\"\nexisting = true\ncount = %d\nbore = \"24 mm\"\nk = 1.2\n[[run]]\nfrom = \"tub.x\"\nto = \"jets.in\"\nlength = \"0 mm\"\nexisting = true\n[[run]]\nfrom = \"jets.out\"\nto = \"tub.y\"\nlength = \"0 mm\"\nexisting = true\n[[part]]\nid = \"tub\"", count)))
+		if got := s.Part("jets").Loss.Words().In(quantity.MetricSystem); got != want {
+			t.Errorf("%d: %q, want %q", count, got, want)
+		}
 	}
 }

@@ -200,9 +200,12 @@ func LeastFlow(c BypassChoice) float64 { return outcomeOf(c).Low() }
 // throttle tries the bypass valve at its setting; it stays shut where the unit never gets more
 // than its rated flow, which shut, the choice of a valve that is, tells.
 func (a *adviser) throttle(c *graph.Circuit, shut BypassChoice) BypassChoice {
-	want := cmp.Or(a.Unit.Rated, a.Unit.Least)
+	want := a.Unit.Wanted()
 	if want == 0 || LeastFlow(shut) <= want {
 		shut.Name = "throttle valve: stays shut, the unit never gets more than its rated flow"
+		if a.Unit.Rated == 0 {
+			shut.Name = "throttle valve: stays shut, the unit never gets more than its least flow"
+		}
 		if want == 0 {
 			shut.Name = "throttle valve: stays shut until the unit's rated flow is known"
 		}

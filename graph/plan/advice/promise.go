@@ -31,6 +31,9 @@ func PromiseOf(u *settle.Part) Promise {
 // Asked reports whether anything is known of what the unit asks for.
 func (p Promise) Asked() bool { return p.Least > 0 || p.Rated > 0 || p.Most > 0 }
 
+// Wanted is the flow a throttle is set for: the rated one, or the least where that is not known; 0 where neither is.
+func (p Promise) Wanted() float64 { return cmp.Or(p.Rated, p.Least) }
+
 // aim is the flow an element is chosen by: the rated one, or where nobody says what the unit asks
 // for the usual one.
 func (p Promise) aim() float64 { return cmp.Or(p.Rated, p.Usual) }

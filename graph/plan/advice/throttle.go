@@ -1,7 +1,6 @@
 package advice
 
 import (
-	"cmp"
 	"math"
 
 	"dryfit/graph"
@@ -65,7 +64,7 @@ func (s *throttle) flows(models []*hydraulic.Model, kv float64) (low, high float
 // jets are turned down. Where that would give it more than its most, or no setting does it,
 // the rated flow alone decides, and the rules say what is missed.
 func (s *throttle) Setting(p Promise) float64 {
-	want := cmp.Or(p.Rated, p.Least)
+	want := p.Wanted()
 	kv := widest(func(kv float64) bool { low, _ := s.flows(s.clean, kv); return low >= want })
 	keepsLeast := func(kv float64) bool { low, _ := s.flows(s.dirty, kv); return low >= p.Least }
 	if keepsLeast(kv) {

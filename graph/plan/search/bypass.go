@@ -160,7 +160,7 @@ func (s *search) fitThrottle(t *trial, choice retrofit.Choice) {
 		s.settle(t, nil)
 		return
 	}
-	want := cmp.Or(trial.promise().Rated, trial.promise().Least)
+	want := trial.promise().Wanted()
 	if len(trial.outcome().Unit) == 0 || want == 0 || trial.outcome().Low() <= want {
 		s.settle(t, s.full(trial))
 		return

@@ -87,6 +87,9 @@ func (h reporter) underMatch(t *match.Tub, year, priced bool) []string {
 		"A at full load, at a start, and the fuse or breaker it asks for; for the electrician to decide and to check",
 		"rows of the catalogue are usual figures for their size, each at the flow it would get in this unit's place, a new valve in the bypass set for it, a new spring that nobody asked for chosen for it; read the sheet before you order",
 	}
+	if !t.Cold {
+		lines = append(lines, "heats up: without an element's share") // which heat counts in
+	}
 	if t.Read {
 		lines = append(lines, "flows are not those of the case as described: what was read at the tub contradicts it, and they are by that")
 	}

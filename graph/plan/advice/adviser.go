@@ -197,18 +197,12 @@ func (a *adviser) better(c, d BypassChoice, constant bool) bool {
 // LeastFlow is the least the unit gets with a bypass in the modes its pump runs in, m³/s.
 func LeastFlow(c BypassChoice) float64 { return outcomeOf(c).Low() }
 
-// throttle tries the bypass valve at its setting; it stays shut where the unit never gets more
-// than its rated flow, which shut, the choice of a valve that is, tells.
+// throttle tries the bypass valve at its setting; it stays shut where in some mode the unit gets no more
+// than its rated flow so, which shut, the choice of a valve that is, tells.
 func (a *adviser) throttle(c *graph.Circuit, shut BypassChoice) BypassChoice {
 	want := a.Unit.Wanted()
 	if want == 0 || LeastFlow(shut) <= want {
-		shut.Name = "throttle valve: stays shut, the unit never gets more than its rated flow"
-		if a.Unit.Rated == 0 {
-			shut.Name = "throttle valve: stays shut, the unit never gets more than its least flow"
-		}
-		if want == 0 {
-			shut.Name = "throttle valve: stays shut until the unit's rated flow is known"
-		}
+		shut.Name = a.staysShut(shut)
 		return shut
 	}
 	branch := a.branchIn(c)
@@ -222,6 +216,26 @@ func (a *adviser) throttle(c *graph.Circuit, shut BypassChoice) BypassChoice {
 	out.Kv = kv
 	out.Name = graph.Say("throttle valve, %s", quantity.Kv.Of(kv))
 	return out
+}
+
+// staysShut names the throttle that stays shut, and why: by the mode in which the unit gets least, where it
+// gets more in others.
+func (a *adviser) staysShut(shut BypassChoice) quantity.Text {
+	name, of := quantity.Text("throttle valve: stays shut"), quantity.Text("rated")
+	switch {
+	case a.Unit.Wanted() == 0:
+		return name + " until the unit's rated flow is known"
+	case a.Unit.Rated == 0:
+		of = "least"
+	}
+	where := ""
+	if mostFlow(shut) > a.Unit.Wanted() {
+		least := slices.MinFunc(shut.Modes, func(x, y ChoiceMode) int {
+			return cmp.Or(CompareBool(x.Error != "", y.Error != ""), cmp.Compare(x.UnitFlow, y.UnitFlow))
+		})
+		where = " in mode " + least.Mode
+	}
+	return name + graph.Say(", the unit gets no more than its %s flow even so%s", of, where)
 }
 
 // why says what is wrong with a choice, or what it costs more than the best.
@@ -349,8 +363,12 @@ func (a *adviser) conclusion(all *Comparison) quantity.Text {
 	if best.Kv > 0 {
 		text += "; it is set by that flow, on the unit's display or by a meter"
 	}
-	if !best.Rated && a.Unit.Rated > 0 {
+	switch {
+	case best.Rated || a.Unit.Rated <= 0:
+	case a.Unit.Least > 0 && LeastFlow(best) >= a.Unit.Least:
 		text += graph.Say(" (under its rated %s, above its least %s)", quantity.Flow.Limit(a.Unit.Rated), quantity.Flow.Limit(a.Unit.Least))
+	default:
+		text += graph.Say(" (under its rated %s)", quantity.Flow.Limit(a.Unit.Rated))
 	}
 	if !all.Asked && a.Unit.Usual > 0 {
 		text += graph.Say("; what the unit asks for is not known: chosen by the %s that is usual for such a unit", quantity.Flow.Of(a.Unit.Usual))

@@ -3,6 +3,8 @@ package advice
 import (
 	"strings"
 	"testing"
+
+	"dryfit/catalog/quantity"
 )
 
 // A spring that chatters is not refused as if the one that is taken did not: every speed at which
@@ -33,5 +35,25 @@ func TestChatterOfBothIsTold(t *testing.T) {
 	}
 	if still := of(); strings.Contains(still, "does so at") || strings.Contains(still, "it will chatter") {
 		t.Errorf("a spring that does not chatter is said to: %q", still)
+	}
+}
+
+// A throttle that stays shut says in which mode the unit gets no more than it is set for: in another it may get
+// more than its most, as a line above says.
+func TestThrottleThatStaysShut(t *testing.T) {
+	modes := []ChoiceMode{{Mode: "off", Error: "no answer"}, {Mode: "low", UnitFlow: 1.8e-3}, {Mode: "high", UnitFlow: 3.7e-3}}
+	for _, c := range []struct {
+		unit  Promise
+		modes []ChoiceMode
+		want  string
+	}{
+		{Promise{Rated: 1.9e-3, Least: 1e-3}, modes, "throttle valve: stays shut, the unit gets no more than its rated flow even so in mode low"},
+		{Promise{Rated: 1.9e-3}, modes[:2], "throttle valve: stays shut, the unit gets no more than its rated flow even so"},
+		{Promise{Least: 1.9e-3}, modes[:2], "throttle valve: stays shut, the unit gets no more than its least flow even so"},
+		{Promise{Usual: 1e-3}, modes, "throttle valve: stays shut until the unit's rated flow is known"},
+	} {
+		if got := (&adviser{Unit: c.unit}).staysShut(BypassChoice{Modes: c.modes}).In(quantity.MetricSystem); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
 	}
 }

@@ -170,6 +170,13 @@ func explainFlag(v *verb, f *pflag.FlagSet, err error) error {
 		f.VisitAll(func(g *pflag.Flag) { names = append(names, "--"+g.Name) })
 		name := "--" + unknown.GetSpecifiedName()
 		text = fmt.Sprintf("%s has no flag %s%s", v.name, name, meant(name, names))
+		if short := unknown.GetSpecifiedShortnames(); short != "" { // -fromat, or the name of a file
+			near := meant("--"+short, names)
+			if near == "" {
+				near = fmt.Sprintf("; a file whose name begins with - is written ./-%s", short)
+			}
+			text = fmt.Sprintf("%s has no flag -%s%s", v.name, short, near)
+		}
 	}
 	return fmt.Errorf("%s (dryfit help %s shows its flags)", text, v.name)
 }

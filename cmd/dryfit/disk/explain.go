@@ -20,6 +20,8 @@ func explain(name, doing string, err error) error {
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && lost != nil:
 		return fmt.Errorf("there is no folder %s", dir)
+	case errors.Is(err, fs.ErrNotExist) && name == "":
+		return errors.New("the file has no name: it is empty, as a variable of the shell leaves it that was never set")
 	case errors.Is(err, fs.ErrNotExist):
 		return fmt.Errorf("there is no file %s", name)
 	case errors.Is(err, fs.ErrExist):

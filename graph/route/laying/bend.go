@@ -46,8 +46,11 @@ func (l *work) bend(i, k int) int {
 		return -1
 	}
 	if turn > 180-graph.StraightDeg {
-		l.wrongBend(r, b.Pos, graph.Say("leg %d of %s goes %s and leg %d straight back %s: the pipe folds back on itself", k+1, r.ID, graph.WayWords(a.By), k+2, graph.WayWords(b.By)),
-			"write the difference as one leg, or put a leg between them")
+		hint := quantity.Text("write them as one leg, or put a leg between them")
+		if left := a.By.Add(b.By); left.Len() > 1 {
+			hint = graph.Say("write them as one leg, \"%s\", or put a leg between them", graph.Leg{By: left}.Words())
+		}
+		l.wrongBend(r, b.Pos, graph.Say("leg %d of %s goes %s and leg %d the other way, %s: the pipe folds back on itself", k+1, r.ID, graph.WayWords(a.By), k+2, graph.WayWords(b.By)), hint)
 		return -1
 	}
 	if l.lines[i].gliding {

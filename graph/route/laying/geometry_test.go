@@ -268,7 +268,7 @@ func TestRoutingFindings(t *testing.T) {
 		{"odd angle", func(s *sketch) {
 			s.run("a.out", "b.in", right(300), graph.Vec{X: 300, Z: 173.2}, right(300))
 		}, "turns by 30° at bend 1 of a.out>b.in, and no stock elbow has that angle (change the leg so that the turn is 22.5° or 45°)"},
-		{"folds back", func(s *sketch) { s.run("a.out", "b.in", right(300), left(100)) }, "folds back"},
+		{"folds back", func(s *sketch) { s.run("a.out", "b.in", right(300), left(100)) }, `goes right and leg 2 the other way, left: the pipe folds back on itself (write them as one leg, "right 200 mm", or put a leg between them)`},
 		{"valve at a corner", func(s *sketch) {
 			s.part(graph.BallValve, "v1")
 			s.run("a.out", "v1.in", right(300))

@@ -46,6 +46,7 @@ func TestOneMistakeOneFinding(t *testing.T) {
 		{"one jet in place of sixteen", []string{"count = 16", "count = 1"}, "unit-least-flow", "flow ="},
 		{"a filter that takes all", []string{`drop = "6.5 kPa"`, `drop = "4.5 bar"`}, "unit-least-flow", "flow ="},
 		{"a unit that stands no pressure", []string{`highest-pressure = "3.5 bar"`, `highest-pressure = "15 kPa"`}, "unit-highest-pressure", "highest-pressure ="},
+		{"an open leg that would have no length", []string{`from-unit = ["left ?", `, `from-unit = ["left ?", "front ?", `}, "retrofit", "from-unit ="},
 		{"a suction that is said to be new", []string{"to = \"pump.in\"\nexisting = true", `to = "pump.in"`}, "nothing-new-on-suction", "[[run]]"},
 	} {
 		text := replaced(t, string(data), c.wrong)

@@ -37,6 +37,7 @@ var follows = []follow{
 		leads: []string{"unit-least-flow", "unit-most-flow", "least-flow-when-dirty", "spring-not-too-strong", "spring-not-too-weak", "jets-keep-flow",
 			"flow-past-check", "unit-temperature-rise", "velocity", "rise-measurable", "unit-rated-flow", "heater-line-flows", "line-least-flow", "pump-not-shut-in", "way-round-when-isolated"},
 	},
+	{root: []string{"retrofit"}, leads: []string{"routing", "legs-plausible"}, at: true}, // pipe that is not led as it was asked for
 	{root: []string{"routing"}, leads: []string{"clash"}, at: true},
 	{root: []string{"routing", "clash"}, leads: []string{"hand-room"}, at: true},
 	{root: []string{"nothing-new-on-suction"}, leads: []string{"assembly", "velocity"}, at: true},

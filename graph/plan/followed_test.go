@@ -86,7 +86,7 @@ func TestAdviceIsFollowed(t *testing.T) {
 		{name: "the element kept for it of a power nobody says", wrong: []string{`air = "-6 °C"`, `air = "-18 °C"`, "disconnected = true", `interlock = "contact"`, `power = "3 kW"`, ""},
 			rule: "unit-holds-tub", hint: `or write the power of "element", which stays as a back-up`, done: []string{`interlock = "contact"`, "interlock = \"contact\"\npower = \"3 kW\""}},
 		{name: "circuit of the unit alone too small", wrong: []string{`rating = "20 A"`, `rating = "10 A"`},
-			rule: "supply-fits", hint: "a circuit of a higher rating", not: "of its own", done: []string{`rating = "10 A"`, `rating = "16 A"`}},
+			rule: "supply-fits", hint: "one of a higher rating", not: "of its own", done: []string{`rating = "10 A"`, `rating = "16 A"`}},
 		{name: "three phases, all that runs on one counted on the same", wrong: []string{"feeds = [\"unit\"]\nvoltage = \"230 V\"", "feeds = [\"unit\", \"pump\"]\nvoltage = \"400 V\""},
 			rule: "supply-fits", hint: "shared out, or between two or on all three, each bears less", done: []string{`feeds = ["unit", "pump"]`, `feeds = ["unit"]`}},
 		{name: "cable too long", wrong: []string{`length = "14 m", kind`, `length = "120 m", kind`},

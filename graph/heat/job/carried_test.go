@@ -11,7 +11,7 @@ import (
 // nine in ten that years worked out at all of them give, to a fortieth; those of a demo's saving by the few alone were off by a sixteenth. Where all are worked out nothing is carried.
 func TestFewStandForAll(t *testing.T) {
 	in := testInput()
-	in.Stage.Circuit.HeatLoss = nil // walls and cover are guesses then, the widest there are
+	in.Stage.Circuit.HeatLoss = nil  // walls and cover are guesses then, the widest there are
 	in.Sample.All = sample.Some(250) // of all 1021 it takes seconds
 	few := answer(in).Year
 	in.Sample.Points = in.Sample.All

@@ -13,6 +13,7 @@ type Band struct {
 type Tariff struct {
 	Price    float64 // a kWh, outside the bands
 	Known    bool
+	NoRest   bool    // the bands cover the day, and no price is said outside them
 	Standing float64 // a day
 	Bands    []Band
 }
@@ -41,6 +42,25 @@ func (t Tariff) PriceBetween(from, to float64) float64 {
 		left -= h
 	}
 	return (sum + left*t.Price) / (to - from)
+}
+
+// Covered reports whether the bands cover every hour of the day.
+func (t Tariff) Covered() bool {
+	for h := range 24 {
+		left := 1.0
+		for m := range 60 {
+			for _, b := range t.Bands {
+				if b.covers(float64(h)+float64(m)/60, float64(h)+float64(m+1)/60) > 1.0/120 {
+					left -= 1.0 / 60
+					break
+				}
+			}
+		}
+		if left > 1e-9 {
+			return false
+		}
+	}
+	return true
 }
 
 // byHour returns the mean price of each hour of the day.

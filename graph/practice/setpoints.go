@@ -88,7 +88,7 @@ func setTo() []Sentence {
 	return []Sentence{
 		{
 			Name:  "element-below",
-			When:  func(j *Job) bool { return j.Unit != nil && j.elementKept() },
+			When:  func(j *Job) bool { return j.Unit != nil && j.elementKept() && !j.changedOver() },
 			Tells: []Act{SetElementBelow},
 			Say: func(j *Job) quantity.Text {
 				lowest, _ := j.setsBetween()
@@ -96,6 +96,14 @@ func setTo() []Sentence {
 				text := quantity.Say("Set points: %s; %s %s to %s below %s, %s to %s%s.", j.setPoints(graph.HottestC), j.whoseSets(), kelvin(graph.ElementBelowK), kelvin(graph.MostElementBelowK),
 					j.ofUnits("it", "the lowest of them"), quantity.Temperature.Of(lowest-graph.MostElementBelowK), quantity.Temperature.Of(lowest-graph.ElementBelowK), j.setsDescribed())
 				return text + " The controller then does not call while the unit keeps up, so something else keeps the pump running: " + keeper(j) + "."
+			},
+			For: Fitter | Electrician | Owner, Source: common,
+		},
+		{
+			Name: "element-changed-over",
+			When: func(j *Job) bool { return j.Unit != nil && j.elementKept() && j.changedOver() },
+			Say: func(j *Job) quantity.Text {
+				return quantity.Say("Set points: %s; %s may be the same, for the changeover lets one of the two heat at a time%s. While the unit heats something keeps the pump running: %s.", j.setPoints(graph.HottestC), j.whoseSets(), j.setsDescribed(), keeper(j))
 			},
 			For: Fitter | Electrician | Owner, Source: common,
 		},
@@ -126,6 +134,11 @@ func setTo() []Sentence {
 			For: Fitter | Owner, Source: common,
 		},
 	}
+}
+
+// changedOver reports whether a changeover keeps every element that stays from heating at once with the unit.
+func (j *Job) changedOver() bool {
+	return !slices.ContainsFunc(j.of((*Element).kept), func(e *Element) bool { return e.Interlock != graph.InterlockChangeover })
 }
 
 // whoseSets names the set points of the elements that stay: one by itself, several each by its name.

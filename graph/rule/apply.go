@@ -14,7 +14,7 @@ func All() []*Rule {
 	var all []*Rule
 	for _, family := range [][]*Rule{
 		placeRules(), bypassRules(), isolateRules(), checkRules(), heatRules(), settingRules(), suctionRules(), standRules(), joinRules(),
-		sizeRules(), geometryRules(), pipeworkRules(), pressureRules(), liftRules(), cutRules(), swappedRules(), circuitRules(), modeRules(), flowRules(), limitRules(), badDayRules(), supplyRules(),
+		sizeRules(), geometryRules(), pipeworkRules(), pressureRules(), liftRules(), cutRules(), swappedRules(), circuitRules(), modeRules(), flowRules(), limitRules(), badDayRules(), supplyRules(), tariffRules(),
 	} {
 		all = append(all, family...)
 	}

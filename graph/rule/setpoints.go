@@ -13,7 +13,7 @@ func settingRules() []*Rule {
 	return []*Rule{
 		{
 			Name:     "set-points-agree",
-			Asks:     "An element in use is set at least 2 K below the unit; a controller whose element is off, at least 1 K above it; none above 40 °C.",
+			Asks:     "An element in use is set at least 2 K below the unit, unless a changeover lets one of the two heat at a time; a controller whose element is off, at least 1 K above it; none above 40 °C.",
 			Why:      "Set above the unit a live element heats first and the unit never runs; set below it a controller without an element stops calling for circulation before the unit is done.",
 			Source:   "common practice, no source; 40 °C: EN 17125 (from memory)",
 			Severity: graph.Error,
@@ -92,7 +92,7 @@ func setPointsAgree(in *Input, report Report) {
 				d.Hint = graph.Say("set it to %s at most", quantity.Temperature.Of(graph.HottestC))
 			case !known:
 				continue
-			case !e.Element.Disconnected && other && has > set-graph.ElementBelowK:
+			case !e.Element.Disconnected && other && e.Element.Interlock != graph.InterlockChangeover && has > set-graph.ElementBelowK:
 				d.Message = graph.Say("element %q is set to %s and %q to %s: it heats first; it needs %s or less", e.ID, v.celsius(has), u.ID, v.celsius(set), v.celsius(set-graph.ElementBelowK))
 				d.Hint = graph.Say("set the element %s to %s below the unit, and keep the pump running by circulation hours or the unit's pump contact", quantity.TemperatureDifference.About(graph.ElementBelowK), quantity.TemperatureDifference.About(graph.MostElementBelowK))
 			case e.Element.Disconnected && called && set > graph.HottestC-graph.ControllerAboveK:

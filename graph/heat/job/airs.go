@@ -39,7 +39,7 @@ const (
 	airsLeastC, airsWarmestC = -40.0, 40.0
 )
 
-// airs goes through the air degree by degree: from the coldest that is asked for or that the
+// airs goes through the air degree by degree, and by every ten of Fahrenheit's: from the coldest that is asked for or that the
 // climate has, or where the unit stops, to the warmest; and works out the coldest asked for as it is,
 // which need be no whole degree.
 func (b *builder) airs(s *scene, r *Report) {
@@ -84,6 +84,9 @@ func (b *builder) airs(s *scene, r *Report) {
 	for c := math.Max(low, airsLeastC); c <= math.Min(high, airsWarmestC); c++ {
 		r.Airs = append(r.Airs, at(c))
 		r.Airs[len(r.Airs)-1].Hours = counts[int(c)]
+	}
+	for f := 10 * math.Ceil((math.Max(low, airsLeastC)*1.8+32)/10-1e-9); f <= math.Min(high, airsWarmestC)*1.8+32+1e-9; f += 10 {
+		r.AirsF = append(r.AirsF, at((f-32)/1.8))
 	}
 	design := at(s.designC)
 	r.Asked = &design

@@ -83,6 +83,7 @@ type Report struct {
 	Loss     Loss
 	Unit     UnitReport
 	Airs     []AtAir // from the coldest up; none without a unit
+	AirsF    []AtAir // the same range every ten degrees Fahrenheit
 	Asked    *AtAir  // in the coldest air the tub is to be held in, its Hours not counted; nil without a unit
 	HeatUp   *Rise
 	Recovery *Rise // after the longest time with the cover off

@@ -111,7 +111,7 @@ func (b *builder) tariffSavings(s *scene, r *Report, saving func(Change, quantit
 		saving(OtherTariff, "a night price a third lower, 23:00 to 07:00", func(c *scene) {
 			c.tariff.Bands = []heat.Band{{FromH: nightFromH, ToH: nightToH, Price: c.tariff.Price * nightShare}}
 		})
-	} else {
+	} else if !s.tariff.NoRest {
 		saving(OtherTariff, "one price all day, that outside the bands", func(c *scene) { c.tariff.Bands = nil })
 	}
 	if t := r.Timer; t != nil && t.OK {

@@ -172,6 +172,9 @@ func (b *builder) tariff(s *scene) {
 		price, _ := money(band.Price)
 		s.tariff.Bands = append(s.tariff.Bands, heat.Band{FromH: hours(band.From), ToH: hours(band.To), Price: price})
 	}
+	if !s.tariff.Known && s.tariff.Covered() {
+		s.tariff.Known, s.tariff.NoRest = true, true
+	}
 }
 
 func money(text string) (float64, bool) {

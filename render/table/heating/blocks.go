@@ -216,11 +216,13 @@ func (h reporter) each() form.Block {
 	return b
 }
 
-// airsTold are every fifth degree and the coldest air asked for, in their order.
+// airsTold are every fifth degree, or of Fahrenheit's every tenth, and the coldest air asked for, in their order.
 func (h reporter) airsTold() []job.AtAir {
-	out := slices.DeleteFunc(slices.Clone(h.r.Airs), func(a job.AtAir) bool {
-		return math.Mod(a.AirC, 5) != 0 || h.r.Asked != nil && h.warm(a.AirC) == h.warm(h.r.Asked.AirC)
-	})
+	told := slices.DeleteFunc(slices.Clone(h.r.Airs), func(a job.AtAir) bool { return math.Mod(a.AirC, 5) != 0 })
+	if h.s.Units == quantity.InchSystem {
+		told = slices.Clone(h.r.AirsF)
+	}
+	out := slices.DeleteFunc(told, func(a job.AtAir) bool { return h.r.Asked != nil && h.warm(a.AirC) == h.warm(h.r.Asked.AirC) })
 	if h.r.Asked == nil {
 		return out
 	}
@@ -557,7 +559,7 @@ func (h reporter) assumed() form.Block {
 		if a.Plain {
 			value = quantity.Trim(quantity.Round(a.Value, 2))
 		}
-		if a.Adds && a.Value == 0 { // what only varies has no value
+		if a.Adds && a.Dim == quantity.TemperatureDifference { // what only varies has no value; air of 0 °C is one
 			value = "± " + quantity.Format(a.High, a.Dim, h.s.Units)
 		}
 		cells := []string{h.s.Say(a.What), value, h.source(h.s.Say(a.Source))}

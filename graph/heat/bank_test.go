@@ -95,3 +95,13 @@ func TestHoldsAsFarAsOneDoes(t *testing.T) {
 		t.Errorf("%+v", s)
 	}
 }
+
+// A unit that stands by for another does not shorten how long the pump runs for it: one that works all day keeps the
+// pump running all day.
+func TestHelperDoesNotStopThePump(t *testing.T) {
+	weak := &Unit{Fluid: water38, Ratings: []Rating{{AirC: 15, WaterC: 38, OutputW: 10, InputW: 4}}}
+	plant := &Plant{Units: []Served{{Unit: weak}, {Unit: mapUnit(), BelowK: 30}}, PumpW: 100, Heating: AnyTime(), Runs: PumpOnCall}
+	if a := Year(yearTub(0), plant, readTestWeather(t), Tariff{}); !near(a.PumpKWh, 876, 1) {
+		t.Errorf("the pump runs %.0f of 8760 hours", a.PumpKWh*10)
+	}
+}

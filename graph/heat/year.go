@@ -134,7 +134,6 @@ type unitSum struct{ heatWh, inputWh float64 }
 // hour moves the water through one hour and returns its temperature.
 func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 	tub, plant := y.tub, y.plant
-	usedW := y.takes(t, air, hour)
 	filter, may, pumpHeat, others := y.filter, y.may[hour], y.pumpHeat, y.others
 
 	y.bank.work(air, t, figures, all, y.working)
@@ -142,13 +141,14 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 	// hour's beginning, so that the hour stays linear.
 	pipes := tub.PipesUA * (t - air.TempC) * filter
 	aroundC := tub.Around(air).TempC
+	usedW := y.takes(y.bathedAt(t, air, hour, filter*pumpHeat+others-pipes), air, hour)
 	drift := y.response(t, aroundC, filter*pumpHeat+others-usedW-pipes)
 	need := max(0, (tub.SetC-drift)/y.perWatt)
 	unitMost, elementMost := y.most(may, drift)
 	most := unitMost + elementMost
 	heat := min(need, most)
 	share := filter
-	if run := y.running(need); run > 0 && plant.Runs == PumpOnCall && need > filter*run {
+	if run := y.running(); run > 0 && plant.Runs == PumpOnCall && need > filter*run {
 		// beyond its filter hours the pump runs for the heat: its own heat helps, the pipes
 		// take a little more.
 		extra := pumpHeat - tub.PipesUA*(t-air.TempC)
@@ -246,6 +246,25 @@ func (y *yearRun) most(may, drift float64) (unit, element float64) {
 	return unit, element
 }
 
+// bathedAt is the water [°C] that an hour's bath is reckoned at, where otherW goes in beside what is made and taken:
+// what begins at t falls while the cover is off, where nothing makes up for it, and loses the less.
+func (y *yearRun) bathedAt(t float64, air Air, hour int, otherW float64) float64 {
+	if y.open[hour] <= 0 {
+		return t
+	}
+	at := t
+	for range 3 { // the fall of the fall's own mean settles at once
+		drift := y.response(t, y.tub.Around(air).TempC, otherW-y.tub.Taken(at, air, hour))
+		unit, element := y.most(y.may[hour], drift)
+		ends := drift + (unit+element)*y.perWatt
+		if ends >= t {
+			return t
+		}
+		at = (t + ends) / 2
+	}
+	return at
+}
+
 // takes is what use takes from the water in an hour, W: what is blown and refilled, and more while the
 // cover is off; it is entered by what takes it.
 func (y *yearRun) takes(t float64, air Air, hour int) float64 {
@@ -281,22 +300,19 @@ func (m *Month) fromWh() {
 	}
 }
 
-// running returns the heat that is made while anything heats [W]: what the units that a need of so much [W] calls
-// for give at their slowest, else the element's.
-func (y *yearRun) running(need float64) float64 {
-	run := 0.0
-	for n, level := range y.bank.levels {
+// running returns the heat that is made while anything heats [W]: what the units that heat first give at their
+// slowest, else the element's. What helps them out runs no longer than they do.
+func (y *yearRun) running() float64 {
+	for _, level := range y.bank.levels {
+		run := 0.0
 		for _, i := range level {
 			if w := y.working[i]; w.OutputW > 0 {
 				run += y.bank.units[i].slowest(w)
 			}
 		}
-		if need -= y.cap[n]; run > 0 && need <= 0 {
-			break
+		if run > 0 {
+			return run
 		}
-	}
-	if run > 0 {
-		return run
 	}
 	return y.plant.ElementW
 }

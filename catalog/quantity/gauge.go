@@ -10,7 +10,8 @@ import (
 )
 
 // Conductors of North America go by a gauge, whose numbers fall as the wire grows: 6 AWG, and 2/0 for two
-// below nought. It measures no cross-section, which is what an area of copper is reckoned by.
+// below nought. It measures no cross-section, which is what an area of copper is reckoned by: a gauge is read as
+// its own.
 var gauged = regexp.MustCompile(`(?i)^(?:awg *#?|#)?(\d{1,2})(/0)?(?: *(?:awg|ga|gauge))?$`)
 
 // gauge is the cross-section of a wire told by its gauge, where one is wanted: "13.3 mm2" for "6 AWG"; ""
@@ -30,6 +31,26 @@ func gauge(text string, want []Dimension) string {
 	if n < -3 || n > 40 {
 		return ""
 	}
+	return fmt.Sprintf("%s mm2", strconv.FormatFloat(ofGauge(n), 'g', 3, 64))
+}
+
+// ofGauge is the cross-section of a gauge [mm²].
+func ofGauge(n int) float64 {
 	mm := 0.127 * math.Pow(92, float64(36-n)/39)
-	return fmt.Sprintf("%s mm2", strconv.FormatFloat(math.Pi/4*mm*mm, 'g', 3, 64))
+	return math.Pi / 4 * mm * mm
+}
+
+// Gauge names the gauge of wire of a cross-section [mm²], "10 AWG"; "" where it is that of none from 4/0 to 40.
+func Gauge(mm2 float64) string {
+	const alike = 0.01 // steps are a quarter: nothing between them is meant
+	for n := -3; n <= 40; n++ {
+		if of := ofGauge(n); math.Abs(mm2-of) > alike*of {
+			continue
+		}
+		if n < 1 {
+			return fmt.Sprintf("%d/0 AWG", 1-n)
+		}
+		return fmt.Sprintf("%d AWG", n)
+	}
+	return ""
 }

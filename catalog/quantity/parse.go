@@ -29,7 +29,8 @@ const (
 // The value is worked out exactly and rounded once. A negative value is read as such.
 //
 // Where want is not empty the unit must measure one of these dimensions; "m" and "ft" are a
-// head only where a head is wanted and a length is not. The error is an *Error.
+// head only where a head is wanted and a length is not. A cross-section may be told by North America's
+// gauge of wire ("10 AWG"). The error is an *Error.
 func Parse(text string, want ...Dimension) (Quantity, error) {
 	if q, ok := plainly(text, want); ok {
 		return q, nil
@@ -38,7 +39,7 @@ func Parse(text string, want ...Dimension) (Quantity, error) {
 	q, err := r.quantity()
 	if err != nil {
 		if section := gauge(text, want); section != "" {
-			err.Hint = fmt.Sprintf("did you mean %q? %s", section, fitHint(want))
+			return Parse(section, want...)
 		}
 		return Quantity{}, err
 	}

@@ -170,7 +170,11 @@ func supplyWords(c *graph.Circuit, unit *settle.Part, units quantity.System) str
 	if k := s.Cable; k != nil {
 		cable := "cable"
 		if k.SectionMM2.Set {
-			cable += " of " + quantity.Section.Of(k.SectionMM2.V).In(units)
+			of := quantity.Section.Of(k.SectionMM2.V).In(units)
+			if gauge := quantity.Gauge(k.SectionMM2.V); gauge != "" {
+				of = gauge + " (" + of + ")"
+			}
+			cable += " of " + of
 		}
 		if k.LengthMM.Set {
 			cable += ", " + quantity.Length.About(k.LengthMM.V).In(units) + " long"

@@ -98,6 +98,7 @@ type Report struct {
 	Cold     bool     // the water is kept cold: heating is not its trouble, and nothing of it is told
 	Others   []string // heat pumps beside it that are not counted: no water comes to them in the mode that heats
 	Beside   []string // those that are, with it
+	Foreign  []string // heat exchangers of another source that stay in this water: what they bring is in no figure
 	OldHeats []string // the heat pumps that heat today; where nothing is known of one there is no year of today
 	Problems []graph.Diagnostic
 }

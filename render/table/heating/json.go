@@ -2,6 +2,7 @@ package heating
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/graph/heat"
 	"dryfit/graph/heat/job"
@@ -21,7 +22,8 @@ type heatJSON struct {
 	Supply   []supplyJSON    `json:"supply"`
 	Assumed  []heatAssumed   `json:"assumed"`
 	Notes    []string        `json:"notes,omitempty"`
-	Cold     bool            `json:"kept_cold,omitempty"` // the water wants cooling, of which nothing is worked out
+	Cold     bool            `json:"kept_cold,omitempty"`   // the water wants cooling, of which nothing is worked out
+	Foreign  []string        `json:"not_counted,omitempty"` // heat exchangers of another source, and units to which no water comes in the mode that heats
 	Findings []table.Finding `json:"findings,omitempty"`
 }
 
@@ -207,7 +209,7 @@ type heatAssumed struct {
 // JSON prints the heat report for other programs: kWh, W, °C, hours, money in the job's
 // currency, as their keys say; sentences have the units asked for.
 func JSON(r *job.Report, s form.Style) ([]byte, error) {
-	out := heatJSON{Loss: lossOf(r), Unit: unitTableOf(r), HeatUp: riseOf(r.HeatUp), Recovery: riseOf(r.Recovery), Notes: r.Notes, Cold: r.Cold,
+	out := heatJSON{Loss: lossOf(r), Unit: unitTableOf(r), HeatUp: riseOf(r.HeatUp), Recovery: riseOf(r.Recovery), Notes: r.Notes, Cold: r.Cold, Foreign: slices.Concat(r.Foreign, r.Others),
 		Sizes: []sizeJSON{}, Supply: []supplyJSON{}, Assumed: []heatAssumed{}}
 	if r.Year != nil {
 		out.Year = yearOf(r.Year, s)

@@ -59,6 +59,9 @@ func (h reporter) alone() []string {
 	if len(h.r.Beside) > 0 {
 		out = append(out, "reckoned with all that heat this water together: "+h.units()+h.carries())
 	}
+	if len(h.r.Foreign) > 0 {
+		out = append(out, "as if the heat exchanger of another source brought nothing, today and as planned: "+quoted(h.r.Foreign))
+	}
 	if len(h.r.Others) > 0 {
 		with := ""
 		if len(h.r.Beside) == 0 {
@@ -233,6 +236,8 @@ func (h reporter) saves(y *job.YearReport) []string {
 			ratings = ""
 		}
 		out = append(out, "a year takes "+both(y.PlannedKWh)+"; of the old unit nothing is known to work out what it takes, so there is no saving to tell"+ratings)
+	case y.Planned != nil && len(h.r.Foreign) > 0:
+		out = append(out, "a year takes "+both(y.PlannedKWh)+"; what the heat exchanger's own source takes today isn't worked out, so there is no saving to tell")
 	case y.Planned != nil:
 		out = append(out, "a year takes "+both(y.PlannedKWh)+"; nothing that heats today is described, so there is no saving to tell")
 	default:

@@ -27,7 +27,7 @@ func testInput() question {
 		Water:    graph.Water{VolumeM3: 1.2},
 		Site:     graph.Site{AirC: -8, AirSet: true, FillC: graph.Given(10), Sheltered: "fenced"},
 		HeatLoss: &graph.HeatLoss{UA: graph.Given(12)},
-		Use:      &graph.Use{OpenS: graph.Given(2700), TimesAWeek: graph.Given(4), AreaM2: graph.Given(4), Activity: graph.Given(1), Refills: graph.Given(3)},
+		Use:      &graph.Use{OpenS: graph.Given(2700), TimesAWeek: graph.Given(4), AreaM2: graph.Given(4), Activity: graph.Given(1), Refills: graph.Given(3), Bathers: graph.Given(2)},
 		Tariff:   &graph.Tariff{Price: "0.30", Standing: "0", Work: "500"},
 	}
 	months := heat.Months{}

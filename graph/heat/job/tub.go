@@ -24,7 +24,8 @@ func (b *builder) tub(s *scene) {
 	}
 	t.FillC = c.Site.TapC()
 	if !c.Site.FillC.Set {
-		b.assume("temperature of the tap", t.FillC, quantity.Temperature, "judgement: between the mains of winter and of summer", 0, 0, nil)
+		b.assume("temperature of the tap", t.FillC, quantity.Temperature, "judgement: between the mains of winter and of summer", -5, 6, func(s *scene, d float64) { s.tub.FillC += d })
+		b.assumed[len(b.assumed)-1].Adds = true
 	}
 	b.room(t)
 	b.skin(t)
@@ -203,7 +204,7 @@ func (b *builder) use(t *heat.Tub) {
 		b.assume("activity of the water (factor on the evaporation)", 1, number, "ASHRAE Handbook, whirlpool (from memory); 0.5 quiet to 1.5 jets", 0.5, 1.5, activity)
 	}
 	if t.Use.Bathers = u.Bathers.Or(usualBathers); !u.Bathers.Set {
-		b.assume("bathers each time", usualBathers, number, "common practice, no source; say [use] bathers", 0, 0, nil)
+		b.assume("bathers each time", usualBathers, number, "common practice, no source; say [use] bathers", 0.5, 2, func(s *scene, f float64) { s.tub.Use.Bathers *= f })
 	}
 	usual, low, high, why := 3.0, 0.5, 1.4, quantity.Text("common practice, no source: every three to four months")
 	if b.pool() {

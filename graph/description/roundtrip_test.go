@@ -321,7 +321,7 @@ kind = "heat-pump"
 known = "data-sheet"
 ports-size = "1 in"
 flow = { least = "20 l/min", rated = "25 imp-gpm", most = "2 l/s" }
-ratings = [{ air = "0 °C", water = "0 °C", output = "5 kW", cop = 3.5, humidity = "0 %", defrost = true, water-is = "entering" }, { air = "-7 °C", water = "38 °C", output = "4.5 kW", input = "1.5 kW" }]
+ratings = [{ air = "0 °C", water = "5 °C", output = "5 kW", cop = 3.5, humidity = "0 %", defrost = true, water-is = "entering" }, { air = "-7 °C", water = "38 °C", output = "4.5 kW", input = "1.5 kW" }]
 electric = { voltage = "230 V", phases = 3, full-load = "14.5 A", fuse = "20 A" }
 set-point = "0 °C"
 least-air = "0 °C"

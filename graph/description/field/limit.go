@@ -86,7 +86,7 @@ var (
 	Depth         = plausible("the depth below the water line", within(quantity.Length, "-5 m", "10 m"))
 	Volume        = positive("the volume", within(quantity.Volume, "10 l", "200 m3"))
 	WaterWarmth   = plausible("the temperature of the water", within(quantity.Temperature, "0 °C", "45 °C"))
-	RatedWater    = plausible("the temperature of the water", within(quantity.Temperature, "0 °C", "60 °C"))
+	RatedWater    = plausible("the temperature of the water", within(quantity.Temperature, "5 °C", "75 °C")).SuchAs("38 °C") // an exchanger freezes below; EN 14511 goes to 65 °C (from memory)
 	RatedAir      = plausible("the temperature of the air", within(quantity.Temperature, "-40 °C", "60 °C")).SuchAs("7 °C")
 	Density       = positive("a density", within(quantity.Density, "500 kg/m3", "2000 kg/m3"))
 	Viscosity     = positive("a viscosity", within(quantity.Viscosity, "0.01 mPa s", "0.1 Pa s"))

@@ -115,19 +115,20 @@ func unitWords(s form.Style, u plan.UnitSummary, several bool) string {
 	if several {
 		who = fmt.Sprintf("%q", u.ID)
 	}
+	read := ""
 	if as := s.Flow(u.AsDescribed); u.AsDescribed > 0 && as != s.Flow(u.Flow) {
-		who += " by what was read, not the " + as + " as described,"
+		read = " by what was read, not the " + as + " as described,"
 	}
-	got := who + " gets " + s.Flow(u.Flow)
+	got := who + " gets " + s.Flow(u.Flow) + strings.TrimSuffix(read, ",")
 	switch {
 	case u.Astray > 0:
 		return fmt.Sprintf("%s stands, its pump off: %s of another pump's water passes it", who, s.Flow(u.Astray))
 	case u.Flow == 0:
-		return who + " gets no water"
+		return who + " gets no water" + strings.TrimSuffix(read, ",")
 	case u.Least > 0 && u.Flow < u.Least:
-		return s.Say(graph.Say("%s gets %s and needs at least %s: TOO LITTLE", who, quantity.Flow.Of(u.Flow), quantity.Flow.Limit(u.Least)))
+		return s.Say(graph.Say("%s gets %s%s and needs at least %s: TOO LITTLE", who, quantity.Flow.Of(u.Flow), read, quantity.Flow.Limit(u.Least)))
 	case u.Most > 0 && u.Flow > u.Most:
-		return s.Say(graph.Say("%s gets %s and may have %s at the most: TOO MUCH", who, quantity.Flow.Of(u.Flow), quantity.Flow.Limit(u.Most)))
+		return s.Say(graph.Say("%s gets %s%s and may have %s at the most: TOO MUCH", who, quantity.Flow.Of(u.Flow), read, quantity.Flow.Limit(u.Most)))
 	case u.Rated > 0 && u.Flow < u.Rated:
 		return got + " (rated " + s.FlowLimit(u.Rated) + ", least " + s.FlowLimit(u.Least) + ")"
 	case u.Rated > 0 && u.Most > 0 && u.Flow > (u.Rated+u.Most)/2:

@@ -1,7 +1,6 @@
 package tag
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -46,13 +45,15 @@ func tells(r *graph.Run, others []*graph.Run, port func(*graph.Run) string) bool
 }
 
 var (
-	jointWords = regexp.MustCompile(`\bjoints? \d+(?:(?:, | and | to )\d+)*`)
-	digits     = regexp.MustCompile(`\d+`)
+	jointWords = newForm("joint", `\bjoints? \d+(?:(?:, | and | to )\d+)*`)
+	digits     = newForm("", `\d+`)
 )
 
 // Joints writes the numbers of joints in a text as the sheets do: "joints J37 and J38".
 func Joints(text string) string {
-	return jointWords.ReplaceAllStringFunc(text, func(s string) string { return digits.ReplaceAllString(s, "J$0") })
+	return jointWords.replace(text, func(m []string) string {
+		return digits.replace(m[0], func(m []string) string { return "J" + m[0] })
+	})
 }
 
 // Measured calls the kind of a part to measure as the trade does: "bypass: ball valve 1 in, stop
@@ -71,7 +72,7 @@ func Measured(what string) string {
 // Side names one side of a joint in a sentence, from the words of its layout: "T2 tee",
 // "piece 5", "90° elbow", "bush at T2", "old pipe, end towards the jets", "tail of V1".
 func (n *Names) Side(words, run string) string {
-	if old := oldRun.FindString(words); old != "" {
+	if old := oldRun.find(words); old != "" {
 		old, _, _ = strings.Cut(old, " of ")
 		if t := n.Towards(n.net, run); t != "" {
 			return old + ", " + t
@@ -105,27 +106,22 @@ func (n *Names) Cell(text string) string {
 	return strings.Join(items, ", ")
 }
 
-// id are the characters of an id in a pattern: letters of any script with their marks. In quotes
-// an id is whatever stands there, so that one of several words is found.
-const id = `\p{L}\p{M}\p{N}_`
-
 // modes are the names of modes in a sentence, which are none of a part that is called so too.
 const modes = `\bmodes? "[^"]+"(?:(?:, | and )"[^"]+")*`
 
 // Forms in which ids stand in texts made for whoever wrote the description.
 var (
-	atBend  = regexp.MustCompile(`\belbow-(\d+) at bend (\d+)(?: of ([` + id + `.>-]+))?`)
-	between = regexp.MustCompile(`\belbow-(\d+) between pieces`)
-	bendOf  = regexp.MustCompile(`\bbend (\d+) of ([` + id + `.>-]*[` + id + `])`)
-	oldRun  = regexp.MustCompile(`\bold (pipe|hose) of ([` + id + `.>-]*[` + id + `])`)
-	legOf   = regexp.MustCompile(`\bleg (\d+) of (?:run )?(?:"([^"]+)"|([` + id + `.>-]*[` + id + `]))`)
-	ofRun   = regexp.MustCompile(`\b(?:the )?(run|hose|pipe) "([^"]+)"`)
-	onRun   = regexp.MustCompile(`^(Marking out on )(.+)$`)
-	leading = regexp.MustCompile(`^(\s*)([` + id + `-]+): `)
-	ofKind  = regexp.MustCompile(`\b([a-z][a-z-]*) "([^"]+)"`)
-	quoted  = regexp.MustCompile(modes + `|"([^"]+)"`)
-	word    = regexp.MustCompile(`[` + id + `][` + id + `.>-]*[` + id + `]`)
-	atPort  = regexp.MustCompile(`\b(?:reducing-bush|bush|thread-adaptor|[a-z-]+) at ([` + id + `-]+)\.[` + id + `-]+`)
+	atBend  = newForm("at bend", `\belbow-(\d+) at bend (\d+)(?: of ([`+id+`.>-]+))?`)
+	between = newForm("between pieces", `\belbow-(\d+) between pieces`)
+	bendOf  = newForm("bend ", `\bbend (\d+) of ([`+id+`.>-]*[`+id+`])`)
+	oldRun  = newForm("old ", `\bold (pipe|hose) of ([`+id+`.>-]*[`+id+`])`)
+	legOf   = newForm("leg ", `\bleg (\d+) of (?:run )?(?:"([^"]+)"|([`+id+`.>-]*[`+id+`]))`)
+	ofRun   = newForm(`"`, `\b(?:the )?(run|hose|pipe) "([^"]+)"`)
+	onRun   = newForm("Marking out on ", `^(Marking out on )(.+)$`)
+	leading = newForm(": ", `^(\s*)([`+id+`-]+): `)
+	ofKind  = newForm(`"`, `\b([a-z][a-z-]*) "([^"]+)"`)
+	quoted  = newForm(`"`, modes+`|"([^"]+)"`)
+	atPort  = newForm(" at ", `\b(?:reducing-bush|bush|thread-adaptor|[a-z-]+) at ([`+id+`-]+)\.[`+id+`-]+`)
 )
 
 // Text puts names for the ids in a text. What is to be written into the description stays as it
@@ -135,7 +131,7 @@ func (n *Names) Text(text string) string {
 		return text
 	}
 	text = n.steps(n.partWords(n.runWords(text)))
-	return word.ReplaceAllStringFunc(text, func(w string) string {
+	return eachWord(text, func(w string) string {
 		switch {
 		case n.parts[w] != nil && odd(w):
 			return n.Tag(w)
@@ -156,7 +152,8 @@ func (n *Names) Beside(text string) string {
 	if strings.Contains(text, " = ") {
 		return text
 	}
-	return inText.ReplaceAllStringFunc(text, func(s string) string {
+	return inText.replace(text, func(m []string) string {
+		s := m[0]
 		if strings.HasPrefix(s, "mode") && strings.HasSuffix(s, `"`) {
 			return s
 		}
@@ -184,7 +181,7 @@ func (n *Names) Beside(text string) string {
 
 // inText finds an id in a text: in quotes, behind its union nuts, at the head of what is said of it,
 // or by itself.
-var inText = regexp.MustCompile(modes + `|"[^"]+"|\bunion nuts? of [` + id + `-]+|[` + id + `][` + id + `.>-]*[` + id + `]:?`)
+var inText = newForm("", modes+`|"[^"]+"|\bunion nuts? of [`+id+`-]+|[`+id+`][`+id+`.>-]*[`+id+`]:?`)
 
 // pipe is what a run is called in a sentence; an id of none stays.
 func (n *Names) pipe(id string) string {
@@ -196,46 +193,40 @@ func (n *Names) pipe(id string) string {
 
 // runWords names the runs where the text speaks of marking out, bends and old pipe.
 func (n *Names) runWords(text string) string {
-	text = onRun.ReplaceAllStringFunc(text, func(s string) string {
-		m := onRun.FindStringSubmatch(s)
+	text = onRun.replace(text, func(m []string) string {
 		return m[1] + n.pipe(m[2])
 	})
-	text = atBend.ReplaceAllStringFunc(text, func(s string) string {
-		m := atBend.FindStringSubmatch(s)
+	text = atBend.replace(text, func(m []string) string {
 		if m[3] != "" && n.runs[m[3]] == nil {
-			return s
+			return m[0]
 		}
 		if m[3] != "" {
 			return FittingWord("elbow-"+m[1]) + " at bend " + m[2] + " of " + n.pipe(m[3])
 		}
 		return FittingWord("elbow-" + m[1])
 	})
-	text = between.ReplaceAllStringFunc(text, func(s string) string {
-		return FittingWord("elbow-"+between.FindStringSubmatch(s)[1]) + " between pieces"
+	text = between.replace(text, func(m []string) string {
+		return FittingWord("elbow-"+m[1]) + " between pieces"
 	})
-	text = bendOf.ReplaceAllStringFunc(text, func(s string) string {
-		m := bendOf.FindStringSubmatch(s)
+	text = bendOf.replace(text, func(m []string) string {
 		return "bend " + m[1] + " of " + n.pipe(m[2])
 	})
-	text = legOf.ReplaceAllStringFunc(text, func(s string) string {
-		m := legOf.FindStringSubmatch(s)
+	text = legOf.replace(text, func(m []string) string {
 		run := m[2] + m[3] // in quotes or without
 		if n.runs[run] == nil {
-			return s
+			return m[0]
 		}
 		return "leg " + m[1] + " of " + n.pipe(run)
 	})
-	text = ofRun.ReplaceAllStringFunc(text, func(s string) string {
-		m := ofRun.FindStringSubmatch(s)
+	text = ofRun.replace(text, func(m []string) string {
 		if n.runs[m[2]] == nil {
-			return s
+			return m[0]
 		}
 		return n.pipe(m[2])
 	})
-	text = oldRun.ReplaceAllStringFunc(text, func(s string) string {
-		m := oldRun.FindStringSubmatch(s)
+	text = oldRun.replace(text, func(m []string) string {
 		if n.runs[m[2]] == nil {
-			return s
+			return m[0]
 		}
 		return "the old " + m[1] + " " + n.Run(m[2])
 	})
@@ -244,21 +235,20 @@ func (n *Names) runWords(text string) string {
 
 // partWords names the parts at the head of a line, in quotes and behind a fitting.
 func (n *Names) partWords(text string) string {
-	text = leading.ReplaceAllStringFunc(text, func(s string) string {
-		m := leading.FindStringSubmatch(s)
+	text = leading.replace(text, func(m []string) string {
 		if n.parts[m[2]] == nil {
-			return s
+			return m[0]
 		}
 		return m[1] + n.Tag(m[2]) + ": "
 	})
-	text = ofKind.ReplaceAllStringFunc(text, func(s string) string { // the name says the kind too
-		m := ofKind.FindStringSubmatch(s)
+	text = ofKind.replace(text, func(m []string) string { // the name says the kind too
 		if p := n.parts[m[2]]; p == nil || string(p.Kind) != m[1] {
-			return s
+			return m[0]
 		}
 		return n.Short(m[2])
 	})
-	text = quoted.ReplaceAllStringFunc(text, func(s string) string {
+	text = quoted.replace(text, func(m []string) string {
+		s := m[0]
 		if s[0] != '"' {
 			return s
 		}
@@ -271,7 +261,8 @@ func (n *Names) partWords(text string) string {
 		}
 		return s
 	})
-	text = atPort.ReplaceAllStringFunc(text, func(s string) string {
+	text = atPort.replace(text, func(m []string) string {
+		s := m[0]
 		what, where, _ := strings.Cut(s, " at ")
 		id, ok := n.port(where)
 		if !ok {

@@ -1,6 +1,7 @@
 package tag
 
 import (
+	"regexp"
 	"testing"
 
 	"dryfit/catalog"
@@ -79,6 +80,20 @@ func TestJointsAsOnTheSheets(t *testing.T) {
 	} {
 		if got := Joints(text); got != want {
 			t.Errorf("%q is %q, want %q", text, got, want)
+		}
+	}
+}
+
+// A word that could be an id is what the pattern of one finds: letters of any script, stops and arrows
+// within, two characters at least.
+func TestEachWordIsWhatAnIDMayBe(t *testing.T) {
+	pattern := regexp.MustCompile(`[` + id + `][` + id + `.>-]*[` + id + `]`)
+	for _, text := range []string{
+		"", "a", "ab", "a.b", "a. b", "at tee-1.out>unit.in, and -x- y", "a-.>b.", "Ωμέγα-1 > é, e\u0301a", "a\xffb", "\xff", "12 mm; _x", "x...y-", "…a1…",
+	} {
+		mark := func(s string) string { return "<" + s + ">" }
+		if got, want := eachWord(text, mark), pattern.ReplaceAllStringFunc(text, mark); got != want {
+			t.Errorf("%q: %q, and by the pattern %q", text, got, want)
 		}
 	}
 }

@@ -52,9 +52,9 @@ func TestDrawnCabinets(t *testing.T) {
 func TestAnotherPairIsBuilt(t *testing.T) {
 	c := cabinet(t, 8)
 	before := laying.Of(c.At(graph.Before))
-	site, choice := retrofit.NewSite(c, before), retrofit.FirstChoice(c, before)
+	site, choice := retrofit.NewSite(c, before), retrofit.NewSite(c, before).FirstChoice()
 	tried := 0
-	for _, place := range retrofit.Places(c, before) {
+	for _, place := range retrofit.NewSite(c, before).Places() {
 		if place.TooShort() || place.MeasureFirst {
 			continue
 		}

@@ -15,8 +15,8 @@ import (
 func TestSecondPairRescuesTheJob(t *testing.T) {
 	c := readFile(t, "testdata/jobs/through-the-front.toml")
 	before := laying.Of(c.At(graph.Before))
-	choice := retrofit.FirstChoice(c, before)
-	place, ok := retrofit.PlaceAt(c, before, *c.Retrofit.Cut, choice)
+	choice := retrofit.NewSite(c, before).FirstChoice()
+	place, ok := retrofit.NewSite(c, before).PlaceAt(*c.Retrofit.Cut, choice)
 	if !ok {
 		t.Fatal("no such place")
 	}

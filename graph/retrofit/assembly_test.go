@@ -13,7 +13,7 @@ import (
 // sch80 is 1-1/2 in Schedule 80 pipe: ASTM D2467 socket 34.925 mm, tee 25.40 mm.
 func sch80(asked graph.Retrofit) work {
 	c := &graph.Circuit{Catalog: catalog.Embedded(), Retrofit: &asked}
-	return newWork(c, &graph.Run{ID: "line", Spec: "pvc-sch80", Size: catalog.Size{Nominal: 1.5}})
+	return newWork(c, &graph.Run{ID: "line", Spec: "pvc-sch80", Size: catalog.Size{Nominal: 1.5}}, stops{})
 }
 
 // The worked example of a cut-in: tee, true-union ball valve (103.10, a maker's table), tee,
@@ -94,7 +94,7 @@ func TestAssemblyByHand(t *testing.T) {
 		{"2 in Schedule 80, plain valve, two slip couplings", "pvc-sch80", in(2), graph.Retrofit{SlipCoupling: true, TrueUnion: &no}, "valve", 127 + 162.4 + 90 + 2*89.1 + 2*200},
 	} {
 		circuit := &graph.Circuit{Catalog: slip, Retrofit: &c.asked}
-		w := newWork(circuit, &graph.Run{ID: "line", Spec: c.spec, Size: c.size})
+		w := newWork(circuit, &graph.Run{ID: "line", Spec: c.spec, Size: c.size}, stops{})
 		a, sum := w.newAssembly(Choice{Bypass: c.bypass}), 0.0
 		for _, term := range a.terms {
 			sum += term.MM

@@ -43,7 +43,18 @@ func NewSite(c *graph.Circuit, lay *route.Layout) *Site {
 
 // TriedBeside makes what is built here a trial beside another site with the same fittings: notes
 // that take a search of their own are left out.
-func (site *Site) TriedBeside(other *Site) { site.trying, site.common = true, other.common }
+func (site *Site) TriedBeside(other *Site) {
+	site.trying, site.common = true, other.common
+	site.FittedAs(other)
+}
+
+// FittedAs takes over from another site how new parts and pipe meet, where both have one catalogue: it is
+// worked out once for a search.
+func (site *Site) FittedAs(other *Site) {
+	if site.circuit.Catalog == other.circuit.Catalog {
+		site.stops = other.stops
+	}
+}
 
 // Shortened reports whether pipes led from here are by now looked for in fewer steps than for a
 // description that is read anew: they may come out otherwise there.
@@ -84,8 +95,7 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: why}}
 	}
 
-	w := newWork(c, path.Run).guarded(c, net, path.Run).at(path, place.Leg)
-	w.stops = site.stops
+	w := newWork(c, path.Run, site.stops).guarded(c, net, path.Run).at(path, place.Leg)
 	d := draft.Of(c)
 	a := w.newAssembly(choice)
 

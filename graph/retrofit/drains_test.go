@@ -46,7 +46,7 @@ func TestDrainsAsAsked(t *testing.T) {
 		circuit, lay := demo(t)
 		circuit.Retrofit.Drains = c.said
 		choice := Choice{Bypass: "spring"}
-		place, _ := PlaceAt(circuit, lay, graph.Cut{Run: "return-line", Leg: 3, AtMM: -1}, choice)
+		place, _ := NewSite(circuit, lay).PlaceAt(graph.Cut{Run: "return-line", Leg: 3, AtMM: -1}, choice)
 		proposal, ds := Build(circuit, lay, place, choice)
 		if proposal == nil {
 			t.Fatal(ds)
@@ -75,7 +75,7 @@ func TestDrainsKeepClearOfDrawnPipes(t *testing.T) {
 		lay.Circuit.Cabinet = &graph.Cabinet{From: graph.PortRef{Part: "element", Port: graph.Out},
 			Corner: graph.Vec{X: -1500, Y: -900, Z: -c.floorMM}, Far: graph.Vec{X: 2600, Y: 300, Z: 800}}
 		choice := Choice{Bypass: "spring"}
-		place, _ := PlaceAt(circuit, lay, graph.Cut{Run: "return-line", Leg: 3, AtMM: -1}, choice)
+		place, _ := NewSite(circuit, lay).PlaceAt(graph.Cut{Run: "return-line", Leg: 3, AtMM: -1}, choice)
 		proposal, ds := Build(circuit, lay, place, choice)
 		if proposal == nil {
 			t.Fatal(ds)

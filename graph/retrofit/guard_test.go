@@ -55,7 +55,7 @@ func TestCheckBehindTheSecondTee(t *testing.T) {
 				lay = laying.Of(c.At(graph.Before))
 			}
 			choice := Choice{Bypass: "valve"}
-			place, ok := PlaceAt(c, lay, graph.Cut{Run: old.ID, Leg: leg, AtMM: -1}, choice)
+			place, ok := NewSite(c, lay).PlaceAt(graph.Cut{Run: old.ID, Leg: leg, AtMM: -1}, choice)
 			if !ok {
 				t.Fatalf("%s: no place", line)
 			}

@@ -60,8 +60,8 @@ func (site *Site) Parallel(beside *stream.UnitBranch) (*Proposal, []graph.Diagno
 		return refuse(why)
 	}
 	want := (graph.LegsMM(c.Retrofit.ToUnit) + graph.LegsMM(c.Retrofit.FromUnit)) / 2
-	to, okTo := bestTee(c, lay, net, beside.ToUnitRuns, true, want)
-	from, okFrom := bestTee(c, lay, net, beside.FromUnitRuns, false, want)
+	to, okTo := site.bestTee(beside.ToUnitRuns, true, want)
+	from, okFrom := site.bestTee(beside.FromUnitRuns, false, want)
 	if !okTo || !okFrom {
 		return refuse(noTee(beside.Unit, okTo, okFrom))
 	}
@@ -128,7 +128,8 @@ func noTee(unit *graph.Part, okTo, okFrom bool) quantity.Text {
 // bestTee finds where in some runs a tee with its valve has most room; of several places the
 // one from which the pipe on to the first unit is nearest to the length wanted. The runs come
 // in the way of the water, towards the unit or away from it.
-func bestTee(c *graph.Circuit, lay *route.Layout, net *stream.Net, runs []*graph.Run, towards bool, want float64) (teeIn, bool) {
+func (site *Site) bestTee(runs []*graph.Run, towards bool, want float64) (teeIn, bool) {
+	c, lay, net := site.circuit, site.lay, site.net
 	var best teeIn
 	found := false
 	between := make([]float64, len(runs)) // pipe of the runs between each and the unit
@@ -144,7 +145,7 @@ func bestTee(c *graph.Circuit, lay *route.Layout, net *stream.Net, runs []*graph
 		if path == nil || len(path.Points) < 2 {
 			continue
 		}
-		w := newWork(c, r)
+		w := newWork(c, r, site.stops)
 		for k := 1; k < len(path.Points); k++ {
 			t := newTee(w, path, k)
 			t.beyond = between[i] + t.restMM(towards != net.Against(r))

@@ -12,22 +12,22 @@ import (
 // Places returns every straight leg of existing pipe as a place for the cut, in the order
 // of the runs; a run known only by its length is one place to measure first. Each is the
 // best offset in its leg for the assembly the request and the pumps lead to. Which of them
-// are allowed is for the rules to say. lay is the stage before the work.
-func Places(c *graph.Circuit, lay *route.Layout) []Place {
-	if c.Retrofit == nil || lay == nil {
+// are allowed is for the rules to say.
+func (site *Site) Places() []Place {
+	c, lay, net := site.circuit, site.lay, site.net
+	if c.Retrofit == nil {
 		return nil
 	}
-	net := lay.Stage.Net()
-	choice := firstChoice(c, net)
-	feeds, known := feeding(c, net), stops{}
+	choice := site.FirstChoice()
+	feeds := feeding(c, net)
 	var out []Place
 	for i := range lay.Paths {
 		path := &lay.Paths[i]
 		if !cuttable(net, path.Run) {
 			continue
 		}
-		w := newWork(c, path.Run)
-		w.guard, w.against, w.stops = feeds[path.Run.ID], net.Against(path.Run), known
+		w := newWork(c, path.Run, site.stops)
+		w.guard, w.against = feeds[path.Run.ID], net.Against(path.Run)
 		if len(path.Points) < 2 {
 			if path.LengthMM > 0 {
 				w.playMM = max(0, path.Run.PlayMM)
@@ -49,10 +49,11 @@ func cuttable(net *stream.Net, r *graph.Run) bool {
 	return r.Existing && !r.Removed && !net.IsAir(r)
 }
 
-// firstChoice is the bypass the request asks for, or the one the heater pump leads to: a
-// spring check where it has several speeds, a throttle valve where it has one (trade
-// practice: two fixed resistances share the flow in a fixed ratio).
-func firstChoice(c *graph.Circuit, net *stream.Net) Choice {
+// FirstChoice is the bypass the places are measured for: the one the request asks for, or the one the
+// heater pump leads to, a spring check where it has several speeds, a throttle valve where it has one
+// (trade practice: two fixed resistances share the flow in a fixed ratio).
+func (site *Site) FirstChoice() Choice {
+	c, net := site.circuit, site.net
 	switch c.Retrofit.Bypass {
 	case "spring", "valve", "none":
 		return Choice{Bypass: c.Retrofit.Bypass}
@@ -66,15 +67,10 @@ func firstChoice(c *graph.Circuit, net *stream.Net) Choice {
 	return Choice{Bypass: "valve"}
 }
 
-// FirstChoice is the bypass the places are measured for: see Places.
-func FirstChoice(c *graph.Circuit, lay *route.Layout) Choice {
-	return firstChoice(c, lay.Stage.Net())
-}
-
 // PlaceAt returns the place a request names: a run with a leg, and the offset of the first
 // cut line if it is given. ok is false where there is no such leg.
-func PlaceAt(c *graph.Circuit, lay *route.Layout, cut graph.Cut, choice Choice) (Place, bool) {
-	net := lay.Stage.Net()
+func (site *Site) PlaceAt(cut graph.Cut, choice Choice) (Place, bool) {
+	c, lay, net := site.circuit, site.lay, site.net
 	for i := range lay.Paths {
 		path := &lay.Paths[i]
 		if path.Run.ID != cut.Run {
@@ -83,7 +79,7 @@ func PlaceAt(c *graph.Circuit, lay *route.Layout, cut graph.Cut, choice Choice) 
 		if cut.Leg < 1 || cut.Leg >= len(path.Points) {
 			return Place{}, false
 		}
-		place := bestPlace(net, path, cut.Leg, newWork(c, path.Run).guarded(c, net, path.Run), choice)
+		place := bestPlace(net, path, cut.Leg, newWork(c, path.Run, site.stops).guarded(c, net, path.Run), choice)
 		if cut.AtMM >= 0 {
 			gap, on := place.ToMM-place.FromMM, cut.AtMM-place.FromMM
 			place.FromMM, place.ToMM = cut.AtMM, cut.AtMM+gap

@@ -35,7 +35,7 @@ func demo(t *testing.T) (*graph.Circuit, *route.Layout) {
 func TestStraightFromTheOffset(t *testing.T) {
 	c, lay := demo(t)
 	for _, at := range []float64{100, 420, 900} {
-		place, ok := PlaceAt(c, lay, graph.Cut{Run: "return-line", Leg: 3, AtMM: at}, Choice{Bypass: "spring"})
+		place, ok := NewSite(c, lay).PlaceAt(graph.Cut{Run: "return-line", Leg: 3, AtMM: at}, Choice{Bypass: "spring"})
 		want := at - 31.75 + 63.50 + 29.37 + 38.10 + 5
 		if !ok || !agree.Within(place.FromMM, at, 1e-9) || !agree.Within(place.StraightMM, want, 0.01) {
 			t.Errorf("at %g: cut at %g, %.2f mm before the check; want %.2f", at, place.FromMM, place.StraightMM, want)
@@ -66,8 +66,8 @@ func TestStraightOfARunWrittenBackwards(t *testing.T) {
 	behind := laying.Of(forward.At(graph.Before))
 	long := c.Run("return-line").Legs[2].By.Len()
 	for _, at := range []float64{300, 420, 500} {
-		place, ok := PlaceAt(c, lay, graph.Cut{Run: "return-line", Leg: 3, AtMM: at}, choice)
-		same, too := PlaceAt(forward, behind, graph.Cut{Run: "return-line", Leg: n - 2, AtMM: long - place.ToMM}, choice)
+		place, ok := NewSite(c, lay).PlaceAt(graph.Cut{Run: "return-line", Leg: 3, AtMM: at}, choice)
+		same, too := NewSite(forward, behind).PlaceAt(graph.Cut{Run: "return-line", Leg: n - 2, AtMM: long - place.ToMM}, choice)
 		if !ok || !too || !agree.Within(same.ToMM, long-at, 0.01) || !agree.Within(same.StraightMM, place.StraightMM, 0.01) {
 			t.Errorf("cut at %g: %.2f mm before the check (%v); written backwards at %.2f %.2f mm (%v)", at, place.StraightMM, ok, same.FromMM, same.StraightMM, too)
 		}
@@ -94,7 +94,7 @@ func TestBranchNotKept(t *testing.T) {
 		circuit.Retrofit.ToUnit = []graph.Leg{leg(graph.Vec{Y: -300}), leg(graph.Vec{X: 2300})}
 		circuit.Retrofit.FromUnit = []graph.Leg{leg(graph.Vec{X: -2300}), leg(graph.Vec{Y: 300})}
 		choice := Choice{Bypass: "spring"}
-		place, _ := PlaceAt(circuit, lay, graph.Cut{Run: "return-line", Leg: 3, AtMM: -1}, choice)
+		place, _ := NewSite(circuit, lay).PlaceAt(graph.Cut{Run: "return-line", Leg: 3, AtMM: -1}, choice)
 		_, ds := Build(circuit, lay, place, choice)
 		got := ""
 		for _, d := range ds {
@@ -116,7 +116,7 @@ func TestLegsAndPlaceOfTheUnit(t *testing.T) {
 		c, lay := demo(t)
 		c.Retrofit.Stand = &graph.Stand{At: graph.Vec{X: right, Y: -300, Z: -260}}
 		choice := Choice{Bypass: "spring"}
-		place, _ := PlaceAt(c, lay, graph.Cut{Run: "return-line", Leg: 3, AtMM: -1}, choice)
+		place, _ := NewSite(c, lay).PlaceAt(graph.Cut{Run: "return-line", Leg: 3, AtMM: -1}, choice)
 		_, ds := Build(c, lay, place, choice)
 		got := ""
 		for _, d := range ds {
@@ -148,7 +148,7 @@ func TestStraightAgainstTheWater(t *testing.T) {
 			r.From, r.To, r.Legs = r.To, r.From, legs
 			lay, leg = laying.Of(c.At(graph.Before)), 2
 		}
-		place, ok := PlaceAt(c, lay, graph.Cut{Run: "return-line", Leg: leg, AtMM: -1}, Choice{Bypass: "spring"})
+		place, ok := NewSite(c, lay).PlaceAt(graph.Cut{Run: "return-line", Leg: leg, AtMM: -1}, Choice{Bypass: "spring"})
 		if !ok || place.StraightMM < 519.9 || place.StraightMM > 525.1 {
 			t.Errorf("turned %v: %.2f mm before the check", turned, place.StraightMM)
 		}
@@ -161,7 +161,7 @@ func TestStraightAgainstTheWater(t *testing.T) {
 func TestStraightByTheBoreBeforeTheCheck(t *testing.T) {
 	c, lay := demo(t)
 	c.Retrofit.Size = catalog.Size{Nominal: 2.5}
-	place, ok := PlaceAt(c, lay, graph.Cut{Run: "return-line", Leg: 3, AtMM: -1}, Choice{Bypass: "spring"})
+	place, ok := NewSite(c, lay).PlaceAt(graph.Cut{Run: "return-line", Leg: 3, AtMM: -1}, Choice{Bypass: "spring"})
 	if !ok || !agree.Within(place.WantedMM, 621, 0.5) || place.StraightMM < place.WantedMM || place.StraightMM > place.WantedMM+5 {
 		t.Errorf("%.2f mm before the check for the %.2f it wants, want 621 and up to 5 mm more", place.StraightMM, place.WantedMM)
 	}
@@ -171,7 +171,7 @@ func TestStraightByTheBoreBeforeTheCheck(t *testing.T) {
 func TestNothingIsCutThatGoes(t *testing.T) {
 	c, _ := demo(t)
 	at := func() (n int) {
-		for _, p := range Places(c, laying.Of(c.At(graph.Before))) {
+		for _, p := range NewSite(c, laying.Of(c.At(graph.Before))).Places() {
 			if p.Run == "return-line" {
 				n++
 			}
@@ -202,7 +202,7 @@ func TestStraightToldIsStraightBuilt(t *testing.T) {
 				lay = laying.Of(c.At(graph.Before))
 			}
 			choice := Choice{Bypass: "spring"}
-			place, ok := PlaceAt(c, lay, graph.Cut{Run: r.ID, Leg: leg, AtMM: -1}, choice)
+			place, ok := NewSite(c, lay).PlaceAt(graph.Cut{Run: r.ID, Leg: leg, AtMM: -1}, choice)
 			if !ok {
 				t.Fatal("no place")
 			}
@@ -239,7 +239,7 @@ func TestStraightFromAPart(t *testing.T) {
 			r.Legs[0].By = by
 			lay := laying.Of(c.At(graph.Before))
 			choice := Choice{Bypass: "spring"}
-			place, ok := PlaceAt(c, lay, graph.Cut{Run: "return-line", Leg: 1, AtMM: -1}, choice)
+			place, ok := NewSite(c, lay).PlaceAt(graph.Cut{Run: "return-line", Leg: 1, AtMM: -1}, choice)
 			if !ok {
 				t.Fatal("no place")
 			}

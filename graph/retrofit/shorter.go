@@ -1,10 +1,5 @@
 package retrofit
 
-import (
-	"dryfit/graph"
-	"dryfit/graph/route"
-)
-
 // Saving is a key of [retrofit] that makes the assembly shorter when it is changed, and by
 // how much, mm.
 type Saving struct {
@@ -13,12 +8,13 @@ type Saving struct {
 }
 
 // Shorter lists the changes that make the assembly shorter at a place.
-func Shorter(c *graph.Circuit, lay *route.Layout, place Place, choice Choice) []Saving {
+func (site *Site) Shorter(place Place, choice Choice) []Saving {
+	c, lay := site.circuit, site.lay
 	path := lay.Path(place.Run)
 	if path == nil || c.Retrofit == nil {
 		return nil
 	}
-	w := newWork(c, path.Run).guarded(c, lay.Stage.Net(), path.Run).at(path, place.Leg)
+	w := newWork(c, path.Run, site.stops).guarded(c, site.net, path.Run).at(path, place.Leg)
 	now := w.newAssembly(choice)
 	var out []Saving
 	add := func(key string, a assembly) {

@@ -37,9 +37,10 @@ type stopOf struct {
 	port             string
 	spec, pipe       catalog.Spec
 	size, size2, its catalog.Size
+	face             graph.Vec // of the unit: the way the request says its ports look
 }
 
-// stops are those that were worked out already, in one circuit with one catalogue.
+// stops are those that were worked out already, with one catalogue.
 type stops map[stopOf]stopped
 
 // keptEnd is where new pipe of the old line's make stops in the adaptor that stays on an old
@@ -54,6 +55,9 @@ func (w work) stopWith(part *graph.Part, port string, spec catalog.Spec, size ca
 	key := stopOf{id: part.ID, kind: string(part.Kind) + " " + part.Type, port: port, spec: part.Spec, size: part.Size, size2: part.BranchSize, pipe: spec, its: size}
 	if part == w.unit {
 		key.part = part
+		if stand := w.asked.Stand; stand != nil {
+			key.face = stand.PortsFace
+		}
 	}
 	known, ok := w.stops[key]
 	if !ok {

@@ -63,7 +63,7 @@ func TestTeeWhereThePipesBecomeAlike(t *testing.T) {
 		leg       int
 		low, high float64
 	}{{3500, 1, 3100, 3850}, {2300, 2, 1850, 2975}, {900, 3, 350, 1475}} {
-		tee, ok := bestTee(c, lay, lay.Stage.Net(), beside.ToUnitRuns, true, x.want)
+		tee, ok := NewSite(c, lay).bestTee(beside.ToUnitRuns, true, x.want)
 		if !ok || tee.play() < 0 || tee.path.Run.ID != "to-first" || tee.leg != x.leg || tee.beyond < x.low || tee.beyond > x.high {
 			t.Errorf("for %g mm of pipe a tee in leg %d of %s, %.0f mm before the unit; want leg %d", x.want, tee.leg, tee.path.Run.ID, tee.beyond, x.leg)
 		}
@@ -83,7 +83,7 @@ func TestBranchesAreKeptApart(t *testing.T) {
 	} {
 		c, lay := laidOut(t, secondUnit(t))
 		beside := besideFirst(t, c, lay)
-		to, ok := bestTee(c, lay, lay.Stage.Net(), beside.ToUnitRuns, true, 0)
+		to, ok := NewSite(c, lay).bestTee(beside.ToUnitRuns, true, 0)
 		if !ok {
 			t.Fatal("no tee")
 		}

@@ -29,14 +29,14 @@ type work struct {
 	stops stops // of its parts, as they were worked out
 }
 
-// newWork fills the defaults in.
+// newWork fills the defaults in. known is what was worked out of the fittings in another circuit.
 //
 // The tees are of the cut pipe's family, so that they glue to it, on hose of the spec asked for
 // where there is a barb to it; the unit's branch is of the spec asked for. The line is never smaller than the cut pipe nor than the branch, the
 // branch never smaller than the unit's ports: trade practice, computed from pipe loss.
-func newWork(c *graph.Circuit, cut *graph.Run) work {
+func newWork(c *graph.Circuit, cut *graph.Run, known stops) work {
 	w := work{asked: c.Retrofit, unit: c.Part(c.Retrofit.Unit), cat: c.Catalog,
-		oldSpec: cut.Spec, oldSize: cut.Size, isolators: graph.BallValve, trueUnion: true, stops: stops{}}
+		oldSpec: cut.Spec, oldSize: cut.Size, isolators: graph.BallValve, trueUnion: true, stops: known}
 	if w.asked.Isolators != "" {
 		w.isolators = graph.Kind(w.asked.Isolators)
 	}

@@ -37,7 +37,7 @@ func TestBranchIsSizedByTheWayAsTold(t *testing.T) {
 		if c == nil {
 			t.Fatal(ds)
 		}
-		if got := newWork(c, c.Run("return-line")).branchSize.String(); got != x.want {
+		if got := newWork(c, c.Run("return-line"), stops{}).branchSize.String(); got != x.want {
 			t.Errorf("%s: pipes of %s, want %s", x.put, got, x.want)
 		}
 	}

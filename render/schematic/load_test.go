@@ -43,7 +43,7 @@ func built(t testing.TB, c *graph.Circuit, bypass string) *graph.Circuit {
 	if rows := c.Catalog.Springs(); bypass == "spring" && len(rows) > 0 {
 		choice.Spring = rows[0].Name
 	}
-	for _, p := range retrofit.Places(before, lay) {
+	for _, p := range retrofit.NewSite(before, lay).Places() {
 		if c.Retrofit.Cut != nil && c.Retrofit.Cut.Run != p.Run {
 			continue
 		}

@@ -42,7 +42,7 @@ func (s *search) along(t *trial) {
 func (s *search) elsewhere(p retrofit.Place) []retrofit.Place {
 	var out []retrofit.Place
 	for _, at := range s.alongLeg(&p) {
-		if q, ok := retrofit.PlaceAt(s.asked, s.before.Layout, graph.Cut{Run: p.Run, Leg: p.Leg, AtMM: at}, s.first); ok && math.Abs(q.NeededMM-p.NeededMM) < 1 {
+		if q, ok := s.site.PlaceAt(graph.Cut{Run: p.Run, Leg: p.Leg, AtMM: at}, s.first); ok && math.Abs(q.NeededMM-p.NeededMM) < 1 {
 			out = append(out, q)
 		}
 	}

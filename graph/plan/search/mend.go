@@ -159,7 +159,7 @@ func (s *search) again(t *trial) *trial {
 	if asked := c.Retrofit.Cut; asked != nil && asked.Leg == t.place.Leg && asked.Run == t.place.Run {
 		cut.AtMM = asked.AtMM
 	}
-	place, ok := retrofit.PlaceAt(c, before.Layout, cut, s.first)
+	place, ok := s.site.PlaceAt(cut, s.first)
 	if !ok {
 		return nil
 	}
@@ -178,7 +178,9 @@ func (s *search) doesAnew(t *trial, some []help, left *int) bool {
 	for _, h := range some {
 		h.apply(c)
 	}
-	with := newSearch(c, s.today(c)).again(t.renumbered(some))
+	anew := newSearch(c, s.today(c))
+	anew.site.FittedAs(s.site)
+	with := anew.again(t.renumbered(some))
 	return with != nil && with.standing() == 0 && !with.untried
 }
 

@@ -35,7 +35,7 @@ func searched(t *testing.T, demo string, order func([]retrofit.Place)) (*search,
 	before := &stage.Stage{Circuit: c.At(graph.Before)}
 	before.Lay()
 	s := newSearch(c, before)
-	places := retrofit.Places(c, before.Layout)
+	places := retrofit.NewSite(c, before.Layout).Places()
 	order(places)
 	s.try(places)
 	s.rank()

@@ -37,8 +37,9 @@ type search struct {
 }
 
 func newSearch(c *graph.Circuit, before *stage.Stage) *search {
-	return &search{asked: c, settled: before.Layout.Stage.With(c), before: before, site: retrofit.NewSite(c, before.Layout), segments: newSegments(before.Circuit),
-		first: retrofit.FirstChoice(c, before.Layout), judged: map[segment]runVerdict{}}
+	site := retrofit.NewSite(c, before.Layout)
+	return &search{asked: c, settled: before.Layout.Stage.With(c), before: before, site: site, segments: newSegments(before.Circuit),
+		first: site.FirstChoice(), judged: map[segment]runVerdict{}}
 }
 
 // forced tries the places a description names: a leg and offset, or every leg of a run.
@@ -46,11 +47,11 @@ func (s *search) forced(cut graph.Cut) {
 	s.force = true
 	var places []retrofit.Place
 	if cut.Leg > 0 {
-		if place, ok := retrofit.PlaceAt(s.asked, s.before.Layout, cut, s.first); ok {
+		if place, ok := s.site.PlaceAt(cut, s.first); ok {
 			places = append(places, place)
 		}
 	} else {
-		for _, place := range retrofit.Places(s.asked, s.before.Layout) {
+		for _, place := range s.site.Places() {
 			if place.Run == cut.Run {
 				places = append(places, place)
 			}
@@ -63,7 +64,7 @@ func (s *search) forced(cut graph.Cut) {
 }
 
 // places tries every place.
-func (s *search) places() { s.try(retrofit.Places(s.asked, s.before.Layout)) }
+func (s *search) places() { s.try(s.site.Places()) }
 
 // try sends the places through the house, the cheap steps first: what the rules on the cut
 // or on the circuit bar is not built, and what cannot be built is not solved. The order in

@@ -21,3 +21,21 @@ func (k Knowledge) String() string {
 		return "assumed"
 	}
 }
+
+// Reading is what somebody read on the tub as it stands today, in one mode: a flow by a display, a
+// meter clamped on or a bucket and a watch, or a pressure by a gauge. Flow or Pressure
+// is given, or both.
+type Reading struct {
+	At       string  // id of a part or a run, with a port behind a dot where it is of that
+	Part     string  // id of the part; "" where At is a run
+	Port     string  // "" where At names none
+	Run      string  // id of the run; "" where At is a part
+	Mode     string  // name
+	Flow     float64 // m³/s; 0: not read
+	Pressure float64 // Pa by the gauge, where the part or port is, below 0 where it sucks; PressureSet
+	Off      float64 // how far off it may be either way, nine in ten, as a share; 0: nobody said
+	OffPa    float64 // the same in Pa, of a pressure; 0: nobody said
+	Pos      Pos
+
+	PressureSet bool // a pressure was read: before a pump a gauge may well stand at 0
+}

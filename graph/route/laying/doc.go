@@ -6,6 +6,6 @@
 // D2467's G); insertion depths do not enter it. Pure functions.
 //
 // The steps, each in a file of its own: way (which way pipe leaves each port), line (what
-// stands at the ends and bends of a run; station, bend), locate (positions; datum, closure),
-// spans, piece and joint. The order of the work is package route's.
+// stands at the ends and bends of a run; station, ends, bend), locate (positions; datum, closure),
+// piece and joint. The order of the work is package route's.
 package laying

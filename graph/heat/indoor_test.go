@@ -26,7 +26,7 @@ func TestIndoors(t *testing.T) {
 		t.Errorf("a year takes %g kWh", a.KWh)
 	}
 	// heating up in closed form: 20 kW from 10 to 38 °C in air of 24 °C
-	if up := Warm(tub, element, Air{TempC: -10}, 10); !near(up.Hours, WarmingHours(tub.Capacity(), 12, 20e3, 10, 38, 24), 1e-3) {
+	if up := WarmThrough(tub, element, func(float64) Air { return Air{TempC: -10} }, 10); !near(up.Hours, warmingHours(tub.Capacity(), 12, 20e3, 10, 38, 24), 1e-3) {
 		t.Errorf("heats up in %g h", up.Hours)
 	}
 

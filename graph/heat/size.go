@@ -101,13 +101,8 @@ func running(units []Served) []Served {
 	return out
 }
 
-// Warm follows the tub, cover on, from a temperature to its set point in air that stays as
-// it is, heated by the plant and by its pump's own heat.
-func Warm(tub *Tub, p *Plant, air Air, fromC float64) Warmed {
-	return WarmThrough(tub, p, func(float64) Air { return air }, fromC)
-}
-
-// WarmThrough is Warm in air that changes with the seconds since it began. An element with a
+// WarmThrough follows the tub, cover on, from a temperature to its set point, heated by the plant and by
+// its pump's own heat, in air that changes with the seconds since it began. An element with a
 // set point of its own helps up to that and no further, and the unit up to the hottest water it makes.
 func WarmThrough(tub *Tub, p *Plant, air func(seconds float64) Air, fromC float64) Warmed {
 	return warming(tub, p, air, fromC).Run()

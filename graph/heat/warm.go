@@ -1,27 +1,5 @@
 package heat
 
-import "math"
-
-// WarmingHours returns the time [h] in which constant power warms a mass from one temperature
-// to another in air of one temperature, in closed form; +Inf where it never does.
-//
-//	s = (C/UA) ln[(T - t0)/(T - t1)],   T = ta + P/UA
-//
-// Source: Newton's law of cooling.
-func WarmingHours(capacity, ua, powerW, fromC, toC, airC float64) float64 {
-	if toC <= fromC {
-		return 0
-	}
-	if ua <= 0 {
-		return capacity * (toC - fromC) / math.Max(powerW, 0) / hourS
-	}
-	rest := airC + powerW/ua
-	if rest <= toC {
-		return math.Inf(1)
-	}
-	return capacity / ua * math.Log((rest-fromC)/(rest-toC)) / hourS
-}
-
 // Warming is a tub on its way to a temperature.
 type Warming struct {
 	Capacity   float64 // J/K

@@ -1,7 +1,6 @@
 package takeoff
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -212,9 +211,4 @@ func (w *walker) through(p *hydraulic.PartFlow, port string, down bool) (string,
 	}
 	w.add(share, drop)
 	return p.Legs[best].Port, true
-}
-
-// Sum writes what the table adds up to, for a reader.
-func (t *HeadTable) Sum() string {
-	return fmt.Sprintf("total dynamic head of %s in mode %s: %.2f m", t.Pump, t.Mode, t.TotalM)
 }

@@ -143,15 +143,6 @@ func (n *Names) Short(id string) string {
 	return t + " " + n.word(p)
 }
 
-// Name is the tag with the trade word and where it stands: "T2, tee to the unit".
-func (n *Names) Name(id string) string {
-	p, t := n.parts[id], n.tags[id]
-	if p == nil || t == "" {
-		return n.Tag(id)
-	}
-	return strings.TrimSpace(t + ", " + n.word(p) + " " + n.roles[id])
-}
-
 // Role says where a part stands about a unit: "to the unit"; "" for others.
 func (n *Names) Role(id string) string { return n.roles[id] }
 

@@ -1,6 +1,7 @@
 package tag
 
 import (
+	"strings"
 	"testing"
 
 	"dryfit/graph"
@@ -24,11 +25,11 @@ func TestNames(t *testing.T) {
 	}
 	n := Of(c, stream.NewNet(c))
 	for id, want := range map[string]string{
-		"one": "T1, tee to the unit", "two": "T2, tee from the unit", "flap": "CV1, spring check past the unit",
-		"v7": "V1, ball valve on the pipe to the unit", "shut-off": "V2, gate valve on the pipe from the unit",
-		"bath": "tub", "j1": "JG1, jets", "warm": "HP1, heat pump", "nobody": "nobody",
+		"one": "T1 tee to the unit", "two": "T2 tee from the unit", "flap": "CV1 spring check past the unit",
+		"v7": "V1 ball valve on the pipe to the unit", "shut-off": "V2 gate valve on the pipe from the unit",
+		"bath": "tub", "j1": "JG1 jets", "warm": "HP1 heat pump", "nobody": "nobody",
 	} {
-		if got := n.Name(id); got != want {
+		if got := strings.TrimSpace(n.Short(id) + " " + n.Role(id)); got != want {
 			t.Errorf("%s is called %q, want %q", id, got, want)
 		}
 	}
@@ -59,8 +60,8 @@ func TestTubsAreToldApart(t *testing.T) {
 		circuit := &graph.Circuit{Parts: c.parts}
 		n := Of(circuit, stream.NewNet(circuit))
 		for id, want := range c.want {
-			if n.Name(id) != want || n.Word(id) != want {
-				t.Errorf("%d tubs: %s is called %q, and in a word %q; want %q", len(c.parts), id, n.Name(id), n.Word(id), want)
+			if n.Short(id) != want || n.Word(id) != want {
+				t.Errorf("%d tubs: %s is called %q, and in a word %q; want %q", len(c.parts), id, n.Short(id), n.Word(id), want)
 			}
 		}
 	}

@@ -6,37 +6,9 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"dryfit/catalog/quantity"
-	"dryfit/graph/takeoff"
 	"dryfit/graph/takeoff/stock"
 	"dryfit/render/table/form"
 )
-
-// Bars draws every bar of a cut list for a terminal of the width in columns, to scale as far
-// as whole columns and the figures allow:
-//
-//	bar 1  3000 mm
-//	|#1 536        |#4 300 |~~~~~~~~~ left 2161 ~~~~~~~~|
-//
-// A bar with too many pieces for one line goes on in the next. Widths under 40 count as 40.
-func Bars(list *takeoff.CutList, width int, units quantity.System) string {
-	if list == nil {
-		return ""
-	}
-	s := form.Style{Units: units}
-	var b strings.Builder
-	for i := range list.Plans {
-		plan := &list.Plans[i]
-		if i > 0 {
-			b.WriteByte('\n')
-		}
-		fmt.Fprintln(&b, strings.TrimSpace(fmt.Sprintf("%s %s", plan.Spec, plan.Size)))
-		for _, line := range barsOf(plan, list, width, s) {
-			fmt.Fprintln(&b, line)
-		}
-	}
-	return b.String()
-}
 
 // stretchText is one piece, or what is left, on a line.
 type stretchText struct {
@@ -46,6 +18,12 @@ type stretchText struct {
 	cols  int // given to it, without the bar at its end
 }
 
+// barLines draws a bar for a terminal of the width in columns, to scale as far as whole columns and the
+// figures allow; longest is the longest bar of the plan, mm:
+//
+//	|#1 536        |#4 300 |~~~~~~~~~ left 2161 ~~~~~~~~|
+//
+// A bar with too many pieces for one line goes on in the next.
 func barLines(bar stock.Bar, length map[int]float64, marks map[int]string, width int, longest float64, s form.Style) []string {
 	bare := func(mm float64) string { return strings.TrimSuffix(s.Length(mm), " mm") }
 	var all []stretchText

@@ -18,7 +18,7 @@ func TestBars(t *testing.T) {
 	list := &takeoff.CutList{KerfMM: 1, Pieces: []route.Piece{{Number: 1, CutMM: 536}, {Number: 4, CutMM: 300}, {Number: 5, CutMM: 740}},
 		Plans: []takeoff.StockPlan{{Spec: "pvc-pn16", Size: catalog.Size{Metric: true, Nominal: 50}, Bars: []stock.Bar{
 			{StockMM: 2000, Pieces: []int{1, 4}, OffcutMM: 1162}, {StockMM: 740, Offcut: true, Pieces: []int{5}}}}}}
-	got := Bars(list, 50, quantity.MetricSystem)
+	got := drawnBars(list, 50, quantity.MetricSystem)
 	want := `pvc-pn16 50 mm
 bar 1  2000 mm
 |#1 536      |#4 300 |~~~~~~~~ left 1162 ~~~~~~~~|
@@ -28,7 +28,7 @@ bar 2  740 mm, in the van
 	if got != want {
 		t.Errorf("got\n%swant\n%s", got, want)
 	}
-	if got := Bars(nil, 80, quantity.MetricSystem); got != "" {
+	if got := drawnBars(nil, 80, quantity.MetricSystem); got != "" {
 		t.Errorf("no list gives %q", got)
 	}
 }
@@ -44,7 +44,7 @@ func TestBarsKeepTheWidth(t *testing.T) {
 	list.Plans = []takeoff.StockPlan{{Bars: []stock.Bar{bar}}}
 	for _, units := range []quantity.System{quantity.MetricSystem, quantity.InchSystem} {
 		for _, width := range []int{0, 40, 80, 200} {
-			text := Bars(list, width, units)
+			text := drawnBars(list, width, units)
 			for _, line := range strings.Split(text, "\n") {
 				if n := utf8.RuneCountInString(line); n > max(width, 40) {
 					t.Errorf("width %d: a line has %d columns: %s", width, n, line)
@@ -69,4 +69,24 @@ func TestBarsMarkWhatIsCutOnSite(t *testing.T) {
 	if got := string(form.Text([]form.Block{stockBlock(plan, list, form.Style{})}, form.Style{})); !strings.Contains(got, "#1 600 mm + #2+ 300 mm") {
 		t.Error(got)
 	}
+}
+
+// drawnBars are the bars of every plan of a list, as text.
+func drawnBars(list *takeoff.CutList, width int, units quantity.System) string {
+	if list == nil {
+		return ""
+	}
+	s := form.Style{Units: units}
+	var b strings.Builder
+	for i := range list.Plans {
+		plan := &list.Plans[i]
+		if i > 0 {
+			b.WriteByte('\n')
+		}
+		fmt.Fprintln(&b, strings.TrimSpace(fmt.Sprintf("%s %s", plan.Spec, plan.Size)))
+		for _, line := range barsOf(plan, list, width, s) {
+			fmt.Fprintln(&b, line)
+		}
+	}
+	return b.String()
 }

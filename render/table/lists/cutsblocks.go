@@ -208,7 +208,7 @@ func onSite(list *takeoff.CutList) map[int]string {
 	return out
 }
 
-// barsOf draws the bars of one plan to scale, a line or more each.
+// barsOf draws the bars of one plan to scale, a line or more each; a width under 40 columns counts as 40.
 func barsOf(plan *takeoff.StockPlan, list *takeoff.CutList, width int, s form.Style) []string {
 	longest := 0.0
 	for _, bar := range plan.Bars {

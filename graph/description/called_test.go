@@ -44,7 +44,7 @@ func TestWrittenAsTheTradeWritesIt(t *testing.T) {
 		{`air = "- 6 °C"`, `write "-6 °C"`},
 		{`legs = ["r 40 mm"]`, `"right"`}, {`legs = ["upwards 40 mm"]`, `"up"`}, {`legs = ["Forwards 40 mm"]`, `"front"`}, {`legs = ["backward 40 mm"]`, `"back"`}, {`legs = ["north 40 mm"]`, "there are left, right"},
 	} {
-		table := map[string]string{"size": "[pipe]\n", "air ": "[site]\n", "legs": "[[run]]\nfrom = \"a.out\"\nto = \"b.in\"\nexisting = true\n"}[c.line[:4]]
+		table := map[string]string{"size": "[pipe]\n", "air": "[site]\n", "legs": "[[run]]\nfrom = \"a.out\"\nto = \"b.in\"\nexisting = true\n"}[strings.Fields(c.line)[0]]
 		_, ds := Read("job.toml", []byte("[job]\nname = \"x\"\n"+table+c.line+"\n"))
 		said := ""
 		for _, d := range ds {

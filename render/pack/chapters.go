@@ -212,6 +212,9 @@ func cautions(j jobIn) book.Chapter {
 
 func setPoints(j jobIn) book.Chapter {
 	c := book.Chapter{ID: "element", Title: "Heating and set points", For: book.Fitter | book.Electrician, NewPage: true}
+	if j.Cold {
+		c.Title = "Cooling and set points"
+	}
 	c.Say(j.said(practice.SetPoints(), practice.HighLimit(), practice.Controller())...)
 	return c
 }

@@ -72,7 +72,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	if len(units) > 1 {
 		stopped = each(units, names)
 	}
-	add("What stops "+stopped+" when the water gets too hot, proved by", "")
+	add("What stops "+stopped+" when "+j.tooHot()+", proved by", "")
 	add("Bonding and earthing, proved by", strings.ToUpper(j.Earthing))
 	add("Zones and distances checked", "")
 	add("Name, licence, date, signature", "")

@@ -126,11 +126,19 @@ func ifSo(so bool, text string) string {
 	return ""
 }
 
+// tooHot is what stops a unit: water that it heats too far, or cools too far.
+func (j jobIn) tooHot() string {
+	if j.Cold {
+		return "the water gets too cold or stands still"
+	}
+	return "the water gets too hot"
+}
+
 func elementSteps(j jobIn) []string {
 	if j.Unit == nil {
 		return nil
 	}
-	return []string{j.OfUnits("Set unit", "Set the units") + " and controller as the section on set points says; prove what stops " + j.OfUnits("the unit", "each unit") + " when the water gets too hot."}
+	return []string{j.OfUnits("Set unit", "Set the units") + " and controller as the section on set points says; prove what stops " + j.OfUnits("the unit", "each unit") + " when " + j.tooHot() + "."}
 }
 
 func setSteps(j jobIn) []string {

@@ -99,7 +99,7 @@ func modeLines(p *plan.Plan, sums []plan.ModeSummary, names *tag.Names, who stri
 		of = names.Tag(p.Ranges.Unit)
 	}
 	lines := []string{who + " the case " + p.AsSaid() + "; middle and range are of the samples of what is not known exactly: half lie below the middle, nine in ten in the range." +
-		ifSo(byReading, " Those of "+of+" are once the bypass is set by its reading.") + " The rise is at the greatest of the unit's ratings; a colder day gives less."}
+		ifSo(byReading, " Those of "+of+" are once the bypass is set by its reading.") + ifSo(!p.After.Layout.Stage.KeptCold(), " The rise is at the greatest of the unit's ratings; a colder day gives less.")}
 	for _, m := range sums {
 		if past := p.Ranges.Of(m.Mode, graph.After).PastWords(); past != "" {
 			lines = append(lines, quantity.Capital(names.Mode(m.Mode))+": "+past+".")

@@ -33,11 +33,15 @@ func record(p *plan.Plan, j jobIn) []reading {
 	out = append(out, bypassReadings(p, j, names)...)
 	out = append(out, unitReadings(p, names)...)
 	out = append(out, elementReadings(j)...)
+	hot := "Water too hot: unit stopped by (high limit, own cut-out), proved"
+	if j.Cold {
+		hot = "Water too cold, or no flow: unit stopped by (its frost cut-out, its flow switch), proved"
+	}
 	if c.TheUnit() != nil {
 		device, _ := j.FaultProtection()
 		out = append(out, reading{"Set points: unit / controller or element", ""},
 			reading{"Controller: mode, circulation hours, time-outs as set", ""},
-			reading{"Water too hot: unit stopped by (high limit, own cut-out), proved", ""},
+			reading{hot, ""},
 			reading{device + ": type, tested", ""}, reading{"Earthing and bonding proved by", ""})
 	}
 	return append(out, reading{"Free chlorine / pH before bathing", "3 to 5 mg/l / 7.0 to 7.6"}, reading{"Controller messages", "none"},
@@ -62,9 +66,13 @@ func modeReadings(p *plan.Plan, j jobIn, names *tag.Names) (out []reading) {
 			if u.RiseK > 0 {
 				rise += " at full output"
 			}
+			change, from := ": rise", ", or from the rise"
+			if j.Cold {
+				change, from = ": fall", ""
+			}
 			out = append(out, reading{mode + ": water in / out of " + who, ""},
-				reading{mode + ": rise" + across + " (one thermometer, moved from pipe to pipe)", rise},
-				reading{mode + ": " + whose + " (meter, or from the rise)", quantity.Format(u.Flow, quantity.Flow, j.units)})
+				reading{mode + change + across + " (one thermometer, moved from pipe to pipe)", rise},
+				reading{mode + ": " + whose + " (meter" + from + ")", quantity.Format(u.Flow, quantity.Flow, j.units)})
 		}
 		if m.HasJets && m.Jets > 0 {
 			change := ""

@@ -61,7 +61,10 @@ func tools(p *plan.Plan, j jobIn) []tool {
 	use(j.UnionNuts, "Silicone grease", "the seals of the unions")
 	add(j.Unit != nil, "Thermometer, and insulation to hold it to the pipe", "the rise across "+j.OfUnits("the unit", "each unit")+", one thermometer moved from pipe to pipe")
 	meter := j.OfUnits("the unit's flow where its display", "the flow of each unit whose display") + " shows none"
-	if smallRise(p) {
+	switch {
+	case j.Cold:
+		meter += "; what a heater's sheet gives tells nothing of it here"
+	case smallRise(p):
 		meter += "; here the rise is too small to reckon it from"
 	}
 	add(j.Unit != nil, "Flow meter (clamp-on)", meter)
@@ -109,11 +112,11 @@ func bored(holes []practice.Hole) []bore {
 	return out
 }
 
-// smallRise reports whether in some mode the water warms too little in a unit to tell its flow by, or
-// nobody knows by how much.
+// smallRise reports whether in some mode in which a unit gets water it warms too little to tell its flow by,
+// or nobody knows by how much.
 func smallRise(p *plan.Plan) bool {
 	return slices.ContainsFunc(plan.Summarise(p), func(m plan.ModeSummary) bool {
-		return slices.ContainsFunc(m.Units(), func(u plan.UnitSummary) bool { return u.RiseK < rule.LeastRiseK })
+		return slices.ContainsFunc(m.Units(), func(u plan.UnitSummary) bool { return u.Flow > 0 && u.RiseK < rule.LeastRiseK })
 	})
 }
 

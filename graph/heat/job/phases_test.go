@@ -2,10 +2,12 @@ package job
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/agree"
 	"dryfit/graph/settle"
@@ -56,5 +58,27 @@ func TestLoadsOnAllThreePhases(t *testing.T) {
 		if told != c.told {
 			t.Errorf("%g V, element on %d, the rest on %d: its phases are told: %v", c.volts, c.element, c.rest, told)
 		}
+	}
+}
+
+// Why something is taken as it is says its lengths and temperatures in the units of the paper.
+func TestWhyIsInTheUnitsOfThePaper(t *testing.T) {
+	metric := regexp.MustCompile(`[0-9] (mm|°C)\b`)
+	in := testInput()
+	in.Stage.Circuit.Site.Sheltered = "indoor"
+	in.Stage = settle.Of(in.Stage.Circuit)
+	in.Unit, in.Heating.Pump = in.Stage.Part("unit"), in.Stage.Part("pump")
+	told := 0
+	for _, a := range answer(question{Input: in.Input}).Assumed {
+		said := a.Source.In(quantity.InchSystem)
+		if metric.MatchString(said) {
+			t.Errorf("%s: %q", a.What, said)
+		}
+		if strings.Contains(said, "°F") {
+			told++
+		}
+	}
+	if told == 0 {
+		t.Error("no temperature is told")
 	}
 }

@@ -48,7 +48,7 @@ func (b *builder) room(t *heat.Tub) {
 	case site.RoomC.Set:
 		b.assumed = append(b.assumed, Assumed{What: "air of the room", Given: true, Value: t.RoomC, Dim: quantity.TemperatureDifference, Low: -1, High: 1, Adds: true, apply: warmer})
 	default:
-		b.assumed = append(b.assumed, Assumed{What: "air of the room the tub stands in", Value: t.RoomC, Dim: quantity.Temperature, Source: "judgement: 16 to 28 °C; say [site] room", Low: -6, High: 6, Adds: true, apply: warmer})
+		b.assumed = append(b.assumed, Assumed{What: "air of the room the tub stands in", Value: t.RoomC, Dim: quantity.Temperature, Source: graph.Say("judgement: %s to %s; say [site] room", quantity.Temperature.About(16), quantity.Temperature.About(28)), Low: -6, High: 6, Adds: true, apply: warmer})
 	}
 }
 
@@ -147,7 +147,7 @@ func (b *builder) pipes(s *scene) {
 	for _, p := range b.in.Pipes {
 		t.PipesUA += p.UAPerMetre() * p.LengthM
 		if known && !p.Known {
-			b.assume("insulation of pipes outside of which nobody says it", p.InsulationM*1e3, quantity.Length, "heat pump manuals, 19 to 25 mm (from memory); say insulation on the run", 0, 0, nil)
+			b.assume("insulation of pipes outside of which nobody says it", p.InsulationM*1e3, quantity.Length, graph.Say("heat pump manuals, %s to %s (from memory); say insulation on the run", quantity.Length.About(19), quantity.Length.About(25)), 0, 0, nil)
 		}
 		known = known && p.Known
 	}

@@ -267,7 +267,7 @@ func (a *adviser) why(all *Comparison, i int) quantity.Text {
 		return "keeps the promise, but its split is fixed: " + splitWords(c)
 	case !preferred(c, all.Constant):
 		return "keeps the promise, but on a pump of one speed a valve can be set to the flow that is wanted"
-	case best.Rated && !c.Rated:
+	case best.Rated && !c.Rated, a.Unit.nearlyRated(outcomeOf(best)) && !a.Unit.nearlyRated(outcomeOf(c)):
 		return graph.Say("the unit gets %s at the least, under its rated %s", quantity.Flow.Of(LeastFlow(c)), quantity.Flow.Limit(a.Unit.Rated))
 	case all.Constant:
 		return graph.Say("the unit gets %s, further from its rated %s", quantity.Flow.Of(LeastFlow(c)), quantity.Flow.Limit(a.Unit.Rated))

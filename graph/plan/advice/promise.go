@@ -49,7 +49,7 @@ type Outcome struct {
 
 // Order is the one order of bypass elements: negative where a is to be taken before b. The
 // promise to the unit comes first, least to most in every wanted mode; then its rated flow
-// at the lowest; then what the jets and the low speed lose. What takes nothing from the jets,
+// at the lowest, or nearly that; then what the jets and the low speed lose. What takes nothing from the jets,
 // or has none to take from, comes before what does; among such, what the unit lacks of its
 // rated flow comes before the rest. Of a constant pump, whose valve can be set, the flow nearest to the rated comes before what it
 // costs. Equals are left in the order they came in, the weakest spring first.
@@ -72,13 +72,14 @@ func (p Promise) Order(a, b Outcome, constant bool) int {
 	return by
 }
 
-// OrderPlaces orders two places by what the unit gets there: the promise, then the rated
+// OrderPlaces orders two places by what the unit gets there: the promise, then the rated or nearly the rated
 // flow. What the jets lose differs by a few mm of the same pipe and decides nothing.
 func (p Promise) OrderPlaces(a, b Outcome) int {
 	return cmp.Or(
 		cmp.Compare(a.Failed, b.Failed),
 		cmp.Compare(p.missed(a), p.missed(b)),
 		-CompareBool(p.KeepsRated(a), p.KeepsRated(b)),
+		-CompareBool(p.nearlyRated(a), p.nearlyRated(b)),
 	)
 }
 
@@ -110,6 +111,15 @@ func (p Promise) Keeps(o Outcome) bool {
 // asks for, the usual one.
 func (p Promise) KeepsRated(o Outcome) bool {
 	return o.Failed == 0 && len(o.Unit) > 0 && o.Low() >= p.aim()
+}
+
+// near is how much of its rated flow is nearly that: nobody at a tub tells what lacks a tenth from the
+// whole, a meter clamped on may be off by as much (common practice, no source).
+const near = 0.9
+
+// nearlyRated reports whether the unit gets its rated flow in every mode but for what nobody can tell.
+func (p Promise) nearlyRated(o Outcome) bool {
+	return o.Failed == 0 && len(o.Unit) > 0 && o.Low() >= near*p.aim()
 }
 
 // missed is by how much the flows lie outside least to most, summed over the modes, in steps

@@ -23,6 +23,9 @@ func TestOrderOfOutcomes(t *testing.T) {
 		{"less missing before more", of(2.9, 6), of(2.5, 6), false},
 		{"missing at both ends counts both", of(2.8, 8), of(2.9, 8.3), false},
 		{"rated before less than rated", of(5, 7), of(4.8, 7), false},
+		{"nearly rated before half of it, whatever the jets keep", jets(of(4.6, 7), 0, 0.08), jets(of(3.1, 7), 0, 0.02), false},
+		{"rated before nearly rated", jets(of(5, 7), 0, 0.08), jets(of(4.6, 7), 0, 0.02), false},
+		{"what the jets keep decides between two that are nearly rated", jets(of(4.6, 7), 0, 0.02), jets(of(4.9, 7), 0, 0.08), false},
 		{"what the jets keep decides between two that are rated", jets(of(5.2, 7), 0, 0.02), jets(of(6, 7), 0, 0.08), false},
 		{"a spring that chatters costs a twentieth of the jets", jets(of(5.2, 7), 0, 0.08), chattering(jets(of(5.2, 7), 0, 0.04)), false},
 		{"and no more", chattering(jets(of(5.2, 7), 0, 0.02)), jets(of(5.2, 7), 0, 0.08), false},
@@ -83,7 +86,7 @@ func TestOrderHasNoCircle(t *testing.T) {
 	p := Promise{Least: 3, Rated: 5, Most: 8}
 	lot := rand.New(rand.NewPCG(1, 2))
 	drawn := func() Outcome {
-		o := of(3+0.2*lot.Float64(), 4+lot.Float64())
+		o := of(3+2.2*lot.Float64(), 4+2*lot.Float64())
 		if lot.IntN(2) == 0 {
 			o = jets(o, 0, 0.1*lot.Float64())
 		}

@@ -230,6 +230,9 @@ func cover(t *testing.T, w *world, who surveyor, seed int) {
 					lost++
 					continue
 				}
+				if who.reads > 0 && u.d.in(who.reads) {
+					u.takeReading(t, 0.03)
+				}
 				r, c := u.ranges(t)
 				promised.hear(r, c, truth)
 				for mode, a := range truth {
@@ -293,3 +296,9 @@ func TestCoverOffice(t *testing.T) { cover(t, office, officeCareful, 5_000_000) 
 
 // TestCoverOfficeHurried does so with the sixth's tubs and his hurried survey.
 func TestCoverOfficeHurried(t *testing.T) { cover(t, office, officeHurried, 5_500_000) }
+
+// TestCoverCallout does so with tubs made up by a seventh.
+func TestCoverCallout(t *testing.T) { cover(t, callout, calloutCareful, 6_000_000) }
+
+// TestCoverCalloutHurried does so with the seventh's tubs and his hurried survey.
+func TestCoverCalloutHurried(t *testing.T) { cover(t, callout, calloutHurried, 6_500_000) }

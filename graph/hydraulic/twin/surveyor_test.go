@@ -25,7 +25,10 @@ type surveyor struct {
 	// leans tells that the middle is not judged: his maker's valves open by three books, of which the
 	// catalogue's is one end, and the middle of one can't be that of all; nor each family by itself.
 	leans bool
-	least float64 // of 100 of his tubs should have the truth inside: the ranges are for a careful survey
+	// The share of plates in horsepower, in amps, and that nobody can read; of lines taken for the other family of
+	// pipe; of checks with a spring written as a flap; of tubs whose pump's flow is read before anything is cut.
+	hp, amps, bleached, mistakes, miscalls, reads float64
+	least                                         float64 // of 100 of his tubs should have the truth inside: the ranges are for a careful survey
 }
 
 var (

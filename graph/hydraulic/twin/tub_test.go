@@ -97,6 +97,7 @@ type way struct {
 	corrugated bool
 	ends       int     // barbs
 	extra      float64 // K besides
+	as, asSize string  // what it is taken for; "": what it is
 	from       string  // "": where the last run ended, on the other side of the part
 }
 
@@ -155,6 +156,9 @@ func (t *tub) pipe(w way) {
 		known = "known = \"measured\"\n"
 	default:
 		said = max(t.by.step, math.Round(length*(1-t.by.short)*d.off(t.by.paced)/t.by.step)*t.by.step)
+	}
+	if w.as != "" {
+		head = strings.Replace(head, fmt.Sprintf("spec = %q\nsize = %q", w.spec, w.size), fmt.Sprintf("spec = %q\nsize = %q", w.as, w.asSize), 1)
 	}
 	if w.corrugated { // he feels inside
 		head = strings.Replace(head, `spec = "hose"`, `spec = "hose-corrugated"`, 1)

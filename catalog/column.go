@@ -105,7 +105,7 @@ var columns = []column{
 	amountOf("least", func(r *Row) *float64 { return &r.Least }, quantity.Flow).called("least flow"),
 	amountOf("rated", func(r *Row) *float64 { return &r.Rated }, quantity.Flow).called("rated flow"),
 	amountOf("most", func(r *Row) *float64 { return &r.Most }, quantity.Flow).called("most flow"),
-	amountOf("power", func(r *Row) *float64 { return &r.PowerW }, quantity.Power),
+	powerColumn(),
 	ratingsColumn,
 	proseOf("ratings-source", func(r *Row) *quantity.Text { return &r.RatingsSource }).with("ratings"),
 	temperatureOf("least-air", func(r *Row) **float64 { return &r.LeastAirC }),
@@ -284,6 +284,19 @@ func amountOf(name string, field func(*Row) *float64, dim quantity.Dimension) co
 		*field(r) = q.Value
 		return nil
 	}, get: func(r *Row) any { return said(*field(r), quantity.Exact(*field(r), dim)) }, num: func(r *Row) float64 { return *field(r) }, fill: filling(field)}
+}
+
+// powerColumn is a power; of a pump what it draws by its label.
+func powerColumn() column {
+	c := amountOf("power", func(r *Row) *float64 { return &r.PowerW }, quantity.Power)
+	c.set = func(r *Row, v any) error {
+		q, err := amountIn(v, quantity.Power)
+		if r.PowerW = q.Value; r.Kind == "pump" {
+			r.PowerW = Draws(q)
+		}
+		return err
+	}
+	return c
 }
 
 func lengthOf(name string, field func(*Row) *float64) column {

@@ -144,7 +144,7 @@ func speed(t map[string]any) (s SpeedRow, ratio float64, err error) {
 		case "power":
 			var q quantity.Quantity
 			q, err = amountIn(t[key], quantity.Power)
-			s.PowerW = q.Value
+			s.PowerW = Draws(q)
 		case "curve":
 			s.Curve, s.Pressed, err = curve(t[key])
 		case "ratio":

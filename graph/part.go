@@ -203,6 +203,8 @@ type Speed struct {
 	Ratio      float64      // of the first speed that has a curve; 0: Curve is its own. A catalogue row's speed has both
 	Curve      []CurvePoint // flow rising
 	PowerW     float64      // electric, 0: not given
+	RatioSaid  bool         // Ratio was said of a pump of a type, not its row's
+	ShaftW     float64      // that its plate gives in horsepower, of which PowerW is what it draws for it; 0: none does
 	PowerTaken bool         // PowerW was not said: it is that of the row, as large as the label makes it
 	Efficiency float64      // wire to water, 0 to 1; 0: not given
 	HoursADay  Amount       // that the controller runs it at this speed

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 )
 
 // SpeedsOf returns the speeds of a pump's catalogue row; one called SpeedOn where the row
@@ -30,6 +31,16 @@ func SpeedsOf(row catalog.Row) []Speed {
 // none has one.
 func BaseSpeed(speeds []Speed) int {
 	return slices.IndexFunc(speeds, func(s Speed) bool { return len(s.Curve) > 0 })
+}
+
+// LabelWords is what the label of a pump says of its power, in a sentence.
+func (p *PumpData) LabelWords() quantity.Text {
+	for i := range p.Speeds {
+		if s := &p.Speeds[i]; s.ShaftW > 0 && s.PowerW == p.LabelW {
+			return Say("%s at the shaft on its label, for which it draws %s", quantity.Power.Of(s.ShaftW), quantity.Power.Of(s.PowerW))
+		}
+	}
+	return Say("%s on its label", quantity.Power.Of(p.LabelW))
 }
 
 // SpeedWords is a speed in a sentence: "low speed", "speed 2".

@@ -131,7 +131,7 @@ func (s *Stage) settleSpeeds(out *Part) Pick[[]graph.Speed] {
 	p := out.Part
 	if p.Pump != nil && len(p.Pump.Speeds) > 0 {
 		if p.Pump.LabelW > 0 && !out.Row.V.OwnsCurve() { // of a row of the user's the curves are as it has them
-			return Pick[[]graph.Speed]{p.Pump.Speeds, assumed(graph.Say("%s on its label, by the curves of %s", quantity.Power.Of(p.Pump.LabelW), p.Pump.LabelRow))}
+			return Pick[[]graph.Speed]{p.Pump.Speeds, assumed(graph.Say("%s, by the curves of %s", p.Pump.LabelWords(), p.Pump.LabelRow))}
 		}
 		if p.Pump.TypeSaid {
 			return Pick[[]graph.Speed]{p.Pump.Speeds, lent(out.Row, out.Row.V.OwnsCurve())}

@@ -2,6 +2,7 @@ package settle
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/catalog"
 	"dryfit/catalog/tables"
@@ -176,7 +177,7 @@ func (p *Part) speedClass() string {
 	switch {
 	case len(p.Speeds.V) <= 2:
 		return tables.SpreadSpeedRatio
-	case p.PumpOfType():
+	case p.PumpOfType() && slices.ContainsFunc(p.Speeds.V, func(s graph.Speed) bool { return s.Ratio > 0 && !s.RatioSaid }):
 		return tables.SpreadDriveOfType
 	}
 	return tables.SpreadDrive

@@ -43,10 +43,8 @@ func labelSize(watts, ofType float64) float64 {
 	return math.Pow(watts/ofType, largeLabelWeight)
 }
 
-// bare reports whether speeds say no more than a label does: no curve, no ratio.
-func bare(speeds []graph.Speed) bool {
-	return !slices.ContainsFunc(speeds, func(s graph.Speed) bool { return len(s.Curve) > 0 || s.Ratio != 0 })
-}
+// bare reports whether speeds say no more than a label and a drive's display do: none has a curve.
+func bare(speeds []graph.Speed) bool { return graph.BaseSpeed(speeds) < 0 }
 
 // mostWatts returns the greatest power of the speeds, W.
 func mostWatts(speeds []graph.Speed) float64 {
@@ -75,35 +73,40 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 			return // that is found at the key
 		}
 	}
+	if !ok && slices.ContainsFunc(said, func(s graph.Speed) bool { return s.Ratio != 0 }) {
+		r.Add(said[0].Pos, `write a curve on one speed: curve = [["0 m3/h", "15 m"], ["16 m3/h", "11 m"]]`, "no speed of %s has a curve", located.Said(p.ID))
+		return
+	}
 	if !ok && watts == 0 && p.Type == "" {
 		r.Add(said[0].Pos, `write the watts of its label beside it, power = "250 W", or its type; a pump of which nothing at all is said is assumed`,
 			"of the pump %s it is said how it runs, and nothing of which pump it is", located.Said(p.ID))
 		return
 	}
-	if !ok || len(of) != len(said) {
+	at, matches := matched(of, said)
+	if !ok || !matches {
 		r.Add(said[0].Pos, labelHint(of, said, watts),
 			"the pump %s has no curve%s", located.Said(p.ID), speedsDiffer(ok, row, len(of), len(said)))
 		return
 	}
-	byWatts := slices.Clone(said) // the row's go from slow to fast
-	slices.SortStableFunc(byWatts, func(a, b graph.Speed) int { return cmp.Compare(a.PowerW, b.PowerW) })
 	flow, head := 1.0, 1.0
 	if watts > 0 && !row.OwnsCurve() { // else it is the sheet of this pump, and stands
 		flow, head = formula.PumpOfSize(labelSize(watts, mostWatts(of)))
 	}
-	for i := range said {
-		k := slices.IndexFunc(of, func(s graph.Speed) bool { return s.Name == said[i].Name })
-		if k < 0 {
-			k = slices.IndexFunc(byWatts, func(s graph.Speed) bool { return s.Name == said[i].Name })
+	for i, k := range at {
+		if said[i].RatioSaid = said[i].Ratio != 0; !said[i].RatioSaid {
+			said[i].Ratio = ratioOf(of, said, k, i)
 		}
-		said[i].Ratio, said[i].Curve = of[k].Ratio, nil
+		said[i].Curve = nil
 		for _, c := range of[k].Curve {
+			if said[i].Ratio != of[k].Ratio {
+				break // it has another speed than that curve
+			}
 			said[i].Curve = append(said[i].Curve, graph.CurvePoint{
 				Flow: c.Flow * flow,
 				Head: graph.Drop{Value: c.Head.Value * head, IsHead: true},
 			})
 		}
-		if said[i].PowerW == 0 && said[i].Efficiency == 0 {
+		if said[i].PowerW == 0 && said[i].Efficiency == 0 && !said[i].RatioSaid {
 			said[i].PowerW, said[i].PowerTaken = of[k].PowerW, true
 			if most := mostWatts(of); watts > 0 && most > 0 && !row.OwnsCurve() {
 				said[i].PowerW *= watts / most
@@ -111,6 +114,54 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 		}
 	}
 	p.Pump.TypeSaid, p.Pump.LabelW, p.Pump.LabelRow, p.Pump.RowW = true, watts, row.Name, mostWatts(of)
+}
+
+// matched returns which speed of a row each speed that is said is: that of its name, else the one as far down
+// among them, by their ratios and then by their watts. The fastest is the row's fastest, of which the ratios of
+// the others are; of a drive, which has more speeds than two, any number is said, each by a ratio or its watts.
+// False where they don't match.
+func matched(of, said []graph.Speed) (at []int, ok bool) {
+	ratio := func(s graph.Speed) float64 { return cmp.Or(s.Ratio, 1) }
+	order := make([]int, len(said)) // from slow to fast, as the row's go
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		return cmp.Or(cmp.Compare(ratio(said[a]), ratio(said[b])), cmp.Compare(said[a].PowerW, said[b].PowerW))
+	})
+	if len(of) == 0 {
+		return nil, false
+	}
+	fastest, full := order[len(order)-1], len(of)-1
+	if ratio(said[fastest]) != 1 {
+		return nil, false
+	}
+	at = make([]int, len(said))
+	for place, i := range order {
+		switch k := slices.IndexFunc(of, func(s graph.Speed) bool { return s.Name == said[i].Name }); {
+		case k >= 0 && len(of) == len(said):
+			at[i] = k
+		case len(of) == len(said):
+			at[i] = place
+		case len(of) > 2 && len(said) > 1 && len(of[full].Curve) > 0 && (i == fastest || said[i].Ratio != 0 || said[i].PowerW > 0 && said[fastest].PowerW > 0):
+			at[i] = full
+		default:
+			return nil, false
+		}
+	}
+	said[fastest].Ratio = 0 // where it says of itself that it is the fastest
+	return at, true
+}
+
+// ratioOf is the ratio of a speed of which none is said: of a drive, whose display shows what it takes at each, the
+// speed at which its type takes as much of its most; else its type's. 0 for the fastest.
+func ratioOf(of, said []graph.Speed, k, i int) float64 {
+	slow, most := of[0], mostWatts(said)
+	if len(of) < 3 || of[k].Ratio == 0 && k < len(of)-1 || said[i].PowerW <= 0 || said[i].PowerW >= most || slow.PowerW <= 0 || slow.Ratio <= 0 {
+		return of[k].Ratio
+	}
+	falls := math.Log(slow.PowerW/mostWatts(of)) / math.Log(slow.Ratio)
+	return math.Pow(said[i].PowerW/most, 1/falls)
 }
 
 // labelHint says how the watts of a label, and the hours of the filter, are written: of a pump with more
@@ -173,9 +224,12 @@ func besideRow(p *graph.PumpData) string {
 	for _, s := range p.Speeds {
 		one := graph.Speed{Name: s.Name, Efficiency: s.Efficiency, HoursADay: s.HoursADay}
 		if p.LabelW > 0 && !s.PowerTaken {
-			one.PowerW = s.PowerW
+			one.PowerW, one.ShaftW = s.PowerW, s.ShaftW
 		}
-		said = said || s.Efficiency > 0 || s.HoursADay.Set
+		if s.RatioSaid {
+			one.Ratio = s.Ratio
+		}
+		said = said || s.RatioSaid || s.Efficiency > 0 || s.HoursADay.Set
 		out = append(out, field.Inline(SpeedFields, &one))
 	}
 	if !said {

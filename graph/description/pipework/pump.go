@@ -3,6 +3,8 @@ package pipework
 import (
 	"slices"
 
+	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
@@ -13,7 +15,7 @@ import (
 // with one speed itself.
 var SpeedFields = []field.Field[graph.Speed]{
 	field.Text("name", `the name of the speed, such as "low"`, func(s *graph.Speed) *string { return &s.Name }),
-	field.Qty("power", field.PumpPower, func(s *graph.Speed) *float64 { return &s.PowerW }),
+	powerField,
 	field.Number("efficiency", 0.01, 1, func(s *graph.Speed) *float64 { return &s.Efficiency }, nil),
 	field.NumberAmount("hours-a-day", 0, 24, func(s *graph.Speed) *graph.Amount { return &s.HoursADay }),
 	field.Number("ratio", 0, field.MostRatio, func(s *graph.Speed) *float64 { return &s.Ratio }, nil),
@@ -25,6 +27,33 @@ var SpeedFields = []field.Field[graph.Speed]{
 			fallsSomewhere(r, v, into.Curve)
 		},
 		Write: func(from *graph.Speed) string { return curveText(from.Curve) },
+	},
+}
+
+// powerField is what a pump draws at a speed; of one in horsepower, what it draws to give that at its shaft.
+var powerField = field.Field[graph.Speed]{
+	Key:   "power",
+	Shape: schema.Quantity,
+	Like:  field.Quote(field.PumpPower.Example()),
+	Read: func(r *field.Reader, v located.Value, into *graph.Speed) {
+		q, ok := r.Quantity(v, field.PumpPower)
+		if !ok {
+			return
+		}
+		into.PowerW = catalog.Draws(q)
+		if q.Unit == catalog.Horsepower {
+			into.ShaftW = q.Value
+		}
+	},
+	Write: func(from *graph.Speed) string {
+		switch {
+		case from.ShaftW > 0:
+			one, _ := quantity.Parse("1 "+catalog.Horsepower, quantity.Power)
+			return field.Quote(quantity.Trim(from.ShaftW/one.Value) + " " + catalog.Horsepower)
+		case from.PowerW > 0:
+			return field.ExactIn(from.PowerW, field.PumpPower)
+		}
+		return ""
 	},
 }
 

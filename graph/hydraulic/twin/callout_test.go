@@ -146,7 +146,7 @@ func (t *tub) calloutPumpPart(id string, p pump, kind string) {
 				sheets += fmt.Sprintf("{ name = %q%s, curve = %s },\n", name, power(plate), curveText(read, 5))
 				continue
 			}
-			labels += fmt.Sprintf("{ name = %q%s },\n", name, power(shows))
+			labels += fmt.Sprintf("{ name = %q, ratio = %g%s },\n", name, ratios[i], power(shows))
 			sheets += fmt.Sprintf("{ name = %q, ratio = %g },\n", name, ratios[i])
 		}
 		survey := fmt.Sprintf("type = %q\nspeeds = [\n%s]\n", kind, labels)

@@ -19,6 +19,7 @@ import (
 
 var (
 	twins = flag.Int("twins", 0, "how many tubs of each family and level; 0 is 2, with -wide 8")
+	maker = flag.String("maker", "", "hold each guess against one maker's tubs only")
 	only  = flag.String("family", "", "draw tubs of families that begin so only")
 	among = flag.Int("points", 0, "of the sample, how many are taken; 0 is 64, with -wide 128")
 )

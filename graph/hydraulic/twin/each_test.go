@@ -288,7 +288,10 @@ func TestEachGuess(t *testing.T) {
 		w   *world
 		who []surveyor
 	}{{workshop, []surveyor{careful, hurried}}, {handbook, []surveyor{careful, hurried}}, {rounds, []surveyor{careful, hurried}},
-		{bench, []surveyor{benchCareful, benchHurried}}, {counter, []surveyor{counterCareful, counterHurried}}, {office, []surveyor{officeCareful, officeHurried}}} {
+		{bench, []surveyor{benchCareful, benchHurried}}, {counter, []surveyor{counterCareful, counterHurried}}, {office, []surveyor{officeCareful, officeHurried}}, {callout, []surveyor{calloutCareful, calloutHurried}}} {
+		if *maker != "" && m.w.name != *maker {
+			continue
+		}
 		for fi, f := range m.w.families {
 			for li, l := range levels {
 				for i := range lots.Count(12, 2) {

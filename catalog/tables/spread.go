@@ -22,6 +22,7 @@ const (
 	SpreadPartLoss     = "part-loss"        // loss of a heater or other equipment
 	SpreadSideStream   = "side-stream"      // share of its line's water that a part in a stream beside it was made for
 	SpreadNewValve     = "new-valve"        // loss of a valve or check that is part of the new work
+	SpreadOldCheck     = "old-check"        // loss of a swing check that stands in the line today
 	SpreadFilterLoss   = "filter-loss"      // loss of a filter in use
 	SpreadUnitLoss     = "unit-loss"        // loss of a heat pump
 	SpreadJetLoss      = "jet-loss"         // loss of a jet given by a rated point or by K

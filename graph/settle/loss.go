@@ -346,6 +346,8 @@ func lossSpread(out *Part) Spread {
 		class = tables.SpreadFilterLoss
 	case k.IsHandValve():
 		class = valveClasses[k].open
+	case k == graph.CheckValve && !p.New() && out.IsSwing():
+		class = tables.SpreadOldCheck
 	}
 	described := out.Loss.Described != nil || out.Loss.Jets != nil && out.Loss.How == Given
 	if described || row.OwnsLoss() { // a row of the user's is the sheet of the one in hand

@@ -10,11 +10,12 @@
 //	go test ./graph/hydraulic/twin                        two of each family and level; with -wide eight
 //	go test ./graph/hydraulic/twin -run 'Cover|Each' -v   more, with the tables; -twins 200 -points 340
 //
-// Six makers draw the tubs, a workshop (world_test.go), one who goes by a table of the trade
+// Seven makers draw the tubs, a workshop (world_test.go), one who goes by a table of the trade
 // (handbook_test.go), one who goes the rounds and mends them (rounds_test.go), one who keeps a bench
-// of what came out of them (bench_test.go), one who sells their parts over a counter (counter_test.go) and
-// one who plans them in an office (office_test.go); two surveyors describe them, a careful one and a hurried
-// one (surveyor_test.go; the last three have two of their own). Each was written down before a tub was drawn with it.
+// of what came out of them (bench_test.go), one who sells their parts over a counter (counter_test.go),
+// one who plans them in an office (office_test.go) and one who is called out to them (callout_test.go); two
+// surveyors describe them, a careful one and a hurried one (surveyor_test.go; the last four have two of their
+// own). Each was written down before a tub was drawn with it.
 //
 // # Four ways to hold a range to account
 //
@@ -32,30 +33,34 @@
 //
 // # What is met
 //
-// All six makers, 30 tubs of each kind and survey, 128 points of the sample, of 100 and by kind and mode from
+// All seven makers, 30 tubs of each kind and survey, 128 points of the sample, of 100 and by kind and mode from
 // the least to the most; the middle of the unit's flow is off by so much, and its range is so wide from end to end:
 //
 //	                   unit's flow   pump's        bypass's      jets' change  middle       width
-//	workshop, careful  98 (93-100)   97 (93-99)    98 (91-100)   96 (93-98)     -1 to 1 %   1.99
-//	workshop, hurried  95 (91-97)    94 (84-99)    96 (86-100)   96 (94-100)    -2 to 2 %   2.00
-//	handbook, careful  94 (84-100)   96 (91-99)    98 (93-100)   96 (93-98)     -5 to 4 %   2.00
-//	handbook, hurried  93 (88-99)    93 (90-98)    95 (87-99)    95 (89-98)     -6 to 6 %   2.00
-//	rounds, careful    96 (88-100)   96 (86-98)    96 (86-100)   95 (91-100)    -2 to 0 %   2.02
-//	rounds, hurried    95 (89-98)    96 (88-99)    97 (87-100)   96 (92-98)     -2 to 2 %   1.96
-//	bench, careful     95 (91-99)    95 (91-99)    99 (94-100)   96 (91-100)    -4 to 2 %   1.90
-//	bench, hurried     96 (94-99)    94 (90-99)    97 (91-100)   95 (89-100)    -2 to 1 %   1.88
-//	counter, careful   90 (82-94)    92 (87-98)    94 (86-100)   94 (90-98)     2 to 11 %   1.84
-//	counter, hurried   88 (81-93)    87 (81-91)    92 (87-96)    94 (91-99)     3 to 20 %   1.91
-//	office, careful    88 (78-94)    89 (78-97)    92 (82-100)   85 (78-92)     -4 to 4 %   1.89
-//	office, hurried    90 (76-97)    89 (79-94)    90 (79-100)   86 (79-96)     -3 to 3 %   1.91
+//	workshop, careful  97 (93-99)    97 (93-99)    97 (90-100)   96 (94-98)     -4 to 2 %   2.08
+//	workshop, hurried  94 (89-97)    94 (86-98)    96 (84-100)   96 (94-99)     -5 to 1 %   2.05
+//	handbook, careful  95 (87-99)    96 (90-98)    97 (93-100)   95 (91-98)    -15 to 3 %   2.03
+//	handbook, hurried  94 (88-100)   93 (88-99)    95 (87-99)    94 (88-98)    -15 to 6 %   2.02
+//	rounds, careful    95 (88-100)   96 (86-99)    96 (86-100)   95 (91-100)    -8 to 0 %   2.05
+//	rounds, hurried    94 (90-97)    96 (89-99)    97 (87-100)   95 (89-98)     -6 to 0 %   2.00
+//	bench, careful     95 (90-99)    95 (90-99)    98 (94-100)   96 (91-100)    -7 to 0 %   1.96
+//	bench, hurried     95 (92-97)    95 (90-100)   97 (92-100)   95 (91-100)    -6 to 0 %   1.93
+//	counter, careful   92 (87-96)    93 (88-99)    95 (89-100)   96 (93-98)      0 to 9 %   1.89
+//	counter, hurried   89 (87-96)    89 (84-94)    92 (87-96)    95 (91-99)     1 to 14 %   1.96
+//	office, careful    89 (79-94)    90 (79-96)    91 (81-100)   84 (72-92)     -9 to 4 %   1.92
+//	office, hurried    91 (78-97)    89 (82-94)    90 (79-100)   85 (79-96)     -7 to 2 %   1.93
+//	callout, careful   91 (87-96)    94 (89-98)    94 (89-99)    92 (87-96)      0 to 9 %   1.86
+//	callout, hurried   89 (86-93)    90 (87-92)    92 (86-99)    92 (88-99)      1 to 8 %   1.82
 //
-// Promises said to be held in 88 of 100 were kept in 85 to 98. The office was drawn blind, when the ranges held
-// 85, 89, 90 and 84 (careful) and 87, 88, 91 and 84 of 100 (hurried) of his. Three of his own errors were mended
-// after that: the balls of small-bored valves, which are as small as their bore, motors better than any, and the watts of a drive, which go
-// by the cube. Held against each of its guesses it told that an injector beside the line was sized for all of its
-// water (of 18 none lay inside), that of two cartridges side by side each was, that the speed of a drive slipped
-// like a winding, and that returns as wide as their pipe, swept elbows, and balls on either side of the cock lay
-// outside. A count of 90 is itself off by up to 6, and a middle by 5 %.
+// Promises said to be held in 88 of 100 were kept in 84 to 97. The callout was drawn blind, and 85 was set for him
+// before he was measured: with the ranges as they were a hurried survey held 86, 87, 89 and 91 of 100 of his, and
+// down to 80 of a kind; a careful one did not read, for it had a plate in horsepower taken for watts, and no drive's
+// ratio was read without a curve. What was mended for it: both of those; a ball valve's middle, which is that of four
+// books and no longer the hardest but one; elbows and tees, which measurements of moulded PVC have up to two thirds
+// harder, and where tees divide a third easier, than the books; a pump's flow by ISO 9906; a flap that is a poppet. The office was drawn blind too,
+// when the ranges held 85, 89, 90 and 84 (careful) and 87, 88, 91 and 84 of 100 (hurried) of his. Three of his own
+// errors were mended after that: the balls of small-bored valves, which are as small as their bore, motors better than
+// any, and the watts of a drive, which go by the cube. A count of 90 is itself off by up to 6, and a middle by 5 %.
 //
 // The sample is thinned to the points that stand for all of it. Every sixteenth of a lattice does not: by those the
 // same tubs lay inside 1 to 3 times in 100 more seldom, the jets most, and the pump's middle was 1 to 2 % too small.
@@ -68,18 +73,23 @@
 // 71 of 100 W) to 14 % too small. The mean of all is within 3 %. Returns are drawn by velocity by three and by a
 // share of the head by three, which differ by twice: the row lies between.
 //
-// The range of a valve's Kv holds the other books, so that it is longer at its upper end, and whatever else is off moves
-// the middle that way: where valves are cocks it is 3 to 7 % too small for the unit of hand-valved two-speed pumps, and
-// the bypass's range holds 97 to 100 of them.
+// The middle of a ball valve's Kv is that of four books. Where all of a maker's are cocks, the hardest but one of the
+// four, the middle of the unit is 15 % too small for his hand-valved two-speed pumps (the handbook's; not judged), and up
+// to 9 % for other lines with a hand valve; of makers whose balls open as those of plastic ones are printed it is up to 9
+// and 14 % too large. Over all seven makers and both surveys the middles of the unit and of the pump are 0.3 % too small.
+//
+// A careful survey with every sheet holds more than 97 of 100 of the workshop's: its balls open by one book, where the
+// range has to hold four. Of the counter's and the callout's, of the same survey, it holds 86 to 92, so it can't be less.
 //
 // How a ball valve opens can't be right for all makers. The counter's open by one of three books, a third of them as a
 // cock (Perry), a third half as hard (Miller), a third by the Kv that makers of plastic ones print, five times as
 // easily; the office's by what their two mouths leave open, half as hard again as a cock. The middle is the table's, the
 // range goes from Idelchik's ball to the middle of what is printed, and what settles it is the first thing to measure.
-// The counter's tubs are held to 80 and 77 of 100, and their middle to nothing, the office's to 80; worst are plug-in
-// tubs, 76 to 82, where a bypass half open takes more than the unit.
+// The counter's tubs are held to 80 and 77 of 100, and their middle to nothing, the office's to 80; worst are the office's
+// plug-in tubs, 78 and 79, whose valves are bored narrower than their hose and where a bypass half open takes more than
+// the unit.
 //
-// The office's jets lie outside in 14 to 16 of 100, those of a pump too large for its pool in 20: its sheets and labels
-// say nothing of that, and several guesses lean one way. A poppet at the foot of a suction costs four times a flap. A
+// The office's jets lie outside in 14 to 16 of 100, those of a pump too large for its pool in up to 28, at its lowest
+// speed: its sheets and labels say nothing of that, and several guesses lean one way. A
 // wet end of another maker under the old motor's label is known by nothing but a reading at the tub.
 package twin

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"dryfit/catalog/tables"
+	"dryfit/graph/agree"
+	"dryfit/graph/hydraulic/laws"
 )
 
 // friction is the friction factor of Colebrook, turned until it stands, at 2 m/s of water of 38 °C.
@@ -14,6 +16,17 @@ func friction(boreMM, roughMM float64) float64 {
 		f = math.Pow(-2*math.Log10(roughMM/3.7/boreMM+2.51/(re*math.Sqrt(f))), -2)
 	}
 	return f
+}
+
+// teeK is K by the tee's law on the velocity head of the whole flow, from one leg to another of an equal tee of 2 in
+// that water goes through at 2.43 m/s, as in the measurement; legs are run-in, run-out, branch, flows count into it.
+func teeK(share [3]float64, from, to int) float64 {
+	const bore, speed = 0.0493, 2.43
+	for i := range share {
+		share[i] *= speed * math.Pi / 4 * bore * bore
+	}
+	head, _ := laws.NewTeeLaw(bore, bore).Loss(share)
+	return (head[from] - head[to]) / (speed * speed / 2 / 9.80665)
 }
 
 // ends are what lies at the ends of the spans no maker draws by themselves, or so that half of them would
@@ -62,8 +75,27 @@ var ends = []struct {
 	{tables.SpreadBallKv, "data-sheet", false, "VDI/VDE 2173 allows a tenth of a Kv either way (from memory)", func(s tables.Span) bool { return s.High >= 0.1-1e-9 && s.Low <= -0.1+1e-9 }},
 	{tables.SpreadNewValve, "data-sheet", false, "the same, of its loss, which goes by the square", func(s tables.Span) bool { return (1+s.High)/(1+s.Low) > 0.9*math.Pow(1.1/0.9, 2) }},
 	{tables.SpreadDrive, "assumed", false, "a drive shows whole turns of a hundred a minute, of 2,850", func(s tables.Span) bool { return s.High > 50./2850 && s.Low < -50./2850 }},
-	{tables.SpreadBallKv, "assumed", false, "half open a ball has K 29 as a cock and 7.1, the middle of 5 to 10, by the Kv that makers print; 50 degrees shut 53 and 95 by two books",
-		func(s tables.Span) bool { return s.High > math.Sqrt(29/7.1)-1 && s.Low < math.Sqrt(52.6/95.3)-1 }},
+	{tables.SpreadBallKv, "assumed", false, "half open a ball has K 29 as a cock, 7.1, the middle of 5 to 10, by the Kv that makers print, and 5.5 near its end; 50 degrees shut 53 and 95 by two books; the middle is that of K 29, 46, 11 and 7.1 by logarithms, and of that with a ball a tenth narrower than its pipe",
+		func(s tables.Span) bool {
+			four := math.Sqrt(29 / math.Pow(29*46*11*7.1, 0.25))
+			return agree.Within(s.Middle, (four+four*0.81)/2-1, 0.01) && s.High > math.Sqrt(29/5.5)-1.005 && s.Low < math.Sqrt(52.6/95.3)-1
+		}},
+	{tables.SpreadFittingK, "assumed", false, "K of elbows of 2 in of PVC measured 0.91 to 1.00 (Rahmeyer for ASHRAE RP-1193, ASHRAE Handbook Fundamentals, pipe design, table 8, read) where the rows have 30 f_T, 0.57; swept ones 0.35 to 0.5; the middle is that of 0.42, 0.57, 0.75 and 0.95 by logarithms",
+		func(s tables.Span) bool {
+			return s.High > 1/0.57-1-0.01 && s.Low < 0.42/0.57-1 && agree.Within(s.Middle, math.Pow(0.42*0.57*0.75*0.95, 0.25)/0.57-1, 0.01)
+		}},
+	{tables.SpreadTeeK, "assumed", false, "tees of 2 in of PVC measured (the same, table 9, read) by the tee's law here: dividing into the branch, half and all of the flow, 0.74 to 1.02 and 0.98 to 1.39; combining from it, all, 0.89 to 1.54; the mean branch of half from either side, 1.39, and its run, 1.2, lie past it, as the run of a tee that nothing leaves by its branch does, which the law has at nothing",
+		func(s tables.Span) bool {
+			in := func(k float64, q [3]float64, from, to int) bool { return within(k/teeK(q, from, to)-1, s) }
+			return in(0.74, [3]float64{1, -0.5, -0.5}, 0, 2) && in(1.02, [3]float64{1, -0.5, -0.5}, 0, 2) && in(0.98, [3]float64{1, 0, -1}, 0, 2) &&
+				in(1.39, [3]float64{1, 0, -1}, 0, 2) && in(0.89, [3]float64{0, -1, 1}, 2, 1) && in(1.54, [3]float64{0, -1, 1}, 2, 1)
+		}},
+	{tables.SpreadPumpFlow, "data-sheet", false, "grade 2 of ISO 9906 allows 8 % of flow at a head (read in a pump lexicon), of what is made in equal shares nine in ten 7.2 %; rings in time a twentieth of it, half of that in the mean",
+		func(s tables.Span) bool {
+			return s.Low < -0.025-0.072+0.001 && s.High > -0.025+0.072
+		}},
+	{tables.SpreadOldCheck, "assumed", false, "a foot valve with a poppet 420 f_T, a straight flap 50, where the rows have 100 (Crane TP-410, read in an open library of its formulas)",
+		func(s tables.Span) bool { return s.High > 4.2-1 && s.Low <= 0.5-1 }},
 	{tables.SpreadGateKv, "assumed", false, "half open a gate has K 4.5 in the table, 2.06 by Weisbach and 5.6 by a data handbook",
 		func(s tables.Span) bool { return s.High > math.Sqrt(4.5/2.06)-1 && s.Low < math.Sqrt(4.5/5.6)-1 }},
 	{tables.SpreadButterflyKv, "assumed", false, "makes of a type differ by a third in loss either way (common practice, no source)",

@@ -476,11 +476,11 @@ func (t *tub) calloutTub(p pump) {
 	t.line(w, "tub.footwell", "st.branch", old, d.nine(500, 2200)*span, d.count(1, 3))
 	t.line(w, "st.run-out", "pump.in", old, d.nine(300, 1300), d.count(0, 2))
 	t.line(w, "pump.out", "element.in", old, d.nine(300, 1500), d.count(1, 3))
-	a, b, eye := calloutNozzles(d, d.count(12, 26), p.sheet), jets{}, ""
+	a, eye := calloutNozzles(d, d.count(12, 26), p.sheet), ""
 	if steady {
 		a, eye = calloutEyes(d, 2, flow, bore, 1, 3.5), "pool-inlet"
 	}
-	b = a
+	b := a
 	a.count = max(1, a.count*d.count(35, 65)/100)
 	b.count = max(1, b.count-a.count)
 	t.teePart("jt", old)

@@ -146,8 +146,8 @@ func (y *tally) judge(t *testing.T, key string, who surveyor) {
 	if !(y.cover() <= min(95+slack, 100)) {
 		t.Errorf("%s: %.0f of 100 inside: the ranges are too wide", key, y.cover())
 	}
-	if strings.HasPrefix(key, string(throttle)) {
-		return // its ball valve is a cock to the handbook's maker, one book of four: see doc.go
+	if strings.HasPrefix(key, string(throttle)) || strings.HasPrefix(key, string(kBox)) {
+		return // all of it hangs on a ball valve half open, a cock to the handbook's maker, easier to the callout's: see doc.go
 	}
 	if off := math.Exp(median(y.bias)) - 1; !who.leans && !agree.Within(off, 0, 0.03+2*1.25*0.2/math.Sqrt(n)) {
 		t.Errorf("%s: the middle is off by %.1f %%", key, 100*off)

@@ -147,22 +147,27 @@ func (b *builder) joinAlong(i, near, far int) {
 	for _, index := range path.Pieces {
 		p := &b.lay.Pieces[index]
 		at := b.out.Index(route.PieceBody(index))
-		if b.meetsOld(p.From) {
+		if b.meetsOld(p.From, path.Run.From) {
 			b.out.join(at, near)
 		}
-		if b.meetsOld(p.To) {
+		if b.meetsOld(p.To, path.Run.To) {
 			b.out.join(at, far)
 		}
 	}
 }
 
-// meetsOld reports whether an end of a piece goes into something that is there already.
-func (b *builder) meetsOld(e route.End) bool {
+// meetsOld reports whether an end of a piece goes into something that is there already: the tail of an old
+// part that opens is one too, though the joint names it by itself, for its nut is undone.
+func (b *builder) meetsOld(e route.End, at graph.PortRef) bool {
 	if e.Joint < 1 || e.Joint > len(b.lay.Joints) {
 		return true
 	}
+	old := []string{route.Existing}
+	if p := b.lay.Circuit.Part(at.Part); p != nil && p.Existing {
+		old = append(old, route.TailBody(p, at.Port))
+	}
 	j := &b.lay.Joints[e.Joint-1]
-	return j.BodyA == route.Existing || j.BodyB == route.Existing
+	return slices.Contains(old, j.BodyA) || slices.Contains(old, j.BodyB)
 }
 
 // coupling enters a coupling within a straight leg.

@@ -57,9 +57,7 @@ func (p *Plan) AimOf(valve string) (Aim, bool) {
 			found = true
 			best = Aim{Valve: valve, Unit: b.Unit.ID, Mode: s.Mode.Name, Flow: math.Abs(unit.Flow)}
 			if u := p.After.Layout.Stage.Part(b.Unit.ID); u != nil {
-				if !p.After.Layout.Stage.KeptCold() {
-					best.Rises = rises(u, s)
-				}
+				best.Rises = p.Rises(b.Unit.ID, s.Mode.Name)
 				if u.Loss.How != settle.Assumed {
 					best.DropPa = math.Abs(unit.Drop)
 				}
@@ -69,6 +67,21 @@ func (p *Plan) AimOf(valve string) (Aim, bool) {
 		return best, found
 	}
 	return Aim{}, false
+}
+
+// Rises are by how much the water warms in a unit in a mode after the work, where its sheet gives ratings, as
+// an Aim has them; none of water that is kept cold.
+func (p *Plan) Rises(unit, mode string) []Rise {
+	if p.After == nil || p.After.Layout == nil || p.After.Layout.Stage.KeptCold() {
+		return nil
+	}
+	u := p.After.Layout.Stage.Part(unit)
+	for i := range p.After.Solutions {
+		if s := &p.After.Solutions[i]; u != nil && s.Mode.Name == mode && s.Part(unit) != nil && hydraulic.Passing(s.Part(unit).Flow) != 0 {
+			return rises(u, s)
+		}
+	}
+	return nil
 }
 
 // throttles reports whether a hand valve stands between open and shut in a solution.

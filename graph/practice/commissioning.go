@@ -191,11 +191,11 @@ func (j *Job) madeFirst() quantity.Text {
 func (j *Job) filled() quantity.Text {
 	text := quantity.Text("Fill")
 	if j.isolated() {
-		text += " with " + j.theUnit() + " shut off: " + and(j.Isolators()...) + " shut"
+		text = "Shut " + and(j.Isolators()...)
 		if len(j.Bypass) > 0 {
-			text += ", " + and(j.Bypass...) + " open"
+			text += " and open " + and(j.Bypass...)
 		}
-		text += ","
+		text += ": " + j.theUnit() + " stays shut off. Then fill"
 	}
 	if j.PlugIn {
 		return text + " into the tub, so that the hoses fill from below; the filling hose's end stays above the water."

@@ -187,7 +187,7 @@ func TestOrderOfCommissioning(t *testing.T) {
 		Bypass: []string{"V3"}, Pump: Pump{ID: "P1"}, TwoSpeeds: true, Jets: true, GreatestPa: 1.6e5, UnitPa: 1.5e5}
 	text := strings.Join(Texts(Pick(j, Commissioning()), quantity.MetricSystem), "\n")
 	at := -1
-	for _, want := range []string{"First the electrician", "element stays off", "V1 and V2 shut, V3 open", "Pulse pump P1", "Flush past the unit", "clean the filter",
+	for _, want := range []string{"First the electrician", "element stays off", "Shut V1 and V2 and open V3", "Pulse pump P1", "Flush past the unit", "clean the filter",
 		"outlet isolator V2, then the inlet isolator V1", "No union up there is eased", "V1 and V2 shut for this test", "at low speed, then at high speed", "releases the element"} {
 		i := strings.Index(text, want)
 		if i <= at {

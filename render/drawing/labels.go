@@ -133,13 +133,9 @@ func AimWords(p *plan.Plan, v *graph.Part, units quantity.System) string {
 		}
 		ways = append(ways, fmt.Sprintf("on gauges before and after %s%s: %s apart", theUnit(p, a), fitted, quantity.Format(a.DropPa, quantity.Pressure, units)))
 	}
-	rises := ""
-	for i, r := range a.Rises {
-		lead := ", "
-		if i == 0 {
-			lead = "at full output the water warms by "
-		}
-		rises += fmt.Sprintf("%s%s at %s air", lead, quantity.Format(r.K, quantity.TemperatureDifference, units), quantity.Format(r.AirC, quantity.Temperature, units))
+	rises := RiseWords(a.Rises, units)
+	if rises != "" {
+		rises = "at full output the water warms by " + rises
 	}
 	switch {
 	case len(a.Rises) > 1:
@@ -152,6 +148,16 @@ func AimWords(p *plan.Plan, v *graph.Part, units quantity.System) string {
 		text += " (" + strings.Join(ways, "; ") + ")"
 	}
 	return text + "; start near " + strings.ToLower(Near(p, v, a))
+}
+
+// RiseWords says by how much the water warms in the unit in each air: "1.3 K at 2 °C air, 2 K at 15 °C air"; ""
+// of none.
+func RiseWords(rises []plan.Rise, units quantity.System) string {
+	var out []string
+	for _, r := range rises {
+		out = append(out, fmt.Sprintf("%s at %s air", quantity.Format(r.K, quantity.TemperatureDifference, units), quantity.Format(r.AirC, quantity.Temperature, units)))
+	}
+	return strings.Join(out, ", ")
 }
 
 // theUnit is the unit a throttle is set by: by its name where there are several.

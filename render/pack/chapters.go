@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"cmp"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -447,7 +448,9 @@ func findings(p *plan.Plan, names *tag.Names, units quantity.System) book.Chapte
 		}
 		return tag.Joints(strings.Join(out, "; "))
 	}
-	for _, d := range graph.ByMode(p.Findings, units) {
+	found := graph.ByMode(p.Findings, units) // what weighs most first, then by its place in the description
+	slices.SortStableFunc(found, func(a, b graph.Finding) int { return cmp.Compare(b.Severity, a.Severity) })
+	for _, d := range found {
 		g.Rows = append(g.Rows, []string{d.Severity.String(), said(d.Lines) + " [" + d.Rule + "]", said(d.Hints)})
 	}
 	c.Tables(form.Block{Grid: g})

@@ -49,7 +49,10 @@ func method(p *plan.Plan, j jobIn) []stretch {
 	if many {
 		unit, stands = "units", " stand level on their bases; nothing hangs on their ports."
 	}
-	add("The "+unit, j.say(called)+stands, j.said(practice.Place())...)
+	place := func() { add("The "+unit, j.say(called)+stands, j.said(practice.Place())...) }
+	if len(j.Leaves) == 0 {
+		place()
+	}
 	ready, gone := append(j.said(practice.Ready()), append(j.said(practice.Leave()), j.saidTo(practice.Fitter, practice.TakenOut())...)...), j.said(practice.TakeOut())
 	if !j.Cuts && !j.CutsHose {
 		ready = append(ready, gone...)
@@ -57,6 +60,9 @@ func method(p *plan.Plan, j jobIn) []stretch {
 	}
 	ready = append(ready, j.said(practice.Bore())...)
 	add("Getting ready at the tub", "Power is off, locked and proved dead; no water above the work; what is joined is dry.", ready...)
+	if len(j.Leaves) > 0 { // it may stand where the old one stood
+		place()
+	}
 	add("Dry fit", dryFitHold(p, j), j.said(practice.DryFit())...)
 	add("Into the old line", ifSo(j.Arrows, "Arrows of checks and pump agree; ")+ifSo(j.PlugIn || j.NoCabinet, "handles can be reached.")+ifSo(!j.PlugIn && !j.NoCabinet, "handles can be reached with the panel on."), lineSteps(p, j, gone)...)
 	add("Pipes to the "+unit, ifSo(j.UnionNuts && j.Cement, "Union nuts are on the pipe before their tails are cemented; ")+"no strain on the ports of "+j.say(called)+".", phase(p, j, route.Pipes)...)

@@ -63,8 +63,11 @@ func modeReadings(p *plan.Plan, j jobIn, names *tag.Names) (out []reading) {
 				whose, across = who+"'s flow", " across "+who
 			}
 			rise := j.say(u.RiseWords())
-			if u.RiseK > 0 {
-				rise += " at full output"
+			switch airs := drawing.RiseWords(p.Rises(u.ID, m.Mode), j.units); {
+			case airs != "":
+				rise = airs + ", at full output"
+			case u.RiseK > 0:
+				rise += " at full output; less in colder air"
 			}
 			change, from := ": rise", ", or from the rise"
 			if j.Cold {

@@ -1,10 +1,16 @@
 package pack
 
 import (
+	"cmp"
+	"slices"
+	"strings"
 	"testing"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/render/tag"
 )
 
 // The record tells the two nuts of a valve apart, and says of every joint how it is made.
@@ -24,5 +30,45 @@ func TestHowAJointIsMade(t *testing.T) {
 		if got := howJoined(j); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
+	}
+}
+
+// The rise that the record expects is told with the air it is so in, in every mode: 12.1 kW at 15 °C and 8.3 kW
+// at 2 °C warm 5.4 m3/h by 2 K and 1.3 K, for 1 kW warms 1 m3/h by 0.86 K (heat balance).
+func TestRecordTellsTheAirOfARise(t *testing.T) {
+	p := demoPlan(t, "two-speed")
+	rises := 0
+	for _, r := range record(p, factsOf(p, quantity.MetricSystem)) {
+		if !strings.Contains(r.What, ": rise") {
+			continue
+		}
+		rises++
+		if !strings.Contains(r.Expected, " K at 2 °C air, ") || !strings.HasSuffix(r.Expected, " K at 15 °C air, at full output") {
+			t.Errorf("%s: %q", r.What, r.Expected)
+		}
+		if rises == 1 && r.Expected != "1.3 K at 2 °C air, 2 K at 15 °C air, at full output" {
+			t.Errorf("%s: %q", r.What, r.Expected)
+		}
+	}
+	if rises != 2 {
+		t.Errorf("%d rises", rises)
+	}
+}
+
+// What weighs most of the findings stands first.
+func TestHeaviestFindingsFirst(t *testing.T) {
+	p := demoPlan(t, "two-speed")
+	rank := map[string]int{graph.Error.String(): 0, graph.Warning.String(): 1, graph.Note.String(): 2}
+	var got []string
+	for _, it := range findings(p, tag.Of(p.Circuit, p.Net()), quantity.MetricSystem).Items {
+		if it.Block.Grid == nil {
+			continue
+		}
+		for _, row := range it.Block.Grid.Rows {
+			got = append(got, row[0])
+		}
+	}
+	if !slices.IsSortedFunc(got, func(a, b string) int { return cmp.Compare(rank[a], rank[b]) }) || len(slices.Compact(slices.Clone(got))) < 2 {
+		t.Errorf("findings in the order %v", got)
 	}
 }

@@ -73,6 +73,14 @@ source = "its sheet"`, 1)},
 			}
 		}
 		says(owner(p, j, style), "no longer treated by SX1 salt cell")
+		var steps strings.Builder
+		for _, s := range method(p, j) {
+			steps.WriteString(strings.Join(s.Steps, "\n") + "\n")
+		}
+		off, down := strings.Index(steps.String(), "carry it off"), strings.Index(steps.String(), "Set the unit down")
+		if j.Unit != nil && (off < 0 || down < off) { // the new one may stand where the old one stood
+			t.Errorf("%s: the old unit is carried off at %d, the new one set down at %d", c.name, off, down)
+		}
 		says(electrician(p, j), "salt cell, taken out")
 		whose := "its sheet"
 		if c.name == "known by a row" {

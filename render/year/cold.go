@@ -16,7 +16,8 @@ import (
 // ColdInput is what the sheet of the airs is drawn from.
 type ColdInput struct {
 	Airs     []job.AtAir
-	DesignC  float64 // coldest air that is asked for
+	DesignC  float64    // coldest air that is asked for
+	Asked    *job.AtAir // what is so in it; nil: nobody knows
 	WaterC   float64
 	HoldsC   float64 // coldest air in which the unit holds the tub; HoldsSet
 	HoldsSet bool
@@ -238,9 +239,9 @@ func (c *cold) says() []string {
 	if in.Guessed {
 		stops = ", where it is taken to stop, for nobody says it"
 	}
-	switch at, ok := c.at(in.DesignC); {
-	case in.HoldsSet && in.HoldsC <= in.DesignC && ok:
-		out = append(out, fmt.Sprintf("the unit holds %s down to %s%s; in air of %s it runs %.0f %% of the time, cover on", c.warm(in.WaterC), c.warm(in.HoldsC), stops, c.warm(at.AirC), 100*at.Share()))
+	switch {
+	case in.HoldsSet && in.HoldsC <= in.DesignC && in.Asked != nil:
+		out = append(out, fmt.Sprintf("the unit holds %s down to %s%s; in air of %s it runs %.0f %% of the time, cover on", c.warm(in.WaterC), c.warm(in.HoldsC), stops, c.warm(in.DesignC), 100*in.Asked.Share()))
 	case in.HoldsSet:
 		out = append(out, fmt.Sprintf("the unit holds %s only down to %s%s; asked for: %s", c.warm(in.WaterC), c.warm(in.HoldsC), stops, c.warm(in.DesignC)))
 	default:
@@ -257,18 +258,9 @@ func (c *cold) says() []string {
 		if in.Colder > 0 {
 			hours = fmt.Sprintf("%d hours of the climate's year are", in.Colder)
 		}
-		out = append(out, hours+" colder than that; a typical year holds no extremes")
+		out = append(out, hours+" colder than "+c.warm(in.HoldsC)+"; a typical year holds no extremes")
 	}
 	return append(out, "where the upper line lies above the unit's, the water cools while the cover is off and is warmed again after")
-}
-
-// at is the air nearest to one.
-func (c *cold) at(airC float64) (job.AtAir, bool) {
-	i := slices.IndexFunc(c.in.Airs, func(a job.AtAir) bool { return math.Abs(a.AirC-airC) <= 0.5 })
-	if i < 0 {
-		return job.AtAir{}, false
-	}
-	return c.in.Airs[i], true
 }
 
 // legend names the lines.

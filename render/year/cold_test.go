@@ -177,6 +177,19 @@ func TestColdShowsWhatThereIs(t *testing.T) {
 	}
 }
 
+// The air that is asked for is told as it is asked for, be it no whole degree Celsius, with what is so in it;
+// the hours that are colder than the unit holds the tub in say than what. Follows from the words.
+func TestColdSaysTheAirThatIsAskedFor(t *testing.T) {
+	asked := job.AtAir{AirC: (25 - 32) / 1.8, LosesW: 500, GivesW: 5000}
+	in := ColdInput{Airs: airs(0), DesignC: asked.AirC, Asked: &asked, WaterC: 38, HoldsC: -10, HoldsSet: true, Climate: true, Colder: 40, Units: quantity.InchSystem}
+	got := strings.Join((&cold{in: in}).says(), "; ")
+	for _, want := range []string{"in air of 25 °F it runs 10 % of the time", "40 hours of the climate's year are colder than 14 °F;"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not in %q", want, got)
+		}
+	}
+}
+
 // The line of the air asked for passes no number of the scale, be it at one of them, and stands in both plots.
 func TestAskedForCrossesNoNumber(t *testing.T) {
 	items := Cold(ColdInput{Airs: airs(0), DesignC: -5, WaterC: 38, HoldsC: -10, HoldsSet: true, Climate: true})[0].Items

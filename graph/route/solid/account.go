@@ -31,21 +31,21 @@ func (s *Bodies) Account(clashes int, room string, cut bool, called func(part st
 		}
 		loose = loose || strings.HasPrefix(string(b.Assumed), "the way of the hose")
 	}
-	bodies, were, against := fmt.Sprintf("%d bodies", fresh), "were", ""
-	if fresh == 1 {
-		bodies, were = "1 body", "was"
-	}
+	things, with := fmt.Sprintf("%d things", fresh), "each other"
 	if old > 0 {
-		against = fmt.Sprintf(" and against %d of the old work", old)
+		with += fmt.Sprintf(" and with %d of the old", old)
 	}
-	text := fmt.Sprintf("%s of the new work (pipe, fittings, valves with their nuts) %s held against each other%s: ", bodies, were, against)
+	if fresh == 1 {
+		things, with = "1 thing", fmt.Sprintf("%d of the old", old)
+	}
+	text := fmt.Sprintf("Room for the new work: %s (pipe, fittings, valves with their nuts) compared with %s: ", things, with)
 	if clashes == 0 {
-		text += "it is free of everything described."
+		text += "nothing runs into anything that is described."
 	} else {
-		text += fmt.Sprintf("all but the %d named among the findings are free of everything described.", clashes)
+		text += fmt.Sprintf("all but the %d named among the findings are clear of everything that is described.", clashes)
 	}
 	if len(taken) > 0 {
-		text += " Nobody measured " + list(taken, room, called) + ": as large as their kind usually is they were held against it too."
+		text += " Nobody measured " + list(taken, room, called) + ": taken to be as large as is usual."
 	}
 	text += " Nobody described the rest"
 	if !s.walled {

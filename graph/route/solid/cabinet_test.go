@@ -58,7 +58,7 @@ func TestAccount(t *testing.T) {
 	s.run("t1.run-out", "pump.in", true, graph.Vec{Y: 400})
 	s.run("t1.branch", "c.in", false, graph.Vec{X: 1500})
 	got := Of(laying.Of(s.c)).Account(0, "the cabinet", true, func(id string) string { return id })
-	for _, want := range []string{"free of everything described", "Nobody measured pump: as large", "the rest (such as b, the cabinet)", "1 body of the new work (pipe, fittings, valves with their nuts) was held"} {
+	for _, want := range []string{"nothing runs into anything that is described", "Nobody measured pump: taken to be as large", "the rest (such as b, the cabinet)", "Room for the new work: 1 thing (pipe, fittings, valves with their nuts) compared with 5 of the old: "} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not in %q", want, got)
 		}

@@ -165,7 +165,7 @@ func (h reporter) holds() []string {
 		out = append(out, h.rise("filled", r.HeatUp))
 	}
 	if r.Recovery != nil && r.Recovery.FromC < r.Recovery.ToC-0.05 {
-		out = append(out, h.rise("after a bath", r.Recovery))
+		out = append(out, h.rise("left by a bath", r.Recovery))
 	}
 	return out
 }
@@ -189,13 +189,13 @@ func (h reporter) rise(when string, x *job.Rise) string {
 		air = "through the weather from " + x.Through + " on"
 	}
 	if !x.Warmed.Reached {
-		return fmt.Sprintf("%s at %s it never comes to %s %s; it ends at %s", when, h.warm(x.FromC), h.warm(x.ToC), air, h.warm(x.Warmed.EndsC))
+		return fmt.Sprintf("%s at %s, the water never comes to %s %s; it ends at %s", when, h.warm(x.FromC), h.warm(x.ToC), air, h.warm(x.Warmed.EndsC))
 	}
 	of := kWh(x.Warmed.HeatKWh) + " kWh of heat"
 	if share := x.ElementShare(); share > 0.005 {
 		of += fmt.Sprintf(", %s %% of it the element's", form.Fixed(100*share, 0))
 	}
-	return fmt.Sprintf("%s at %s it is at %s after %s h %s (%s)", when, h.warm(x.FromC), h.warm(x.ToC), form.Fixed(x.Warmed.Hours, 1), air, of)
+	return fmt.Sprintf("%s at %s, the water is at %s after %s h %s (%s)", when, h.warm(x.FromC), h.warm(x.ToC), form.Fixed(x.Warmed.Hours, 1), air, of)
 }
 
 func (h reporter) year(y *job.YearReport) []string {
@@ -404,5 +404,5 @@ func (h reporter) paysFirst(y *job.YearReport) string {
 	if len(out) == 0 {
 		return ""
 	}
-	return "what one change more would make of a year, its own price not counted: " + strings.Join(out, "; ")
+	return "what one more change would do to a year, what it costs itself not counted: " + strings.Join(out, "; ")
 }

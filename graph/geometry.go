@@ -139,9 +139,7 @@ const TapNearMM = 200
 // Straight returns the first and the last of the legs, from 1, that lie in one line with a leg of the
 // run and go the same way, with nothing round them that differs: no bend stands between them.
 func (r *Run) Straight(leg int) (first, last int) {
-	goesOn := func(k int) bool { // leg k and the next
-		return k >= 1 && k < len(r.Legs) && r.Legs[k-1].By.AngleTo(r.Legs[k].By) < StraightDeg && r.Around(k).Same(r.Around(k+1))
-	}
+	goesOn := func(k int) bool { return r.GoesOn(k) && r.Around(k).Same(r.Around(k+1)) }
 	first, last = leg, leg
 	for goesOn(first - 1) {
 		first--
@@ -150,6 +148,12 @@ func (r *Run) Straight(leg int) (first, last int) {
 		last++
 	}
 	return first, last
+}
+
+// GoesOn reports whether a leg of the run, from 1, and the next lie in one line and go the same way: no bend
+// stands between them.
+func (r *Run) GoesOn(leg int) bool {
+	return leg >= 1 && leg < len(r.Legs) && r.Legs[leg-1].By.AngleTo(r.Legs[leg].By) < StraightDeg
 }
 
 // OneLeg is the leg that legs first to last of a run, from 1, come to together, with what the first says

@@ -78,7 +78,7 @@ func Size(tub *Tub, units []Served, need Need) Sized {
 	}
 	if s.Water || len(beside) > 0 { // else it holds it in no air
 		s.Hold = need.mayRun()*s.HeldW >= s.LostW
-		s.HoldsC, s.HoldsKnown = bankOf(running(units), tub.SetC).holdsDownTo(need.Humidity, func(airC float64) float64 { return loss(airC) / need.mayRun() })
+		s.HoldsC, s.HoldsKnown = bankOf(Alike(units), tub.SetC).holdsDownTo(need.Humidity, func(airC float64) float64 { return loss(airC) / need.mayRun() })
 	}
 	s.Hours = math.Inf(1)
 	plant, air := &Plant{Units: units, PumpW: need.PumpFullW, PumpHeat: 1}, Air{TempC: need.HeatUpC, Humidity: need.Humidity}
@@ -92,8 +92,9 @@ func Size(tub *Tub, units []Served, need Need) Sized {
 	return s
 }
 
-// running returns units as they run in water that falls below what any of them is set to: all of them.
-func running(units []Served) []Served {
+// Alike are units all set to one temperature: as a timer sets them, and as they run in water that falls below
+// what any of them is set to.
+func Alike(units []Served) []Served {
 	out := slices.Clone(units)
 	for i := range out {
 		out[i].BelowK = 0

@@ -1,6 +1,9 @@
 package heat
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Band is a time of day with a price of its own; one that ends before it begins runs past
 // midnight.
@@ -34,33 +37,24 @@ func (b Band) covers(from, to float64) float64 {
 // PriceBetween returns the mean price from a to b, hours of one day. Where bands overlap the
 // first counts.
 func (t Tariff) PriceBetween(from, to float64) float64 {
-	left := to - from
-	sum := 0.0
+	edges := []float64{from, to}
 	for _, b := range t.Bands {
-		h := math.Min(left, b.covers(from, to))
-		sum += h * b.Price
-		left -= h
-	}
-	return (sum + left*t.Price) / (to - from)
-}
-
-// Covered reports whether the bands cover every hour of the day.
-func (t Tariff) Covered() bool {
-	for h := range 24 {
-		left := 1.0
-		for m := range 60 {
-			for _, b := range t.Bands {
-				if b.covers(float64(h)+float64(m)/60, float64(h)+float64(m+1)/60) > 1.0/120 {
-					left -= 1.0 / 60
-					break
-				}
+		for _, h := range []float64{b.FromH, b.ToH} {
+			if h > from && h < to {
+				edges = append(edges, h)
 			}
 		}
-		if left > 1e-9 {
-			return false
-		}
 	}
-	return true
+	slices.Sort(edges)
+	sum := 0.0
+	for i, end := range edges[1:] { // a band covers all of what lies between two edges, or nothing
+		price, start := t.Price, edges[i]
+		if k := slices.IndexFunc(t.Bands, func(b Band) bool { return b.covers(start, end) > (end-start)/2 }); k >= 0 {
+			price = t.Bands[k].Price
+		}
+		sum += price * (end - start)
+	}
+	return sum / (to - from)
 }
 
 // byHour returns the mean price of each hour of the day.

@@ -83,6 +83,9 @@ func TestLegsInOneLineAreOneStraight(t *testing.T) {
 		if v.Verdict != "ruled out" || !strings.Contains(mend, `write legs 3 to 6 of run "return-line" as one leg, "left 1450 mm"; it costs nothing`) {
 			t.Errorf("leg %d is %s; would be possible: %q", v.Place.Leg, v.Verdict, mend)
 		}
+		if why := fmt.Sprint(v.Reasons); !strings.Contains(why, "of straight pipe in that leg alone; the work needs") || strings.Contains(why, "between its sockets") {
+			t.Errorf("leg %d, which goes on, is ruled out: %s", v.Place.Leg, why)
+		}
 		told++
 	}
 	if told == 0 {

@@ -389,6 +389,7 @@ func feederBelow(c *graph.Circuit, net *stream.Net, cut *graph.Run) bool {
 func marking(c *graph.Circuit, path *route.Path, place Place, a assembly) Marking {
 	kerf := kerfMM(c)
 	first, second := place.Cuts()
+	tape, end := place.Tape()
 	bare, hose := "bare pipe", path.Run.Spec.IsHose()
 	if hose {
 		bare = path.Run.Spec.Word()
@@ -420,7 +421,7 @@ func marking(c *graph.Circuit, path *route.Path, place Place, a assembly) Markin
 		m.Keeps = append(m.Keeps, graph.Say("%s of %s from the %s", quantity.Length.Of(mm), bare, between))
 	}
 	stays(0, first, place.Datum+" to the "+lines[0])
-	stays(1, place.LegMM()-place.FarMM+place.FarHeldMM-place.DatumMM+place.HeldMM-second, lines[1]+" to the "+place.Far)
+	stays(1, end-tape-second, lines[1]+" to the "+place.Far)
 	return m
 }
 

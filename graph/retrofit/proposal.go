@@ -34,15 +34,21 @@ type Place struct {
 // Cuts returns the two cut lines as they are said and marked everywhere: from the datum, mm.
 // Where an adaptor stays, the old pipe comes out as far as its face.
 func (p Place) Cuts() (first, second float64) {
-	tape := p.DatumMM - p.HeldMM
+	tape, end := p.Tape()
 	first, second = p.FromMM-tape, p.ToMM-tape
 	if p.Kept[0] {
 		first = 0
 	}
 	if p.Kept[1] {
-		second = p.LegMM() - p.FarMM + p.FarHeldMM - tape
+		second = end - tape
 	}
 	return first, second
+}
+
+// Tape returns between which places a tape is held along the straight the leg is part of, mm from the start of
+// the leg: what can be seen before it and behind it. The first is below 0 where legs in one line come before.
+func (p Place) Tape() (from, to float64) {
+	return p.DatumMM - p.HeldMM, p.LegMM() - p.FarMM + p.FarHeldMM
 }
 
 // LegMM is the length of the leg, end to end.

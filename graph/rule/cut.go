@@ -84,10 +84,14 @@ func (c *Cut) where() string {
 	return fmt.Sprintf("run %q", c.Run.Said())
 }
 
-// bare is what there is to cut on a run: pipe between its sockets, or hose.
-func bare(r *graph.Run) string {
-	if r.Spec.IsHose() {
+// bare is what there is to cut on a leg of a run: pipe between its sockets, or hose; where another leg goes
+// on as it does no socket stands there, and it is its own pipe alone.
+func bare(r *graph.Run, leg int) string {
+	switch {
+	case r.Spec.IsHose():
 		return r.Spec.Word()
+	case r.GoesOn(leg-1) || r.GoesOn(leg):
+		return "pipe in that leg alone"
 	}
 	return "pipe between its sockets"
 }
@@ -100,7 +104,7 @@ func cutRoom(in *Input, report Report) {
 	v := in.ask()
 	d := graph.Diagnostic{
 		Pos: c.pos(), Severity: graph.Error, Related: []graph.Related{hereRun(c.Run)},
-		Message: graph.Say("%s has %s of straight %s; the work needs %s", c.where(), v.length(c.RoomMM), bare(c.Run), v.length(c.NeededMM)),
+		Message: graph.Say("%s has %s of straight %s; the work needs %s", c.where(), v.length(c.RoomMM), bare(c.Run, c.Leg), v.length(c.NeededMM)),
 		Hint:    "cut where there is more room: dryfit cutin ranks the places, and says what would make this one possible where something was tried and does",
 	}
 	if len(c.Terms) > 0 {

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"dryfit/graph"
 )
@@ -21,25 +22,20 @@ func tariffRules() []*Rule {
 	}
 }
 
-const dayMinutes = 24 * 60
-
 func onePriceAtATime(in *Input, report Report) {
 	t := in.ask().c.Tariff
 	if t == nil || len(t.Bands) == 0 {
 		return
 	}
-	var of [dayMinutes]int // the band that counts, from 1
+	of := t.ByMinute()
 	for i := range t.Bands {
 		b := &t.Bands[i]
-		overlaps := map[int][dayMinutes]bool{}
-		minutesOf(b, func(minute int) {
-			if first := of[minute]; first != 0 && t.Bands[first-1].Price != b.Price {
+		overlaps := map[int][graph.DayMinutes]bool{}
+		b.Minutes(func(minute int) {
+			if first := of[minute]; first <= i && t.Bands[first-1].Price != b.Price {
 				at := overlaps[first]
 				at[minute] = true
 				overlaps[first] = at
-			}
-			if of[minute] == 0 {
-				of[minute] = i + 1
 			}
 		})
 		for first := range i {
@@ -59,13 +55,11 @@ func onePriceAtATime(in *Input, report Report) {
 	if t.Price != "" {
 		return
 	}
-	var none [dayMinutes]bool
-	gap := false
+	var none [graph.DayMinutes]bool
 	for minute, band := range of {
 		none[minute] = band == 0
-		gap = gap || band == 0
 	}
-	if !gap {
+	if !slices.Contains(none[:], true) {
 		return
 	}
 	from, to := timesOf(none)
@@ -76,31 +70,19 @@ func onePriceAtATime(in *Input, report Report) {
 	})
 }
 
-// minutesOf calls f with every minute of the day that a band covers; one that ends before it begins, or where it
-// begins, runs past midnight.
-func minutesOf(b *graph.TariffBand, f func(minute int)) {
-	n := b.To.Minute - b.From.Minute
-	if n <= 0 {
-		n += dayMinutes
-	}
-	for k := range n {
-		f((b.From.Minute + k) % dayMinutes)
-	}
-}
-
 // timesOf is the first stretch of minutes in a day, as times of day; one over midnight is whole.
-func timesOf(at [dayMinutes]bool) (from, to string) {
+func timesOf(at [graph.DayMinutes]bool) (from, to string) {
 	first := 0
-	for first < dayMinutes && !(at[first] && !at[(first+dayMinutes-1)%dayMinutes]) {
+	for first < graph.DayMinutes && !(at[first] && !at[(first+graph.DayMinutes-1)%graph.DayMinutes]) {
 		first++
 	}
-	if first == dayMinutes { // all of the day
+	if first == graph.DayMinutes { // all of the day
 		return "00:00", "24:00"
 	}
 	end := first
-	for at[end%dayMinutes] {
+	for at[end%graph.DayMinutes] {
 		end++
 	}
 	clock := func(m int) string { return fmt.Sprintf("%02d:%02d", m/60, m%60) }
-	return clock(first), clock((end-1)%dayMinutes + 1)
+	return clock(first), clock((end-1)%graph.DayMinutes + 1)
 }

@@ -223,7 +223,7 @@ func (s *Stage) settleElectric(out *Part, named bool) {
 	scale := rowPhases * rowOne / (phases * one)
 	ofRow := func(a float64) float64 { return a * scale }
 	fuse := row.FuseA
-	if math.Abs(out.Voltage.V-at) >= 0.1*at {
+	if math.Abs(out.Voltage.V-at) >= 0.1*at || phases != rowPhases {
 		fuse = 0 // another would do there
 	}
 	plate := func(a float64) graph.Amount { return graph.Amount{V: a, Set: a > 0} }

@@ -8,12 +8,17 @@ import "math"
 const threePhasesFromV = 300
 
 // PhasesOf is Phases of what stands on as many phases as its plate says: on all three of any voltage between
-// two of them [V] each has a third of the power at V/√3; otherwise, and where nobody says it (0), by the voltage.
+// two of them [V] each has a third of the power at V/√3; on 1 of a supply of three all of it at that to the
+// neutral; where nobody says it (0), by the voltage.
 func PhasesOf(voltage float64, said int) (n, one float64) {
-	if said == 3 {
+	n, one = Phases(voltage)
+	switch said {
+	case 1:
+		return 1, one
+	case 3:
 		return 3, voltage / math.Sqrt(3)
 	}
-	return Phases(voltage)
+	return n, one
 }
 
 // Phases returns how many phases a supply of a voltage [V] has, 1 or 3, and the voltage at which what

@@ -190,20 +190,25 @@ const (
 	stripPipe, stripSocket = 7.0, 12.0 // half of what is drawn of pipe and socket
 )
 
-// stripSVG draws a leg of the old pipe to scale along its length, with the sockets at its ends,
-// the work on it term by term, and the two cut lines.
+// stripSVG draws a leg of the old pipe to scale along its length, with the sockets at its ends, what goes
+// straight on from it as far as a tape is held, the work on it term by term, and the two cut lines. Its
+// measures are those of the marks.
 func stripSVG(b *bytes.Buffer, p retrofit.Place, units quantity.System) {
 	long := p.LegMM()
 	if long <= 0 {
 		return
 	}
 	from, to := p.Lies()
-	s := strip{b, (stripRight - stripLeft) / max(long, to)} // work that does not fit is seen whole
-	length := func(mm float64) string { return quantity.Format(mm, quantity.Length, units) }
+	tape, end := p.Tape()
+	left := min(0, tape)
+	s := strip{b, left, (stripRight - stripLeft) / (max(long, to, end) - left)} // work that does not fit is seen whole
+	style := form.Style{Units: units}
 	first, second := p.Cuts()
-	label := fmt.Sprintf("%s, %s long: %s", p.Where(), length(long), marks(first, second, p.Datum, form.Style{Units: units}))
+	label := fmt.Sprintf("%s, %s long: %s", p.Where(), style.Length(long), marks(first, second, p.Datum, style))
 	fmt.Fprintf(b, "<svg class=\"strip\" viewBox=\"0 0 %g %g\" role=\"img\" aria-label=\"%s\" data-scale=\"%.6f\" data-at=\"%s\">\n", stripWide, stripHigh, text(label), s.scale, tenths(p.FromMM))
-	fmt.Fprintf(b, "<path d=\"M%.1f %gH%.1fM%.1f %gH%.1f\" stroke=\"#000\" fill=\"none\"/>\n", s.x(0), stripMid-stripPipe, s.x(long), s.x(0), stripMid+stripPipe, s.x(long))
+	fmt.Fprintf(b, "<path d=\"M%.1f %gH%.1fM%.1f %gH%.1f\" stroke=\"#000\" fill=\"none\"/>\n", s.x(left), stripMid-stripPipe, s.x(max(long, end)), s.x(left), stripMid+stripPipe, s.x(max(long, end)))
+	s.goesOn(left, 0)
+	s.goesOn(long, end)
 	s.box(0, p.DatumMM, stripSocket, "#fff")
 	s.box(long-p.FarMM, long, stripSocket, "#fff")
 	b.WriteString("<g class=\"work\">\n")
@@ -217,19 +222,27 @@ func stripSVG(b *bytes.Buffer, p retrofit.Place, units quantity.System) {
 	}
 	s.cuts(&p)
 	b.WriteString("</g>\n")
-	s.dimension(p.DatumMM, from, length)
-	s.dimension(from, to, length)
-	s.dimension(to, long-p.FarMM, length)
+	s.dimension(tape, tape+first, style.Length(first))
+	s.dimension(tape+first, tape+second, style.Length(second-first))
+	s.dimension(tape+second, end, style.Length(end-tape-second))
 	b.WriteString("</svg>\n")
 }
 
-// strip is the drawing of a leg: so many of its units to the mm.
+// strip is the drawing of a leg: from so many mm along it on, so many of its units to the mm.
 type strip struct {
-	b     *bytes.Buffer
-	scale float64
+	b           *bytes.Buffer
+	left, scale float64
 }
 
-func (s strip) x(mm float64) float64 { return stripLeft + mm*s.scale }
+func (s strip) x(mm float64) float64 { return stripLeft + (mm-s.left)*s.scale }
+
+// goesOn marks pipe from here to there that lies in one line with the leg and is not looked at for this cut.
+func (s strip) goesOn(from, to float64) {
+	if to-from < 0.5 {
+		return
+	}
+	fmt.Fprintf(s.b, "<rect class=\"goes-on\" x=\"%.1f\" y=\"%g\" width=\"%.1f\" height=\"%g\" fill=\"#000\" fill-opacity=\"0.15\"/>\n", s.x(from), stripMid-stripPipe, (to-from)*s.scale, 2*stripPipe)
+}
 
 // box is a part of the leg from here to there, half as high over the axis.
 func (s strip) box(from, to, half float64, fill string) {
@@ -259,8 +272,7 @@ func (s strip) cuts(p *retrofit.Place) {
 }
 
 // dimension is an amount under the leg, its words only where they have room.
-func (s strip) dimension(a, c float64, length func(mm float64) string) {
-	words := length(math.Abs(c - a))
+func (s strip) dimension(a, c float64, words string) {
 	if c-a < 0.5 {
 		return
 	}

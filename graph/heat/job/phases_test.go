@@ -10,6 +10,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/agree"
+	"dryfit/graph/heat"
 	"dryfit/graph/settle"
 )
 
@@ -80,5 +81,21 @@ func TestWhyIsInTheUnitsOfThePaper(t *testing.T) {
 	}
 	if told == 0 {
 		t.Error("no temperature is told")
+	}
+}
+
+// What a plug gives is volts times amperes: √3 · 208 V · 10 A on all three phases, by hand 3,603 VA, though 208 V is
+// taken for one phase where nothing stands on three; beside 5 A between two of them 1,040 more.
+func TestWattsOfAllThreePhases(t *testing.T) {
+	s := Supply{VoltageV: 208, Loads: []heat.Consumer{{ID: "unit", RunningA: 10, Balanced: true}, {ID: "pump", RunningA: 5}}}
+	for _, c := range []struct {
+		set  heat.Set
+		want float64
+	}{
+		{heat.Set{IDs: []string{"unit"}, RunningA: 10}, 3602.67}, {heat.Set{IDs: []string{"unit", "pump"}, RunningA: 15}, 4642.67}, {heat.Set{IDs: []string{"pump"}, RunningA: 5}, 1040},
+	} {
+		if got := s.watts(c.set); !agree.Within(got, c.want, 0.01) {
+			t.Errorf("%v: %.2f VA, want %.2f", c.set.IDs, got, c.want)
+		}
 	}
 }

@@ -172,7 +172,7 @@ func (b *builder) tariff(s *scene) {
 		price, _ := money(band.Price)
 		s.tariff.Bands = append(s.tariff.Bands, heat.Band{FromH: hours(band.From), ToH: hours(band.To), Price: price})
 	}
-	if !s.tariff.Known && s.tariff.Covered() {
+	if of := t.ByMinute(); !s.tariff.Known && !slices.Contains(of[:], 0) {
 		s.tariff.Known, s.tariff.NoRest = true, true
 	}
 }

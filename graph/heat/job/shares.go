@@ -10,7 +10,7 @@ func (b *builder) shares(s *scene, r *Report) {
 		return
 	}
 	air := heat.Air{TempC: s.designC, Humidity: s.humid}
-	for i, w := range heat.Gives(&s.tub, alike(s.planned.Units), air, s.tub.SetC) {
+	for i, w := range heat.Gives(&s.tub, heat.Alike(s.planned.Units), air, s.tub.SetC) {
 		u, part := &s.planned.Units[i], b.in.Unit
 		if i > 0 {
 			part = b.in.Beside[i-1].Unit

@@ -2,6 +2,7 @@ package job
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -143,11 +144,12 @@ func plugWords(s *Supply, worst heat.Set) quantity.Text {
 	return graph.Say("%s on a plug: nothing else on its socket, and no extension lead", watts)
 }
 
-// watts is what a set draws, as volts times amperes.
+// watts is what a set draws, as volts times amperes: on one phase what that stands at, on all three √3 times the
+// voltage between two of them, be the supply taken to have three or not.
 func (s *Supply) watts(set heat.Set) float64 {
-	phases, one := settle.Phases(s.VoltageV)
+	_, one := settle.Phases(s.VoltageV)
 	onOne := s.onOnePhase(set)
-	return one * (onOne + phases*(set.RunningA-onOne))
+	return one*onOne + math.Sqrt(3)*s.VoltageV*(set.RunningA-onOne)
 }
 
 // GreatestStart is of what may run together the set with the most current while one of it

@@ -1,8 +1,6 @@
 package job
 
 import (
-	"slices"
-
 	"dryfit/graph"
 	"dryfit/graph/heat"
 )
@@ -27,7 +25,7 @@ func (b *builder) timer(s *scene, r *Report) {
 		air := heat.Air{TempC: mean[hour], Humidity: humidity, Wind: meanWind(b.more.Weather)}
 		slot := heat.Slot{AirC: s.tub.Around(air).TempC, LowC: u.Between[0].V, HighC: high,
 			Price: s.tariff.PriceBetween(float64(k)/2, float64(k+1)/2)}
-		for _, at := range heat.Gives(&s.tub, alike(p.Units), air, s.tub.SetC) {
+		for _, at := range heat.Gives(&s.tub, heat.Alike(p.Units), air, s.tub.SetC) {
 			slot.OutW, slot.InW = slot.OutW+at.OutputW, slot.InW+at.InputW
 		}
 		if slot.OutW <= 0 {
@@ -66,15 +64,6 @@ func beyondFilter(d *heat.TimerDay, filter float64) float64 {
 		return 0
 	}
 	return max(0, 1-filter*outW/needW)
-}
-
-// alike are units all set to one temperature, as a timer sets them.
-func alike(units []heat.Served) []heat.Served {
-	out := slices.Clone(units)
-	for i := range out {
-		out[i].BelowK = 0
-	}
-	return out
 }
 
 // bandTop is the upper end of the band that a timer may use, or the hottest water that all the units make where

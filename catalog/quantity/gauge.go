@@ -14,24 +14,24 @@ import (
 // its own.
 var gauged = regexp.MustCompile(`(?i)^(?:awg *#?|#)?(\d{1,2})(/0)?(?: *(?:awg|ga|gauge))?$`)
 
-// gauge is the cross-section of a wire told by its gauge, where one is wanted: "13.3 mm2" for "6 AWG"; ""
-// where the text is none, or of no gauge from 4/0 to 40.
+// gauge is the cross-section of a wire told by its gauge, where one is wanted: "13.3 mm2" for "6 AWG"; told is
+// false where the text is none, and the section "" where it is of no gauge from 4/0 to 40.
 //
 // The diameter is 0.005 in at gauge 36 and 0.46 in at 4/0, in 39 equal ratios between (ASTM B258, from memory).
-func gauge(text string, want []Dimension) string {
+func gauge(text string, want []Dimension) (section string, told bool) {
 	text = strings.TrimSpace(text)
 	found := gauged.FindStringSubmatch(text)
 	if found == nil || text == found[1] || !slices.Contains(want, Section) {
-		return ""
+		return "", false
 	}
 	n, _ := strconv.Atoi(found[1])
 	if found[2] != "" {
 		n = 1 - n
 	}
 	if n < -3 || n > 40 {
-		return ""
+		return "", true
 	}
-	return fmt.Sprintf("%s mm2", strconv.FormatFloat(ofGauge(n), 'g', 3, 64))
+	return fmt.Sprintf("%s mm2", strconv.FormatFloat(ofGauge(n), 'g', 3, 64)), true
 }
 
 // ofGauge is the cross-section of a gauge [mm²].

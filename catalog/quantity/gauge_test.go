@@ -35,6 +35,11 @@ func TestGaugeIsReadAsItsSection(t *testing.T) {
 			t.Errorf("%s: %v", text, err)
 		}
 	}
+	for _, text := range []string{"50 AWG", "5/0 AWG"} {
+		if _, err := Parse(text, Section); err == nil || !strings.Contains(err.Error(), "is no gauge of wire") {
+			t.Errorf("%s: %v", text, err)
+		}
+	}
 	if _, err := Parse("6 AWG", Length); err == nil || strings.Contains(err.Error(), "mm2") {
 		t.Errorf("of a length: %v", err)
 	}

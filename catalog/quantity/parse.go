@@ -38,8 +38,11 @@ func Parse(text string, want ...Dimension) (Quantity, error) {
 	r := &reader{text: text, want: want}
 	q, err := r.quantity()
 	if err != nil {
-		if section := gauge(text, want); section != "" {
+		switch section, told := gauge(text, want); {
+		case section != "":
 			return Parse(section, want...)
+		case told:
+			err.Message, err.Hint = quoted(text)+" is no gauge of wire", "gauges of wire go from 4/0 AWG to 40 AWG; larger ones are told by their cross-section"
 		}
 		return Quantity{}, err
 	}

@@ -24,22 +24,22 @@ func TestMarksOfLegsInOneLine(t *testing.T) {
 	if text := string(data); strings.Count(text, line) != 1 || strings.Count(text, cut) != 1 {
 		t.Fatal("the demo's line is another")
 	}
-	marked := func(legs string, leg int, at float64) retrofit.Marking {
+	marked := func(legs string, leg int, at float64) (retrofit.Marking, float64) {
 		text := strings.NewReplacer(line, legs, cut, fmt.Sprintf(`cut = { run = "return-line", leg = %d, at = "%g mm" }`, leg, at)).Replace(string(data))
 		c, ds := description.Read("two-speed.toml", []byte(text))
 		if c == nil {
 			t.Fatal(ds)
 		}
-		p, err := plan.Make(c, plan.Findings)
+		p, err := plan.Make(c, plan.Findings|plan.Places)
 		if err != nil {
 			t.Fatal(err)
 		}
 		if p.Proposal == nil {
 			t.Fatalf("legs %s: no cut is built: %v", legs, p.Places)
 		}
-		return p.Proposal.Marking
+		return p.Proposal.Marking, p.Places[0].Place.StraightMM
 	}
-	want := marked(line, 3, 480)
+	want, straight := marked(line, 3, 480)
 	for _, c := range []struct {
 		legs string
 		leg  int
@@ -49,7 +49,10 @@ func TestMarksOfLegsInOneLine(t *testing.T) {
 		{`"left 950 mm", "left 500 mm"`, 3, 480},
 		{`"left 100 mm", "left 300 mm", "left 600 mm", "left 450 mm"`, 5, 80},
 	} {
-		got := marked(c.legs, c.leg, c.at)
+		got, before := marked(c.legs, c.leg, c.at)
+		if !agree.Within(before, straight, 1e-6) {
+			t.Errorf("%s: %.2f mm of straight pipe before the check, of one leg %.2f", c.legs, before, straight)
+		}
 		bends := strings.NewReplacer(fmt.Sprintf("bend %d of", 2+strings.Count(c.legs, "left")), "bend 3 of") // numbered by the legs
 		if bends.Replace(got.From) != want.From || bends.Replace(fmt.Sprint(got.Keeps)) != fmt.Sprint(want.Keeps) ||
 			!agree.Within(got.FirstMM, want.FirstMM, 1e-6) || !agree.Within(got.SecondMM, want.SecondMM, 1e-6) || !agree.Within(got.SlugMM, want.SlugMM, 1e-6) {

@@ -111,20 +111,21 @@ func bestPlace(net *stream.Net, path *route.Path, leg int, w work, choice Choice
 	lo := start.Face() + a.endDepth + a.spare(0)                      // first cut line as near the start as it goes
 	hi := length - finish.Face() - a.lastDepth - a.spare(1) - a.gap() // and as far from it
 	toCheck := a.endAdd + a.half + a.toElement()                      // from the cut line to the check's inlet
-	straight := func(from float64) float64 { return from + toCheck - start.TakeOff }
-	near, against := start, net.Against(path.Run)
+	bent, bend := start.Bent()
+	straight := func(from float64) float64 { return from + toCheck - bent }
+	against := net.Against(path.Run)
 	if against {
-		near = finish
+		bent, bend = finish.Bent()
 		toCheck += a.lastAdd - a.endAdd
-		straight = func(from float64) float64 { return length - from - a.gap() + toCheck - finish.TakeOff }
+		straight = func(from float64) float64 { return length - from - a.gap() + toCheck - bent }
 	}
 	from := (lo + hi) / 2
 	if choice.Bypass == "spring" {
 		place.WantedMM = w.straight(w.lineSpec, w.lineSize)
 		switch {
-		case near.Bend && against:
+		case bend && against:
 			from = hi - max(0, place.WantedMM-straight(hi))
-		case near.Bend:
+		case bend:
 			from = lo + max(0, place.WantedMM-straight(lo))
 		case against: // what stands there may have a bend before it: as much as is wanted where there is room
 			from = min(from, hi-max(0, place.WantedMM-straight(hi)))

@@ -155,11 +155,9 @@ func heatWhenUnitStops(in *Input, report Report) {
 	if site.KeepsFromFreezing() {
 		severity, empty = graph.Warning, "name the air down to which the tub is used, and tell the owner: below it the water cools to the room"
 	}
-	var others []*graph.Part // by which another source may heat then: nothing is known of it
-	for _, e := range v.c.OfKind(graph.HeatExchanger) {
-		if !v.net.Apart(e) {
-			others, severity = append(others, e), graph.Warning
-		}
+	others := v.net.OtherSources() // one may heat then
+	if len(others) > 0 {
+		severity = graph.Warning
 	}
 	for _, u := range v.c.Units() {
 		d := graph.Diagnostic{Pos: key(u, "least-air"), Severity: severity, Unit: u.ID}

@@ -1,6 +1,10 @@
 package stream
 
-import "dryfit/graph"
+import (
+	"slices"
+
+	"dryfit/graph"
+)
 
 // Apart reports whether a part stands in another body of water than the one the unit heats: a
 // tub of its own with pipes that never meet the unit's, as a spa beside a swim spa in one cabinet.
@@ -9,6 +13,12 @@ import "dryfit/graph"
 // where none of these is there that of the pump that heats. A part with no pipe, or with no tub on its pipes, is not
 // apart: nothing tells that it is.
 func (n *Net) Apart(p *graph.Part) bool { return n.apartFrom(p, n.waters()) }
+
+// OtherSources are the heat exchangers by which another source than the units and elements heats the unit's water,
+// be it a boiler or a collector: nothing of that source is described.
+func (n *Net) OtherSources() []*graph.Part {
+	return slices.DeleteFunc(n.Circuit.OfKind(graph.HeatExchanger), n.Apart)
+}
 
 func (n *Net) apartFrom(p *graph.Part, w waters) bool {
 	i, ok := n.parts[p.ID]

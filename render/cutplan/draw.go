@@ -114,8 +114,11 @@ func (d *drawing) notes() []string {
 		strings.Join(kerfs, ". ") + ". Cut beside the mark, on the side of the pipe still to be cut.",
 		"Figures under a " + d.stock("bar", "coil", "bar or coil") + ": where each piece ends, from its left end, what is sawn away counted in.",
 	}
-	if d.in.Units == quantity.MetricSystem {
+	switch d.in.Units {
+	case quantity.MetricSystem:
 		out = append(out, "Lengths are in mm.")
+	default: // of a bar of many pieces it is soon a sixteenth
+		out = append(out, "Each figure is rounded by itself, so that those of a bar need not add up to 1/16 in: a piece is as long as is written on it.")
 	}
 	for i := range d.in.List.Plans {
 		if words := tight(&d.in.List.Plans[i]); words != "" {

@@ -51,10 +51,8 @@ func factsOf(p *plan.Plan, units quantity.System) jobIn {
 	c := f.c
 	j.Water = f.set.Water.TemperatureC.V
 	j.Cold = f.set.KeptCold()
-	for _, e := range c.OfKind(graph.HeatExchanger) {
-		if !f.net.Apart(e) {
-			j.Others = append(j.Others, f.names.Tag(e.ID))
-		}
+	for _, e := range f.net.OtherSources() {
+		j.Others = append(j.Others, f.names.Tag(e.ID))
 	}
 	j.SiteAir = practice.Temp{C: c.Site.AirC, Known: c.Site.AirSet}
 	j.WarmRoom = c.Site.KeepsFromFreezing()

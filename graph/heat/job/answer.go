@@ -31,10 +31,8 @@ func NewAccount(in Input) *Account {
 func (a *Account) Answer(more More) *Report {
 	s, b := a.scene, &builder{in: a.in, more: more, assumed: slices.Clone(a.assumed), notes: slices.Clone(a.notes)}
 	r := &Report{Supplies: a.supplies}
-	for _, p := range a.in.Stage.Parts {
-		if p.Kind == graph.HeatExchanger && !p.Removed && !a.in.Stage.Net().Apart(p.Part) {
-			r.Foreign = append(r.Foreign, p.ID)
-		}
+	for _, e := range a.in.Stage.Net().OtherSources() {
+		r.Foreign = append(r.Foreign, e.ID)
 	}
 	for _, old := range a.in.Old {
 		r.OldHeats = append(r.OldHeats, old.Unit.ID)

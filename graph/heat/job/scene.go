@@ -128,11 +128,8 @@ func (b *builder) settle() *scene {
 
 // otherSources tells that nothing is counted of what another source gives the water by an exchanger.
 func (b *builder) otherSources() {
-	st := b.in.Stage
-	for _, e := range st.Circuit.OfKind(graph.HeatExchanger) {
-		if !st.Net().Apart(e) {
-			b.assumeOf(e, quantity.Text("heat of another source by "+name(e)), 0, quantity.Power, "not counted, neither today nor after the work: of a boiler or a collector, its hours and its price nothing is described", 0, 0, nil)
-		}
+	for _, e := range b.in.Stage.Net().OtherSources() {
+		b.assumeOf(e, quantity.Text("heat of another source by "+name(e)), 0, quantity.Power, "not counted, neither today nor after the work: of a boiler or a collector, its hours and its price nothing is described", 0, 0, nil)
 	}
 }
 

@@ -40,6 +40,16 @@ func (e End) OverMM() float64 {
 	return 0
 }
 
+// Bent returns how far from the leg's end the straight begins, and whether a bend is there: below 0 where pipe
+// goes straight on, from what comes next.
+func (e End) Bent() (mm float64, bend bool) {
+	if e.seen != nil {
+		mm, bend = e.seen.Bent()
+		return mm - e.further, bend
+	}
+	return e.TakeOff, e.Bend
+}
+
 // Datum names what a tape is held to at this end, in words: the face of a socket where its
 // depth is known.
 func (e End) Datum() string {

@@ -18,7 +18,7 @@ func cutinVerb() *verb {
 	return &verb{
 		name: "cutin", args: "FILE",
 		does:    "places to cut, ranked, with the reason for each that was ruled out",
-		more:    "--write-plan writes the whole description with the best place built in: existing,\nremoved and new work, ready for every other verb; with --as-built as it stands once\nthat is done, all of it existing, what a throttle is set by in its note: what a\nsecond unit or any later work is planned from. Remarks of FILE stay at their keys and\ntables, where these are still written; one by itself before a table that is gone stands\nbefore the next and says so. Of a place that is ruled out nothing is written.\nA file that is there is left alone without --force.",
+		more:    "--write-plan writes the whole description with the best place built in: existing,\nremoved and new work, ready for every other verb; with --as-built as it stands once\nthat is done, all of it existing, with notes of what a throttle is set by and what was\nread: what a second unit or any later work is planned from. Remarks of FILE stay at\ntheir keys and tables, where these are still written; one by itself before a table that\nis gone stands before the next and says so. Of a place that is ruled out nothing is\nwritten. A file that is there is left alone without --force.",
 		example: "dryfit cutin job.toml\ndryfit cutin --write-plan planned.toml job.toml",
 		run:     runCutin,
 	}

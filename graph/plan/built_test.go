@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"os"
 	"strings"
 	"testing"
 
@@ -40,5 +41,30 @@ func TestBuiltKeepsWhatAThrottleWasSetBy(t *testing.T) {
 	}
 	if throttles == 0 {
 		t.Error("no job with a throttle")
+	}
+}
+
+// What was read before the work stands in the notes of what it was read at in the file as built, of a run in that
+// of the part at its end, with what was planned by; it is no reading there.
+func TestBuiltKeepsWhatWasRead(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/two-speed.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range []string{"at = \"pump\"\nmode = \"low\"\nflow = \"6.5 m3/h\"\nplus-minus = \"5 %\"", "at = \"return-line\"\nmode = \"high\"\nflow = \"15 m3/h\"", "at = \"filter.out\"\nmode = \"high\"\npressure = \"0.8 bar\""} {
+		text = append(text, []byte("\n[[reading]]\n"+r+"\n")...)
+	}
+	p := work(t, read(t, "read.toml", text), plan.Flows)
+	built := read(t, "built.toml", description.Write(p.Built()))
+	if len(built.Readings) != 0 || len(p.Asked.Fit.Read) != 3 || !p.Asked.Fit.Changes() {
+		t.Fatalf("%d readings of what stood before; %+v", len(built.Readings), p.Asked.Fit)
+	}
+	for i, of := range []string{"pump", "element", "filter"} {
+		q := &p.Asked.Fit.Read[i]
+		for _, want := range []string{q.At, q.Mode, q.Amount(q.Value()).In(quantity.MetricSystem), q.Amount(q.Taken).In(quantity.MetricSystem), []string{"5 %", "12 %", "6.0 kPa"}[i]} {
+			if note := built.Part(of).Note; !strings.Contains(note, want) {
+				t.Errorf("the note of %s does not say %s: %q", of, want, note)
+			}
+		}
 	}
 }

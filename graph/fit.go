@@ -59,7 +59,7 @@ func (r *Met) Beyond() bool {
 type Fitted struct {
 	What, Part string  // Part is "" of what is off together
 	Value      float64 // a factor on what is described, or what is added to it
-	Apart      float64 // how many standard deviations that lies from where it is likeliest by itself
+	Share      float64 // of the way from what is described to what is taken, in all that was read: what it alone makes
 	Does       []Effect
 }
 

@@ -1,8 +1,6 @@
 package plan
 
 import (
-	"math"
-
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/spread"
@@ -51,9 +49,15 @@ func (p *Plan) readings() []graph.Diagnostic {
 		case fit.Unfit:
 			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s, and no guess the file leaves open comes near: it is not counted, the case stays as described", q.Mode, say(q.Value()), q.At, say(q.AsDescribed))
 			d.Hint = "read it again; then look at the pump, the lengths and the valves on its way: something is described that isn't so"
+		case q.Beyond() && !fit.Changes():
+			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s: what moves the flows is likeliest no nearer to that, and the case stays as described", q.Mode, say(q.Value()), q.At, say(q.AsDescribed))
+			d.Hint = "read it again by something more exact, then look whether all on its way is as described"
+			if q.Pressed() {
+				d.Hint = "read it again by something more exact, and say how far below the water that was: below-water of the part"
+			}
 		case q.Beyond():
 			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s: everything is worked out for what is likeliest by both, %s there", q.Mode, say(q.Value()), q.At, say(q.AsDescribed), say(q.Taken))
-			d.Hint = graph.Say("something described is otherwise, by this most of all %s; dryfit show lists all that is taken otherwise", blamed(fit))
+			d.Hint = graph.Say("the greatest part of the difference likeliest lies in %s; dryfit show lists all that is taken otherwise", blamed(fit))
 		default:
 			continue
 		}
@@ -71,13 +75,18 @@ func (p *Plan) AsSaid() string {
 	return "as described"
 }
 
-// blamed is what is taken farthest from where it is likeliest.
+// blamed is what makes most of the difference between what is described and what is taken; what it is that
+// somebody can look at is told so.
 func blamed(f *graph.Fit) string {
 	most := f.Values[0]
 	for _, v := range f.Values[1:] {
-		if math.Abs(v.Apart) > math.Abs(most.Apart)+1e-6 {
+		if v.Share > most.Share+1e-6 {
 			most = v
 		}
 	}
-	return (&spread.Influence{What: most.What, Part: most.Part}).Said()
+	said := (&spread.Influence{What: most.What, Part: most.Part}).Said()
+	if most.Part != "" {
+		return said + ": look there first"
+	}
+	return said
 }

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -88,5 +89,29 @@ func TestWhatWasReadIsTheAnswer(t *testing.T) {
 		if d := found(p, "readings"); len(d) != 1 || d[0].Severity != graph.Warning || !strings.Contains(string(d[0].Hint), "show") {
 			t.Errorf("what was read is not told: %v", d)
 		}
+	}
+}
+
+// What nothing moves that may be off, as the pressure at a pump that stands, leaves the case as described, and is
+// told; its range is of what fits it all the same.
+func TestReadingThatNothingMoves(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/circulation.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, ds := description.Read("still.toml", append(text, "\n[[reading]]\nat = \"jet-pump.out\"\nmode = \"circ-pump\"\npressure = \"14 kPa\"\n"...))
+	if c == nil || graph.HasErrors(ds) {
+		t.Fatal(ds)
+	}
+	p, err := Make(c, Findings|Flows|Ranges)
+	if err != nil {
+		t.Fatal(err)
+	}
+	q := p.Asked.Fit.Read[0]
+	if d := found(p, "readings"); len(d) != 1 || !q.Beyond() || p.Asked.Fit.Changes() || p.Asked.Fit.Unfit || q.Taken != q.AsDescribed || !strings.Contains(string(d[0].Message), "stays as described") || !strings.Contains(string(d[0].Hint), "below-water") {
+		t.Errorf("%v; %+v", d, p.Asked.Fit)
+	}
+	if p.Ranges.Contradicted() || !p.Ranges.Narrowed() {
+		t.Error("the case that is taken is said to be another, or what was read is not counted")
 	}
 }

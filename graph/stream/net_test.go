@@ -83,6 +83,28 @@ func ids(parts []*graph.Part) string {
 	return strings.Join(out, " ")
 }
 
+// The water of one run flows through all others up to the next place where it is joined or parted, or to the tub;
+// air that is let into it is no water.
+func TestAlong(t *testing.T) {
+	n := NewNet(circuit(t, withBypass))
+	for _, line := range []string{
+		"tub.skimmer>t1.run-in", "t1.branch>tub.footwell",
+		"t1.run-out>pump.in pump.out>filter.in filter.out>element.in element.out>teein.run-in",
+		"spring.in>teein.run-out spring.out>teeout.run-in", "teein.branch>v1.in unit.in>v1.out unit.out>v2.in v2.out>dt.run-in",
+		"teeout.run-out>jets.in jets.out>tub.return",
+	} {
+		ids := strings.Fields(line)
+		for _, id := range ids {
+			got := n.Along(n.Run(id))
+			for _, r := range n.Circuit.Runs {
+				if got[r.ID] != slices.Contains(ids, r.ID) {
+					t.Errorf("along %s: %s %v", id, r.ID, got[r.ID])
+				}
+			}
+		}
+	}
+}
+
 func TestUnitBranch(t *testing.T) {
 	b, problem := FindUnitBranch(circuit(t, withBypass))
 	if problem != "" {

@@ -15,8 +15,9 @@ import (
 // the least sum of squares of all of them, each in its own standard deviations, so that what is known by a
 // data sheet moves least. That is the likeliest point of what Of samples. What moves nothing that was read
 // stays as described. Where even that is no nearer than three times the error of what was read, or so far
-// from what may be that none in ten thousand is, it is Unfit. Of a very large circuit what costs little is
-// not moved. What one instrument read again and again at one place counts as its mean, no surer.
+// from what may be that none in ten thousand is, it is Unfit; where it lies no nearer than the description, for
+// the reading is good for little or nothing that may be off moves it, that stays. Of a very large circuit what
+// costs little is not moved. What one instrument read again and again of one water counts as its mean, no surer.
 //
 // Source: C. D. Rodgers (2000), Inverse Methods for Atmospheric Sounding, 5.3, the iteration of Gauss and
 // Newton in as many equations as there are readings (from memory).
@@ -175,25 +176,60 @@ func (f *fitter) nearest(read []*reading, slopes [][]float64) (z []float64, g []
 			break
 		}
 	}
-	return z, g, fits(z, off)
+	return z, g, fits(read, z, off)
 }
 
-// fits reports whether a place is near enough to what was read and to what may be.
-func fits(z, off []float64) bool {
-	return math.Exp(-squares(off)/2) >= unfit && squares(z) <= unlikely*unlikely
+// fits reports whether a place is near enough to what was read and to what may be. Of one instrument that read one
+// water again and again every reading has to be near, though they count as their mean.
+func fits(read []*reading, z, off []float64) bool {
+	sum := squares(off)
+	for _, r := range read {
+		sum += r.scatter
+	}
+	return math.Exp(-sum/2) >= unfit && squares(z) <= unlikely*unlikely
 }
 
-// take is what the fit takes otherwise than described: what moves something that was read.
+// take is what the fit takes otherwise than described: what moves something that was read. It is nil where that
+// brings what was read no nearer.
 func (f *fitter) take(z []float64, g [][]float64) (out []graph.Fitted) {
-	stays := make([]bool, len(f.moved))
+	stays, all := make([]bool, len(f.moved)), make([]bool, len(f.moved))
+	for j := range f.moved {
+		stays[j], all[j] = !slices.ContainsFunc(g, func(by []float64) bool { return math.Abs(by[j]) > idle }), true
+	}
+	was, off := f.off(f.read, z, all), f.off(f.read, z, stays) // with what lies at no known depth as deep in both
+	if was == nil || off == nil || squares(off) >= squares(was) {
+		f.asDescribed()
+		return nil
+	}
 	for j, k := range f.moved {
-		stays[j] = !slices.ContainsFunc(g, func(by []float64) bool { return math.Abs(by[j]) > idle })
 		if u := &f.all[k]; !stays[j] {
-			out = append(out, graph.Fitted{What: u.what, Part: u.part, Value: u.standard(z[j]), Apart: z[j], Does: f.does(u, u.standard(z[j]))})
+			stays[j] = true
+			share := along(off, f.off(f.read, z, stays), was)
+			stays[j] = false
+			out = append(out, graph.Fitted{What: u.what, Part: u.part, Value: u.standard(z[j]), Share: share, Does: f.does(u, u.standard(z[j]))})
 		}
 	}
 	f.off(f.read, z, stays)
 	return out
+}
+
+// along is how far of the way from one point to another a third lies, where it is nearest to that; 0 of none.
+func along(from, at, to []float64) float64 {
+	if at == nil {
+		return 0
+	}
+	sum, way := 0.0, 0.0
+	for i := range to {
+		sum, way = sum+(at[i]-from[i])*(to[i]-from[i]), way+(to[i]-from[i])*(to[i]-from[i])
+	}
+	return sum / way
+}
+
+// asDescribed takes what was read to come to what it does as described.
+func (f *fitter) asDescribed() {
+	for _, r := range f.read {
+		r.Taken = r.AsDescribed
+	}
 }
 
 // does is what an unknown at a value does to pumps and jets, whose unknowns are called by what is described
@@ -225,8 +261,13 @@ func at(list []float64, i int) float64 {
 }
 
 // against says, where nothing fits all that was read, what of it may be so by itself, and which two of
-// these can't both be so: as many pairs as are worth solving, along the slopes in the middle.
+// these can't both be so: as many pairs as are worth solving, along the slopes in the middle, each for itself
+// whatever was read besides.
 func (f *fitter) against() {
+	for _, r := range f.read {
+		r.times, r.scatter = 1, 0
+	}
+	defer f.byOne()
 	z := make([]float64, len(f.moved)+1)
 	off := f.off(f.read, z, nil)
 	if off == nil {
@@ -252,9 +293,7 @@ func (f *fitter) against() {
 			}
 		}
 	}
-	for _, r := range f.read {
-		r.Taken = r.AsDescribed
-	}
+	f.asDescribed()
 }
 
 // placeOf is where one of what was read stands among all.

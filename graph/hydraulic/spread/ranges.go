@@ -79,6 +79,7 @@ type Ranges struct {
 	Read           []Read
 	Tried, Coarser int
 	Unfit          bool
+	Fitted         bool   // the case that is taken is another than the one described
 	AsItStands     bool   // nothing is new and nothing goes: what stands before stands after
 	Unit           string // id of the unit whose flow they are about, where there are several; "" where it is the only one
 	Modes          []ModeRanges

@@ -8,6 +8,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/sample"
+	"dryfit/graph/stream"
 )
 
 // Read is what became of one number that was read on the tub as it stands.
@@ -22,7 +23,8 @@ type reading struct {
 	at        *spreadStage
 	part, run int // index; -1
 	was       []sampled
-	times     float64 // how often one instrument was read here, this time too: its error is the same each time
+	times     float64 // how often one instrument read this water, this time too: its error is the same each time
+	scatter   float64 // what it lies off their mean adds to the squares of what its error is good for, beside that of the mean
 }
 
 // How many points are tried for those that fit what was read, and how many are enough. The least
@@ -54,17 +56,51 @@ func (s *spreader) readings(all []graph.Reading) {
 	s.byOne()
 }
 
-// byOne counts how often each instrument was read at one place in one mode: what is good for as much there is
-// taken to be of one, whose error repeats itself.
+// byOne counts how often each instrument read one water in one mode, a flow anywhere along pipe from which
+// nothing branches, a pressure at one port: what is good for as much there is taken to be of one, whose error
+// repeats itself.
 func (s *spreader) byOne() {
 	for _, r := range s.read {
 		r.times = 0
+		sum := 0.0
 		for _, o := range s.read {
-			if r.Mode == o.Mode && r.Part == o.Part && r.Run == o.Run && r.Pressed() == o.Pressed() && (!r.Pressed() || r.Port == o.Port) && r.Off == o.Off {
+			if r.Mode == o.Mode && r.Pressed() == o.Pressed() && r.Off == o.Off && r.oneWater(o) {
 				r.times++
+				sum += o.Value()
 			}
 		}
+		z := r.errors(sum / r.times)
+		r.scatter = (1 - 1/r.times) * z * z
 	}
+}
+
+// oneWater reports whether another of the same mode is of the same pressure, or of water that flows by both.
+func (r *reading) oneWater(o *reading) bool {
+	switch {
+	case r.Part == o.Part && r.Run == o.Run:
+		return !r.Pressed() || r.Port == o.Port
+	case r.Pressed() || r.at == nil || o.at == nil:
+		return false
+	}
+	net := r.at.model.Layout.Stage.Net()
+	a, b := r.pipe(net), o.pipe(net)
+	return a != nil && b != nil && net.Along(a)[b.ID]
+}
+
+// pipe is the run that all water of a flow that was read flows through; nil where it is read at a part that
+// more than two join.
+func (r *reading) pipe(net *stream.Net) *graph.Run {
+	if r.Run != "" {
+		return net.Run(r.Run)
+	}
+	p := net.Part(r.Part)
+	if p == nil || p.Kind == graph.Tub {
+		return nil
+	}
+	if at := net.WaterAt(p); len(at) == 1 || len(at) == 2 {
+		return at[0]
+	}
+	return nil
 }
 
 func (s *spreader) readingOf(r graph.Reading) *reading {
@@ -136,12 +172,15 @@ func (r *reading) value(a answer, depth float64) (float64, bool) {
 // deviation is how many standard deviations of its error the reading lies from a value: of a normal error
 // nine in ten lie within Off. Of several by one instrument the squares add up to that of their mean, and of how
 // far they scatter about it: each has its share.
-func (r *reading) deviation(v float64) float64 {
+func (r *reading) deviation(v float64) float64 { return r.errors(v) / math.Sqrt(r.times) }
+
+// errors is how many standard deviations of its error the reading by itself lies from a value.
+func (r *reading) errors(v float64) float64 {
 	off := v - r.Value()
 	if !r.Pressed() {
 		off /= r.Flow
 	}
-	return bound * off / r.Off / math.Sqrt(r.times)
+	return bound * off / r.Off
 }
 
 // fitting returns the points that fit what was read, of those given and the same again further on:
@@ -286,9 +325,7 @@ func (r *Ranges) Narrowed() bool { return r.Tried > 0 && !r.Unfit }
 
 // Contradicted reports whether the case as described comes to what was not read, and the one that is taken
 // is fitted to it. A nil Ranges is not.
-func (r *Ranges) Contradicted() bool {
-	return r != nil && r.Narrowed() && slices.ContainsFunc(r.Read, func(q Read) bool { return q.Beyond() })
-}
+func (r *Ranges) Contradicted() bool { return r != nil && r.Narrowed() && r.Fitted }
 
 // Settled reports whether what was read leaves a promise of a unit's flow broken in as many ways as
 // others have to be kept: no further reading is asked for it.

@@ -68,7 +68,7 @@ func (s *spreader) over(points []int) *Ranges {
 			s.set(some[k], values[k], s.jetsToday(k))
 		}
 	}
-	out := &Ranges{Samples: len(points), Points: points, Unknowns: len(s.all), Unsolved: s.unsolved, Tried: s.tried, Coarser: s.coarser, Unfit: s.unfit}
+	out := &Ranges{Samples: len(points), Points: points, Unknowns: len(s.all), Unsolved: s.unsolved, Tried: s.tried, Coarser: s.coarser, Unfit: s.unfit, Fitted: s.fitted}
 	for _, r := range s.read {
 		out.Read = append(out.Read, r.Read)
 	}

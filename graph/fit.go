@@ -57,9 +57,10 @@ func (r *Met) Beyond() bool {
 
 // Fitted is one number that may be off as it is taken, by what it is called among them.
 type Fitted struct {
-	What, Part string  // Part is "" of what is off together
-	Value      float64 // a factor on what is described, or what is added to it
-	Share      float64 // of the way from what is described to what is taken, in all that was read: what it alone makes
+	What, Part string        // Part is "" of what is off together
+	Value      float64       // a factor on what is described, or what is added to it
+	Share      float64       // of the way from what is described to what is taken, in all that was read: what it alone makes
+	Settles    quantity.Text // what would settle it
 	Does       []Effect
 }
 

@@ -25,7 +25,7 @@ func fitted(c *graph.Circuit) *graph.Circuit {
 // readings tells of what was read and the description does not come to.
 func (p *Plan) readings() []graph.Diagnostic {
 	var out []graph.Diagnostic
-	fit := p.Asked.Fit
+	fit, told := p.Asked.Fit, false
 	for i := 0; fit != nil && i < len(fit.Read); i++ {
 		q := &fit.Read[i]
 		say := q.Amount
@@ -57,7 +57,9 @@ func (p *Plan) readings() []graph.Diagnostic {
 			}
 		case q.Beyond():
 			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s: everything is worked out for what is likeliest by both, %s there", q.Mode, say(q.Value()), q.At, say(q.AsDescribed), say(q.Taken))
-			d.Hint = graph.Say("the greatest part of the difference likeliest lies in %s; dryfit show lists all that is taken otherwise", blamed(fit))
+			if d.Hint = "dryfit show lists all that is taken otherwise"; !told { // it is one of them all
+				d.Hint, told = blamed(fit), true
+			}
 		default:
 			continue
 		}
@@ -75,18 +77,15 @@ func (p *Plan) AsSaid() string {
 	return "as described"
 }
 
-// blamed is what makes most of the difference between what is described and what is taken; what it is that
-// somebody can look at is told so.
-func blamed(f *graph.Fit) string {
-	most := f.Values[0]
-	for _, v := range f.Values[1:] {
-		if v.Share > most.Share+1e-6 {
+// blamed says what makes most of the difference between what is described and what is taken, and what would settle
+// it.
+func blamed(f *graph.Fit) quantity.Text {
+	most := &f.Values[0]
+	for i := range f.Values {
+		if v := &f.Values[i]; v.Share > most.Share+1e-6 {
 			most = v
 		}
 	}
 	said := (&spread.Influence{What: most.What, Part: most.Part}).Said()
-	if most.Part != "" {
-		return said + ": look there first"
-	}
-	return said
+	return graph.Say("the greatest part of the difference likeliest lies in %s; dryfit show lists all that is taken otherwise; to settle it, read ", said) + most.Settles
 }

@@ -83,12 +83,22 @@ func heatBlock(values []Shown, s form.Style) form.Block {
 // them is sampled; of one alone what the values mean as well.
 func ShowText(values, ofHeat []Shown, unknowns []Unknown, s form.Style) []byte {
 	var blocks []form.Block
+	taken := map[settle.Key]string{} // what is taken otherwise by what was read, its value as described
+	for i := range unknowns {
+		if text := takenText(&unknowns[i].Influence); text != "" {
+			taken[unknowns[i].Key] = ", taken " + text
+		}
+	}
 	for i := 0; i < len(values); {
 		of := values[i].Of
 		g := form.NewGrid(form.Column{Head: "what"}, form.Column{Head: "value", Widest: 40}, form.Column{Head: "may be", Widest: 24}, form.Column{Head: "from", Widest: 60})
 		for ; i < len(values) && values[i].Of == of; i++ {
 			v := &values[i]
-			g.Add(v.What, v.words(s.Units), v.bounds(s.Units), v.from(s.Units))
+			value := v.words(s.Units)
+			if v.How != settle.AsRead {
+				value += taken[v.Key]
+			}
+			g.Add(v.What, value, v.bounds(s.Units), v.from(s.Units))
 		}
 		blocks = append(blocks, form.Block{Title: of, Grid: g})
 	}

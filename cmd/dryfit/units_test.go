@@ -44,6 +44,7 @@ var exempt = []*regexp.Regexp{
 	regexp.MustCompile(`-sch[0-9]+ in the\b`),       // pvc-sch40 in the pipe
 	regexp.MustCompile(`[A-Z]\d+ K [0-9.]+`),        // a coefficient, in the cell after a part's
 	regexp.MustCompile(`[0-9] in (10|100|1,000)\b`), // 19 in 20 samples
+	regexp.MustCompile(`\b[a-z][0-9] in mode\b`),    // a pump p1
 }
 
 // whole are the demos of which every picture and the whole pack are read too, in the units

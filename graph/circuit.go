@@ -2,6 +2,7 @@ package graph
 
 import (
 	"path"
+	"slices"
 	"strings"
 
 	"dryfit/catalog"
@@ -164,6 +165,12 @@ func (s Stage) in(existing, removed, remains bool) bool {
 		return existing && !remains
 	}
 	return !removed
+}
+
+// SameWater reports whether the water of two stages passes the same pipe: of the work nothing is joined to it,
+// as where no place for the cut was found.
+func SameWater(a, b *Circuit) bool {
+	return slices.EqualFunc(a.Runs, b.Runs, func(a, b *Run) bool { return a.ID == b.ID })
 }
 
 // At returns the circuit of one stage. Parts and runs are shared, not copied: treat them

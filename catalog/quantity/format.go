@@ -156,6 +156,15 @@ func fromBase(v float64, d Dimension, unit string) float64 {
 	panic("quantity: no unit " + unit + " for " + d.String())
 }
 
+// Tape is a length in mm as it is read off a tape by what Format prints of it, mm: a whole number of
+// millimetres, or of sixteenths of an inch.
+func Tape(mm float64, s System) float64 {
+	if s == InchSystem {
+		return Round(mm/25.4*16, 0) * 25.4 / 16
+	}
+	return Round(mm, 0)
+}
+
 // feetAndInches prints a length in mm to 1/16 in: "1-1/2 in", "12 ft 6-1/2 in", "3 ft".
 func feetAndInches(mm float64) string { return inchesTo(mm, 16) }
 

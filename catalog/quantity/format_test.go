@@ -117,6 +117,16 @@ func TestRoundTrip(t *testing.T) {
 	}
 }
 
+// What a tape reads is what is printed: 67.71 mm as 68 mm, and as 2-11/16 in, which are 68.2625 mm.
+func TestTape(t *testing.T) {
+	if got := Tape(67.71, MetricSystem); got != 68 || Format(67.71, Length, MetricSystem) != "68 mm" {
+		t.Errorf("metric: %g", got)
+	}
+	if got := Tape(67.71, InchSystem); math.Abs(got-68.2625) > 1e-9 || Format(67.71, Length, InchSystem) != "2-11/16 in" {
+		t.Errorf("inch: %g, %s", got, Format(67.71, Length, InchSystem))
+	}
+}
+
 func TestFraction(t *testing.T) {
 	for _, c := range []struct {
 		v    float64

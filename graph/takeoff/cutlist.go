@@ -8,6 +8,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/route"
@@ -22,7 +23,7 @@ import (
 func NewCutList(c *graph.Circuit, lay *route.Layout) *CutList {
 	list := &CutList{Pieces: lay.Pieces}
 	list.KerfMM, list.KerfSource = kerfOf(c)
-	for _, g := range pipeGroups(lay.Pieces) {
+	for _, g := range pipeGroups(lay.Pieces, c.Job.Units) {
 		supply, source := supplyOf(c, lay.Stage, g.spec, g.size)
 		kerf := list.KerfMM
 		if !g.spec.Sawn() {
@@ -55,8 +56,8 @@ type pipeGroup struct {
 	demands []stock.Demand
 }
 
-// pipeGroups sorts pieces by spec and size.
-func pipeGroups(pieces []route.Piece) []pipeGroup {
+// pipeGroups sorts pieces by spec and size, each as long as the tape has it in the units of the job.
+func pipeGroups(pieces []route.Piece, units string) []pipeGroup {
 	var out []pipeGroup
 	for _, p := range pieces {
 		i := slices.IndexFunc(out, func(g pipeGroup) bool { return g.spec == p.Spec && g.size == p.Size })
@@ -64,7 +65,7 @@ func pipeGroups(pieces []route.Piece) []pipeGroup {
 			i = len(out)
 			out = append(out, pipeGroup{spec: p.Spec, size: p.Size})
 		}
-		out[i].demands = append(out[i].demands, stock.Demand{Number: p.Number, LengthMM: p.SawMM()})
+		out[i].demands = append(out[i].demands, stock.Demand{Number: p.Number, LengthMM: quantity.Tape(p.SawMM(), quantity.SystemOf(units))})
 	}
 	slices.SortStableFunc(out, func(a, b pipeGroup) int {
 		return cmp.Or(cmp.Compare(a.spec, b.spec), cmp.Compare(b.size.NominalMM(), a.size.NominalMM()))

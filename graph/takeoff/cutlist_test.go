@@ -53,3 +53,24 @@ func TestHoseLosesNoKerf(t *testing.T) {
 		}
 	}
 }
+
+// Two pieces of 499.6 mm are printed, and sawn, as 500 mm: with the saw's 1 mm they are no bar of 1000 mm, though
+// 999.2 mm and 0.8 mm of it would be. In inches they are printed as 19-11/16 in, 500.0625 mm.
+func TestPlanOfWhatTheTapeReads(t *testing.T) {
+	piece := route.Piece{Number: 1, Spec: "pvc-sch40", CutMM: 499.6}
+	for units, want := range map[string]float64{"metric": 500, "inch": 500.0625} {
+		groups := pipeGroups([]route.Piece{piece, piece}, units)
+		if len(groups) != 1 || len(groups[0].demands) != 2 {
+			t.Fatalf("%s: %+v", units, groups)
+		}
+		for _, d := range groups[0].demands {
+			if !near(d.LengthMM, want, 1e-9) {
+				t.Errorf("%s: %g mm, want %g", units, d.LengthMM, want)
+			}
+		}
+	}
+	metric := pipeGroups([]route.Piece{piece, piece}, "metric")[0]
+	if r := stock.Plan(metric.demands, []stock.Supply{{LengthMM: 1000}}, 1); len(r.Bars) != 2 {
+		t.Errorf("%d bars, want 2", len(r.Bars))
+	}
+}

@@ -71,7 +71,7 @@ func FlowBlocks(p *plan.Plan, names *tag.Names, s form.Style) []form.Block {
 			before = p.Before.Solution(sol.Mode.Name)
 		}
 		title := modeTitle(names, sol.Mode.Name)
-		if p.Before == p.After {
+		if p.Before == p.After || p.Before != nil && graph.SameWater(p.Before.Circuit, main.Circuit) {
 			title += ", as it stands"
 		} else {
 			title += fmt.Sprintf(", %s the work", sol.Stage)

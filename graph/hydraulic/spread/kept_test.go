@@ -48,6 +48,12 @@ func TestKeptByHand(t *testing.T) {
 			t.Errorf("%s: %d of %d, want %v", kind, p.Kept, p.Of, want)
 		}
 	}
+	m.untouched = true
+	for _, p := range m.promises(unit, nil) {
+		if p.Kind == JetsTenth {
+			t.Errorf("no place for the cut, and yet %s in %d of %d", p.Text, p.Kept, p.Of)
+		}
+	}
 }
 
 // Pipe above the water is never taken to stand more for it: the water that stands lower pulls on

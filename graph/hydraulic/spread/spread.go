@@ -136,6 +136,7 @@ type spreader struct {
 type spreadMode struct {
 	name          string
 	before, after *spreadStage // before may be nil
+	untouched     bool         // the work has no place: the water passes the same pipe before and after
 	unit          int          // index of the unit in after's parts; -1
 	units         []int        // indices of the units whose flow is watched, that one first
 	jetsChange    []sampled
@@ -229,7 +230,7 @@ func spreaderOf(before, after *route.Layout, unit string, modes []graph.Mode) *s
 				m.unit = i
 			}
 		}
-		m.units = s.watchedIn(m)
+		m.units, m.untouched = s.watchedIn(m), before != nil && graph.SameWater(before.Circuit, after.Circuit)
 		m.stands = standsOf(m.after.model, after, m.unit)
 		s.modes = append(s.modes, m)
 	}
@@ -610,7 +611,7 @@ func (m *spreadMode) promises(unit *graph.Part, others []*graph.Part) []Promise 
 		open := p.Flow > 0
 		out = append(out, m.promise(CheckState, p.Part.ID, graph.Say("%s is %s", p.Part.ID, p.State), m.after.parts[i], func(v float64) bool { return (v > 0) == open }))
 	}
-	if len(m.jetsChange) > 0 {
+	if len(m.jetsChange) > 0 && !m.untouched {
 		out = append(out, m.promise(JetsTenth, "", graph.Say("the jets lose less than a tenth of today's flow"), m.jetsChange, lessThanATenth))
 	}
 	return out

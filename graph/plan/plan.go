@@ -36,7 +36,7 @@ const (
 // Plan is one job, worked out.
 type Plan struct {
 	Circuit       *graph.Circuit       // complete: with the chosen proposal built in, where the description asked for one
-	Asked         *graph.Circuit       // as described
+	Asked         *graph.Circuit       // as the file has it, with the fit to what was read on it
 	Before, After *stage.Stage         // nil where the description has no such stage
 	Described     []hydraulic.Solution // after the work by the description alone, where what was read contradicts it; else nil
 	Proposal      *retrofit.Proposal   // the one built in; nil where nothing was asked

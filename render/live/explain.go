@@ -30,7 +30,7 @@ var explanations = []Explanation{
 	{`^bore` + units + `$`, "The bore", "outside diameter less twice the wall", "the pipe's row in the catalogue, unless the file gives a bore", "the standard of the pipe, named in its row (look at the run)"},
 	{`^(nine in ten|range)$`, "How far it may be off", "the circuit solved again over a fixed sample of everything that is not known exactly: nine in ten answers lie between, one in twenty below and above", "the spreads of what was assumed, taken from a sheet or measured", "the table of spreads: common practice, no source"},
 	{`^middle$`, "The middle of the sample", "half of the sampled answers lie below it", "the same sample", "as above"},
-	{`^(unit|jets|head) ±%$`, "How much it moves", "the circuit solved again with this value near either end of what it may be (one in twenty lies beyond each) and all else as described: half of what that changes the unit's flow, the jets' or the pump's head",
+	{`^(unit|jets|head) ±%$`, "How much it moves", "the circuit solved again with this value near either end of what it may be (one in twenty lies beyond each) and all else as it is worked with (where something was read: over the samples that fit that, by how closely both go together): half of what that changes the unit's flow, the jets' or the pump's head",
 		"the two ends in the column \"may be\"", "computed, in the mode in which it moves most"},
 	{`^held in`, "How often it holds", "in so many of 100 ways in which the unknowns could lie", "the same sample: a share of guesses, not a probability", "counted"},
 	{`^samples$`, "How many of the samples keep it", "counted over the fixed sample: how many of how many keep the promise; one past a pump's curve counts by a straight line on from there", "the same sample", "counted"},

@@ -143,6 +143,22 @@ func TestMoneyIsNotInvented(t *testing.T) {
 	}
 }
 
+// A unit that is there already saves money over the element, and there is no work for that to pay for.
+func TestUnitThatStandsPaysForNoWork(t *testing.T) {
+	in := testInput()
+	unit := *in.Stage.Circuit.Part("unit")
+	unit.Existing = true
+	part := *in.Unit
+	part.Part = &unit
+	in.Unit = &part
+	if y := answer(in).Year; !y.Stands || y.PaybackKnown || y.PaybackWantsUnit || y.SavingCost.Likely <= 0 {
+		t.Errorf("stands %t, paid back in %+v, known %t, saves %+v", y.Stands, y.Payback, y.PaybackKnown, y.SavingCost)
+	}
+	if y := plain().Year; y.Stands || !y.PaybackKnown {
+		t.Errorf("a new unit: stands %t, known %t", y.Stands, y.PaybackKnown)
+	}
+}
+
 // A measured fall gives exactly the loss that explains it.
 func TestFallCalibrates(t *testing.T) {
 	in := testInput()

@@ -177,6 +177,9 @@ func (b *builder) other(s *scene, y *YearReport) {
 // payback divides the bill and the labour, with margin and tax, by the saving. The unit is most
 // of a bill: while it has no price there is no payback, not even a least one.
 func (b *builder) payback(y *YearReport) {
+	if y.Stands = b.in.Unit != nil && b.in.Unit.Existing; y.Stands {
+		return
+	}
 	t := b.in.Stage.Circuit.Tariff
 	if !y.Priced || t == nil || y.Today == nil || y.Planned == nil || y.SavingCost.Likely <= 0 || y.Cold() {
 		return

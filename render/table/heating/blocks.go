@@ -356,18 +356,19 @@ func (h reporter) months() form.Block {
 		}
 	}
 	if y.Other != nil {
-		line += otherWay(y) + "; "
+		line += h.otherWay(y) + "; "
 	}
 	return form.Block{Title: "The year", Grid: g, Lines: []string{line + "times of day are local standard time the whole year"}}
 }
 
 // otherWay says what the column of the other way to heat holds: a year of its own, not a sum of the
 // columns before it.
-func otherWay(y *job.YearReport) string {
+func (h reporter) otherWay(y *job.YearReport) string {
+	units := strings.TrimPrefix(h.set(), "the ")
 	if y.OtherWay == job.UnitAlone {
-		return y.OtherWay + ": the planned year were the element switched off, unit and pump"
+		return y.OtherWay + ": the planned year were the element switched off, " + units + " and pump"
 	}
-	return y.OtherWay + ": the planned year were the element kept as a back-up, unit, element and pump"
+	return y.OtherWay + ": the planned year were the element kept as a back-up, " + units + ", element and pump"
 }
 
 func (h reporter) pays() form.Block {

@@ -251,7 +251,7 @@ func (h reporter) saves(y *job.YearReport) []string {
 			out = append(out, "what that is in money: say [tariff] price")
 		default:
 			out = append(out, h.saved(y.SavingCost))
-			if y.SavingCost.Likely < 0.5 {
+			if y.SavingCost.Likely < 0.5 && !y.Stands {
 				out = append(out, "so the work does not pay for itself")
 			}
 		}

@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
 	"dryfit/graph"
 )
@@ -32,7 +33,7 @@ func onePriceAtATime(in *Input, report Report) {
 		b := &t.Bands[i]
 		overlaps := map[int][graph.DayMinutes]bool{}
 		b.Minutes(func(minute int) {
-			if first := of[minute]; first <= i && t.Bands[first-1].Price != b.Price {
+			if first := of[minute]; first <= i && !samePrice(t.Bands[first-1].Price, b.Price) {
 				at := overlaps[first]
 				at[minute] = true
 				overlaps[first] = at
@@ -68,6 +69,13 @@ func onePriceAtATime(in *Input, report Report) {
 		Message: graph.Say("%s to %s has 0 prices, needs 1: nothing is worked out in money", from, to),
 		Hint:    "write price, which holds outside the bands, or bands for the whole day",
 	})
+}
+
+// samePrice reports whether two prices are one, however it is written: 0.3 is 0.30.
+func samePrice(a, b string) bool {
+	x, err := strconv.ParseFloat(a, 64)
+	y, err2 := strconv.ParseFloat(b, 64)
+	return err == nil && err2 == nil && x == y
 }
 
 // timesOf is the first stretch of minutes in a day, as times of day; one over midnight is whole.

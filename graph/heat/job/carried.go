@@ -33,9 +33,9 @@ func (b *builder) ends(s *scene, likely outcome) [][2]outcome {
 
 // sampled is what the years come to at every point of the sample. They are worked out at the few
 // points that the flows were sampled at. Of so few the ends of nine in ten would be off by a sixth
-// of the way to them as a rule (64 values drawn from a normal distribution); so what the values do to the years each by itself, which is known, is
-// multiplied up at all points, and what the years worked out are more or less than that, by what the
-// values do together and by the flows, is laid on in turn.
+// of the way to them as a rule (64 values drawn from a normal distribution); so what the values do to
+// the years each by itself, which is known, is multiplied up at all points, and what the years worked
+// out are more or less than that, by what the values do together and by the flows, is laid on in turn.
 //
 // The method is that of a control variate: R. Y. Rubinstein, D. P. Kroese, Simulation and the Monte Carlo
 // Method (from memory); TestFewStandForAll holds it against years worked out at all points.

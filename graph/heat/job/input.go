@@ -188,7 +188,7 @@ type YearReport struct {
 	Priced                bool
 	Payback               Range // years
 	PaybackAtLeast        bool  // some of the bill has no price
-	Stands                bool // the unit is there already: what it saves pays for no work
+	Stands                bool  // the unit is there already: what it saves pays for no work
 	PaybackKnown          bool
 	PaybackWantsUnit      bool // not known, for the unit has no price
 	BathsSpread           bool // less than one bath a day: each day has its share of one

@@ -72,6 +72,8 @@ type Diagnostic struct {
 	Unit     string   // id of the unit it is about; "" where it is about none, or about all
 	Of       []string // ids of the parts it is about, where a later step asks: none reads words
 	Alters   []string // ids of the parts and runs its hint says to change, where the tool may have put them in itself
+	Behind   []Pos    // where an error that stands at one of these says what it hangs on: it follows from that
+	Tried    bool     // what its hint asks for was laid out, and mends it
 	Blank    bool     // it speaks of a blank of a template that nobody has filled in yet
 }
 

@@ -68,8 +68,9 @@ type FittingCount struct {
 
 // Leg is one straight stretch, given by its components.
 type Leg struct {
-	By   Vec  // mm; more than one component: a straight diagonal
-	Open bool // as long as closing the loop needs: By is its way, of length 1; only in a request
+	By     Vec  // mm; more than one component: a straight diagonal
+	Open   bool // as long as closing the loop needs: By is its way, of length 1; only in a request
+	Beyond bool // an open leg that would have to be shorter than nothing, and was told so: the loop it is in can't close
 	Surroundings
 	Pos     Pos
 	Written Written // as it stands in the description; "" where the tool made it

@@ -56,7 +56,7 @@ func (p *Plan) mended(ds []graph.Diagnostic, want Want) {
 		case len(p.against) > 0:
 			d.Hint = "see first to what rules the place out: what the jets lose changes with it"
 		}
-		if !bars(d) {
+		if !bars(d) || d.Tried {
 			continue
 		}
 		switch {

@@ -51,7 +51,7 @@ func (l *limb) fill(what string, legs []graph.Leg, sum graph.Vec) []graph.Leg {
 		if mm < 1 {
 			l.find(g.Pos, graph.Error, graph.Say("the open leg %q of %s would have to be %s long for the loop to close", graph.WayWords(g.By)+" ?", what, quantity.Length.Of(mm)),
 				graph.Say("make the others reach at least %s less far %s, or turn it round", quantity.Closely(math.Ceil(1-mm)), graph.WayWords(g.By)))
-			mm = 1
+			mm, out[i].Beyond = 1, true
 		}
 		out[i].By, out[i].Open = g.By.Scale(mm), false
 	}

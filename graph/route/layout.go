@@ -17,6 +17,7 @@ type Layout struct {
 	Joints    []Joint              // every joint of the new work, numbered from 1
 	Closures  []Closure            // one for each loop of located runs
 	Findings  []graph.Diagnostic
+	Doubts    []Doubt // of the new pipe: what they name is told in Findings
 	// Unmeasured are the new runs (indexes into Paths) known only by their length: no piece is
 	// cut for them and their pipe is in no bar.
 	Unmeasured []int

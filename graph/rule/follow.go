@@ -80,12 +80,17 @@ func Following(ds []graph.Diagnostic) (roots, following []graph.Diagnostic) {
 			})
 		}
 	}
+	blamed := mistakes(ds)
 	for _, d := range ds {
+		if blamed.of(d) != nil && d.Severity > graph.Note {
+			following = append(following, d)
+			continue
+		}
 		if ofClash(d) || d.Severity > graph.Note && slices.ContainsFunc(follows, leads(d)) {
 			following = append(following, d)
 			continue
 		}
 		roots = append(roots, d)
 	}
-	return roots, following
+	return blamed.fold(roots, following), following
 }

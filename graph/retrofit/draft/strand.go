@@ -176,7 +176,13 @@ func (s *Strand) RoomFinding(pos graph.Pos, units, what string, shortMM float64,
 		pos, name = l.Pos, graph.Say("your leg %s", l.Quoted())
 	}
 	longer := l.Longer(shortMM, units)
-	return graph.Diagnostic{Pos: pos, Rule: "retrofit", Severity: graph.Error,
+	var behind []graph.Pos
+	for _, g := range s.Legs {
+		if g.Beyond {
+			behind = append(behind, g.Pos)
+		}
+	}
+	return graph.Diagnostic{Pos: pos, Rule: "retrofit", Severity: graph.Error, Behind: behind,
 		Message: graph.Say("no leg of %s has room for the %s: %s is %s too short", s.name, what, name, quantity.Length.Of(math.Ceil(shortMM))),
 		Hint:    graph.Say("make it \"%s\" or longer, and the pipe beside it too; or say where the unit stands with at", longer.Words())}
 }

@@ -50,7 +50,9 @@ func (l *work) bend(i, k int) int {
 		if left := a.By.Add(b.By); left.Len() > 1 {
 			hint = graph.Say("write them as one leg, \"%s\", or put a leg between them", graph.Leg{By: left}.Words())
 		}
+		before := len(l.lay.Findings)
 		l.wrongBend(r, b.Pos, graph.Say("leg %d of %s goes %s and leg %d the other way, %s: the pipe folds back on itself", k+1, r.ID, graph.WayWords(a.By), k+2, graph.WayWords(b.By)), hint)
+		l.turnedAt(before, 180, true, legKey{i, k + 1}, legKey{i, k})
 		return -1
 	}
 	if l.lines[i].gliding {

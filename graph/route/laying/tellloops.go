@@ -39,6 +39,7 @@ func (l *work) reportNewLoops(w *web) {
 			})
 		}
 	}
+	loopAt := map[*newLoop]int{} // of the findings
 	for i := range l.loops {
 		n := &l.loops[i]
 		if m.open[i] {
@@ -46,6 +47,7 @@ func (l *work) reportNewLoops(w *web) {
 		}
 		if n.miss.Len() > 0 {
 			l.missedLoop(w, n, at[n], asked[n])
+			loopAt[n] = len(l.lay.Findings) - 1
 		}
 	}
 	for i := range l.short {
@@ -59,6 +61,8 @@ func (l *work) reportNewLoops(w *web) {
 		}
 		l.found(legPos(p.run, p.key.leg+1), p.severity, p.message, hint)
 	}
+	l.oneLeg(w, loopAt)
+	l.doubt(w, loopAt)
 }
 
 // longer asks for a piece to be longer, whatever hangs on it.
@@ -194,6 +198,22 @@ func (l *work) missedLoop(w *web, n *newLoop, pos graph.Pos, hint change) {
 		hint.text += graph.Say(" (or let the hose of %s take it up)", hose.ID)
 	}
 	l.found(pos, w.missedSeverity(n), graph.Say("the loop through %s does not close: it misses by %s", w.loopWords(n.steps), graph.DistanceWords(n.miss)), hint)
+	l.lay.Findings[len(l.lay.Findings)-1].Behind = w.beyond(n)
+}
+
+// beyond are the places of the open legs of a loop that would have to be shorter than nothing.
+func (w *web) beyond(n *newLoop) []graph.Pos {
+	var out []graph.Pos
+	for _, s := range n.steps {
+		if r := w.ties[s.tie].run; r != nil {
+			for _, g := range r.Legs {
+				if g.Beyond {
+					out = append(out, g.Pos)
+				}
+			}
+		}
+	}
+	return out
 }
 
 // missedSeverity is a warning where hose takes up what the loop misses by.

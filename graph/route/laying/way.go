@@ -80,6 +80,20 @@ func (l *work) legWay(part, port string) (graph.Vec, *graph.Run, graph.Pos, bool
 	return graph.Vec{}, nil, graph.Pos{}, false
 }
 
+// legAt is the leg by which the pipe leaves a port, where legWay finds one.
+func (l *work) legAt(part, port string) legKey {
+	for _, e := range l.ends[part+"."+port] {
+		switch n := len(l.c.Runs[e.run].Legs); {
+		case n == 0:
+		case e.last:
+			return legKey{e.run, n - 1}
+		default:
+			return legKey{e.run, 0}
+		}
+	}
+	return legKey{-1, -1}
+}
+
 // judgeWays finds the bends nobody wrote: in-line parts whose pipes are not in line, tees
 // whose run is bent or whose branch is not square, legs that do not leave a port the way
 // it faces.
@@ -178,10 +192,12 @@ func (l *work) judgeInLine(p *graph.Part) {
 		return
 	}
 	if turn := in.Scale(-1).AngleTo(out); turn > graph.StraightDeg {
+		before := len(l.lay.Findings)
 		l.bent(p, []*graph.Run{inRun, outRun}, pos,
 			graph.Say("%q is in line, but its pipe comes in going %s and leaves going %s: an elbow of %s is missing",
 				p.ID, graph.WayWords(in.Scale(-1)), graph.WayWords(out), degrees(turn)),
 			graph.Say("write the way round the bend as one more leg of %s, so that a leg lies on each side of the elbow", outRun.ID))
+		l.turnedAt(before, turn, false, l.legAt(p.ID, graph.In), l.legAt(p.ID, graph.Out))
 	}
 }
 
@@ -190,10 +206,12 @@ func (l *work) judgeTee(p *graph.Part) {
 	b, bRun, pos, okB := l.legWay(p.ID, graph.RunOut)
 	if okA && okB {
 		if turn := a.Scale(-1).AngleTo(b); turn > graph.StraightDeg {
+			before := len(l.lay.Findings)
 			l.bent(p, []*graph.Run{aRun, bRun}, pos,
 				graph.Say("the run of tee %q is straight, but its pipe comes in going %s and leaves going %s: a turn of %s",
 					p.ID, graph.WayWords(a.Scale(-1)), graph.WayWords(b), degrees(turn)),
 				graph.Say("begin %s in the line of the tee's run, or use the branch for it", bRun.ID))
+			l.turnedAt(before, turn, false, l.legAt(p.ID, graph.RunIn), l.legAt(p.ID, graph.RunOut))
 			return
 		}
 	}
@@ -223,7 +241,9 @@ func (l *work) judgeFacing(p *graph.Part, port *graph.Port) {
 	}
 	switch off := port.Faces.AngleTo(way); {
 	case off >= backwardsDeg:
+		before := len(l.lay.Findings)
 		l.backwards(p, port, run, way, pos)
+		l.turnedAt(before, off, false, l.legAt(p.ID, port.Name))
 	case off > graph.StraightDeg:
 		l.bent(p, []*graph.Run{run}, pos,
 			graph.Say("port %s.%s faces %s, but its pipe goes %s: an elbow of %s is missing", p.ID, port.Name, graph.WayWords(*port.Faces), graph.WayWords(way), degrees(off)),

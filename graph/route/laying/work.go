@@ -25,6 +25,7 @@ type work struct {
 	missed []missedLoop // of old pipe
 	loops  []newLoop
 	short  []shortPiece
+	turns  []turned
 	looked int                // legs, while the loops were mended
 	spare  map[legKey]float64 // what straight pipe of a leg has beyond its two sockets, mm; less than nothing: too short
 }
@@ -51,6 +52,17 @@ func Of(c *graph.Circuit) *route.Layout { return OfStage(settle.Of(c)) }
 
 // OfStage lays a settled stage of a circuit out in space.
 func OfStage(set *settle.Stage) *route.Layout {
+	l := newWork(set)
+	w := l.laid()
+	l.reportNewLoops(w)
+	l.reportOldLoops()
+	l.old.report(l)
+	l.lay.Finish(l.links, l.inLine())
+	return l.lay
+}
+
+// newWork begins a call of Of.
+func newWork(set *settle.Stage) *work {
 	c := set.Circuit
 	l := &work{
 		c:     c,
@@ -77,6 +89,11 @@ func OfStage(set *settle.Stage) *route.Layout {
 		l.ends[r.From.String()] = append(l.ends[r.From.String()], runEnd{run: i})
 		l.ends[r.To.String()] = append(l.ends[r.To.String()], runEnd{run: i, last: true})
 	}
+	return l
+}
+
+// laid lays the circuit out, up to what is to be said of its loops.
+func (l *work) laid() *web {
 	l.findWays()
 	l.judgeWays()
 	l.judgeBarbs()
@@ -86,11 +103,7 @@ func OfStage(set *settle.Stage) *route.Layout {
 	l.cutPieces()
 	l.joinParts()
 	l.lay.Groups, l.lay.Ways = l.rigid, l.ways
-	l.reportNewLoops(w)
-	l.reportOldLoops()
-	l.old.report(l)
-	l.lay.Finish(l.links, l.inLine())
-	return l.lay
+	return w
 }
 
 // find adds a finding of the step "routing".

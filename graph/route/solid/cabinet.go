@@ -42,6 +42,11 @@ func (s *Bodies) checkCabinet(lay *route.Layout) []graph.Diagnostic {
 			Message: graph.Say("%s stands in the %s of the cabinet: %s of it are beyond", b.Name, w.name, quantity.Closely(in.depth)),
 			Hint:    graph.Say("keep it at least %s farther inside, or go straight through the wall with pipe alone", quantity.Closely(math.Ceil(in.depth))),
 			Related: []graph.Related{{Pos: lay.Circuit.Cabinet.Pos, Message: "the cabinet is described here"}}}
+		d.Behind = s.besidePart(in.body, lay.Circuit.Cabinet.From.Part, func(m *Body) bool {
+			low, high, _, _ := room(lay)
+			depth, _ := m.inWall(w, low, high)
+			return depth > touchMM
+		})
 		if !in.sure {
 			d.Severity = graph.Warning
 			d.Message = graph.Say("%s may stand in the %s of the cabinet: as it is taken to be %s of it are beyond", b.Name, w.name, quantity.Closely(in.depth))

@@ -165,6 +165,7 @@ func (s *Bodies) Check() []graph.Diagnostic {
 		c := worst[at]
 		if s.All[c.A].New {
 			d := s.word(c)
+			d.Behind = s.clashBehind(c)
 			if n := len(more[at]) - 1; n > 0 {
 				d.Message += graph.Say(" (and %d more of the new work there)", n)
 			}

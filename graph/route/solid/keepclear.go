@@ -28,7 +28,12 @@ func (s *Bodies) checkKeptClear() []graph.Diagnostic {
 				}
 			}
 			if at >= 0 {
-				out = append(out, s.wordKept(&s.All[at], r, k, deepest))
+				d := s.wordKept(&s.All[at], r, k, deepest)
+				d.Behind = s.besidePart(at, k.Part, func(m *Body) bool {
+					_, mm := through(m.Core, box)
+					return mm > touchMM
+				})
+				out = append(out, d)
 			}
 		}
 	}

@@ -35,6 +35,7 @@ type planFile struct {
 	Tags        map[string]string `json:"tags"`                      // of the parts, by id
 	Marking     []markFile        `json:"marking"`
 	Joints      []jointFile       `json:"joints"`
+	Ways        []wayFile         `json:"ways"` // of the new runs, and of what is left of those that are cut
 	Order       []stepFile        `json:"order"`
 	Gets        []getsFile        `json:"flows_in_short"`
 	Findings    json.RawMessage   `json:"findings"`
@@ -64,6 +65,13 @@ type jointFile struct {
 	A     string `json:"a"`
 	B     string `json:"b"`
 	Run   string `json:"run,omitempty"`
+}
+
+// wayFile is which way a run goes, leg by leg, in the words of a description: "front", "down", and of a slant
+// "right and up".
+type wayFile struct {
+	Run  string   `json:"run"`
+	Legs []string `json:"legs"`
 }
 
 type stepFile struct {
@@ -98,7 +106,7 @@ func JSON(p *plan.Plan, style form.Style) ([]byte, error) {
 	job := p.Circuit.Job
 	f := planFile{Format: planFormat, Fingerprint: drawing.Fingerprint(p), File: filepath.Base(p.Circuit.File),
 		Job:  jobFile{job.Name, job.Reference, job.Revision, job.Date},
-		Tags: map[string]string{}, Marking: []markFile{}, Joints: []jointFile{}, Order: []stepFile{}, Gets: []getsFile{}}
+		Tags: map[string]string{}, Marking: []markFile{}, Joints: []jointFile{}, Ways: []wayFile{}, Order: []stepFile{}, Gets: []getsFile{}}
 	if d := p.Fault(); d != nil {
 		f.Fault = d.Message.In(style.Units)
 	}
@@ -111,6 +119,7 @@ func JSON(p *plan.Plan, style form.Style) ([]byte, error) {
 		for _, j := range p.After.Layout.Joints {
 			f.Joints = append(f.Joints, jointFile{j.Number, j.Kind, j.A, j.B, j.Run})
 		}
+		f.Ways = append(f.Ways, ways(p.After.Layout.Circuit.Runs)...)
 	}
 	if p.Assembly != nil && p.RuledOut() == nil {
 		for _, s := range p.Assembly.Steps {
@@ -170,6 +179,22 @@ func marks(p *plan.Plan) []markFile {
 		if !c.Second || c.Other == "" { // a pair stands once, a cut without another by itself
 			out = append(out, markFile{c.Run, c.From, tidy(c.FromMM, 2), tidy(c.FromMM+c.OtherMM, 2)})
 		}
+	}
+	return out
+}
+
+// ways are those of the runs the work lays or leaves of what it cuts; of one known only by its length none.
+func ways(runs []*graph.Run) []wayFile {
+	var out []wayFile
+	for _, r := range runs {
+		if r.Existing && r.RemainsOf == "" || len(r.Legs) == 0 {
+			continue
+		}
+		w := wayFile{Run: r.ID}
+		for _, l := range r.Legs {
+			w.Legs = append(w.Legs, graph.WayWords(l.By))
+		}
+		out = append(out, w)
 	}
 	return out
 }

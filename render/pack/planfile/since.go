@@ -5,6 +5,8 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
@@ -20,7 +22,7 @@ const (
 	sameFlow = 0.05
 )
 
-// Changed says what differs from an earlier pack: pieces, marks, parts, order and flows.
+// Changed says what differs from an earlier pack: pieces, marks, ways of pipes, parts, order and flows.
 func Changed(p *plan.Plan, e *Earlier, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "changed", Title: "What has changed", For: book.Everybody}
 	if e == nil {
@@ -43,6 +45,7 @@ func Changed(p *plan.Plan, e *Earlier, style form.Style) book.Chapter {
 	}
 	lines := changedPieces(e, now, style.Units)
 	lines = append(lines, changedMarks(e, now, style.Units, names)...)
+	lines = append(lines, changedWays(e, now, names)...)
 	lines = append(lines, changedParts(e, now)...)
 	lines = append(lines, changedOrder(e, now)...)
 	lines = append(lines, changedFlows(e, now, style.Units, names, theUnit(p, names))...)
@@ -55,7 +58,7 @@ func Changed(p *plan.Plan, e *Earlier, style form.Style) book.Chapter {
 		}
 	}
 	if len(lines) == 0 {
-		lines = []string{"Nothing of the pieces, the marks, the parts, the order of work and the flows has changed."}
+		lines = []string{"Nothing of the pieces, the marks, the ways of the pipes, the parts, the order of work and the flows has changed."}
 	}
 	c.Add(book.Item{Kind: book.Bullets, Lines: lines})
 	return c
@@ -154,6 +157,32 @@ func (m *markFile) places(s form.Style) string {
 		return s.Length(m.FirstMM)
 	}
 	return s.Length(m.FirstMM) + " and " + s.Second(m.FirstMM, m.SecondMM)
+}
+
+// changedWays says of pipe that it goes another way: pieces as long as before are laid otherwise, as where
+// somebody had noted left for right. A pack from before ways were written says nothing of them.
+func changedWays(e, now *Earlier, names *tag.Names) []string {
+	old := map[string][]string{}
+	for _, w := range e.file.Ways {
+		old[w.Run] = w.Legs
+	}
+	count, first := 0, ""
+	for _, w := range now.file.Ways {
+		was, ok := old[w.Run]
+		if !ok || slices.Equal(was, w.Legs) {
+			continue
+		}
+		if count++; count == 1 {
+			first = fmt.Sprintf("%s goes %s, and not %s", names.Text(fmt.Sprintf("%q", w.Run)), strings.Join(w.Legs, ", "), strings.Join(was, ", "))
+		}
+	}
+	switch count {
+	case 0:
+		return nil
+	case 1:
+		return []string{"Pipe goes another way: " + first + "."}
+	}
+	return []string{fmt.Sprintf("Pipe goes another way on %d runs, the first of them: %s. Lay and drill by the drawings of this pack alone.", count, first)}
 }
 
 // mostParts is how many lines of the parts list are told one by one.

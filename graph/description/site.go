@@ -269,6 +269,14 @@ var supplyFields = []field.Field[graph.Supply]{
 	field.MaybeTable("cable", "the cable", cableFields, func(s *graph.Supply) **graph.Cable { return &s.Cable }),
 }
 
+// withPower are the kinds whose power a supply is held against.
+var withPower = []graph.Kind{graph.HeatPump, graph.Pump, graph.ElementHeater, graph.Blower}
+
+// withoutPower are the kinds that never draw any: a tub is fed by what is in it.
+var withoutPower = []graph.Kind{graph.Tub, graph.Suction, graph.JetGroup, graph.Manifold, graph.Filter, graph.HeatExchanger, graph.Tee, graph.GateValve,
+	graph.BallValve, graph.ButterflyValve, graph.CheckValve, graph.Union, graph.Coupling, graph.SlipCoupling, graph.Reducer, graph.Transition, graph.Barb,
+	graph.AirControl, graph.DrainValve, graph.AirBleed, graph.PressureGauge, graph.ThermometerPocket, graph.Strainer, graph.Cap}
+
 func readSupply(r *field.Reader, v located.Value) {
 	s := graph.Supply{Pos: r.KeyPos(v)}
 	s.KeyPos = field.ReadTable(r, v, "[[supply]]", supplyFields, &s)
@@ -284,6 +292,12 @@ func readSupply(r *field.Reader, v located.Value) {
 			id, ok := item.V.(string)
 			if _, known := r.Parts[id]; ok && id != "" && !known && !slices.Contains(r.Unread, "part") {
 				pipework.Missed(r, r.ValuePos(item), id, located.Near(id, pipework.IDsOf(r, func(graph.Kind) bool { return true })))
+			} else if p := r.Parts[id]; known && p != nil && slices.Contains(withoutPower, p.Kind) {
+				hint := "leave it out"
+				if ids := pipework.IDsOf(r, func(k graph.Kind) bool { return slices.Contains(withPower, k) }); len(ids) > 0 {
+					hint = "name what of it draws power, such as \"" + ids[0] + "\""
+				}
+				r.Add(r.ValuePos(item), hint, "%s %s draws no power: no supply feeds it", p.Kind, located.Said(id))
 			}
 		}
 	}

@@ -126,15 +126,15 @@ func TestSecondMistakeIsNotHidden(t *testing.T) {
 				continue
 			}
 			errs := gravest(work(t, withLeg(c, r, k, r.Legs[k].LengthMM()+20), plan.Findings))
-			loop, clear := false, false
+			loop, keeps := false, false
 			for _, d := range errs {
 				loop = loop || strings.Contains(d.Message.In(0), "does not close")
-				clear = clear || d.Rule == "clash" && strings.Contains(d.Message.In(0), "what is to be kept clear")
+				keeps = keeps || d.Rule == "clash" && strings.Contains(d.Message.In(0), "what is to be kept clear")
 			}
-			if loop && !clear {
+			if loop && !keeps {
 				t.Errorf("leg %d of %s 20 mm longer: what passes what is to be kept clear is not told", k+1, r.ID)
 			}
-			if loop && clear {
+			if loop && keeps {
 				told++
 			}
 		}

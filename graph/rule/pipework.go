@@ -177,11 +177,16 @@ func bypassServiceable(in *Input, report Report) {
 				continue
 			}
 			told[p.ID] = true
-			report(p.Existing, graph.Diagnostic{
+			d := graph.Diagnostic{
 				Pos: p.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Unit)},
 				Message: graph.Say("check %q lies %s below the water and 0 hand valves on both sides of it shut it off; opened there it empties the tub; it needs 2", p.ID, v.length(below)),
 				Hint:    "a hand valve before and after it inside the bypass, or a place above the water; else it is only opened with the tub emptied below it, and its tag says so",
-			})
+			}
+			if valve, other := oneSide(b.UnitBranch, p); valve != nil {
+				d.Message = graph.Say("check %q lies %s below the water and %q alone shuts it off, on one side; opened there it empties the tub from the other; it needs a hand valve on both", p.ID, v.length(below), valve.ID)
+				d.Hint = graph.Say("a hand valve %s it too inside the bypass, or a place above the water; else it is only opened with the tub emptied below it, and its tag says so", other)
+			}
+			report(p.Existing, d)
 		}
 	}
 }

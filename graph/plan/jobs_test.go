@@ -152,7 +152,7 @@ func TestStarvedUnit(t *testing.T) {
 		`"unit" asks for 2.9 m3/h or more; the line of pump "circ-pump" gives it `,
 		`compared, "unit" on the line of pump "jet-pump"`,
 		"compared, a larger circulation pump in place of \"circ-pump\", like circulation-pump-1.5in, would do: ",
-		"compared, a smaller unit, like heat-pump 5 kW",
+		"compared, a unit that asks for less water, like heat-pump 5 kW",
 	}
 	for _, w := range want {
 		has := func(d graph.Diagnostic) bool {

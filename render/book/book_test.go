@@ -2,6 +2,7 @@ package book
 
 import (
 	"bytes"
+	"dryfit/catalog/quantity"
 	"fmt"
 	"regexp"
 	"slices"
@@ -176,7 +177,7 @@ func TestUnbroken(t *testing.T) {
 		"T2 to CV1":                "T2|to|CV1",
 		"2.84 to 5.38 of them":     "2.84|to|5.38|of|them",
 	} {
-		if got := strings.Join(unbroken(text), "|"); got != want {
+		if got := strings.Join(quantity.Unbroken(text), "|"); got != want {
 			t.Errorf("%q breaks as %q, not %q", text, got, want)
 		}
 	}
@@ -398,7 +399,7 @@ func (p *printer) broken(g *form.Grid) []string {
 				style = "B"
 			}
 			p.f.SetFont(scene.PDFFont, style, p.size(tablePt))
-			for _, word := range unbroken(row[i]) {
+			for _, word := range quantity.Unbroken(row[i]) {
 				if p.f.GetStringWidth(word) > w-2*cellPad+hair && !slices.Contains(out, word) {
 					out = append(out, word)
 				}

@@ -8,6 +8,7 @@ import (
 
 	"codeberg.org/go-pdf/fpdf"
 
+	"dryfit/catalog/quantity"
 	"dryfit/render/scene"
 	"dryfit/render/table/form"
 )
@@ -262,7 +263,7 @@ func (p *printer) wrap(text string, width float64) []string {
 	var out []string
 	for _, para := range strings.Split(scene.Visible(text), "\n") {
 		now := ""
-		for _, word := range unbroken(para) {
+		for _, word := range quantity.Unbroken(para) {
 			for p.f.GetStringWidth(word) > width { // a word longer than the line is broken
 				runes, n := []rune(word), 1
 				if len(runes) < 2 { // no line is narrower than a letter
@@ -591,7 +592,7 @@ func (p *printer) needs(g *form.Grid, blanks bool, longest float64) (least, wish
 			}
 			c = scene.Visible(c)
 			wish[i] = max(wish[i], p.f.GetStringWidth(c)+2*cellPad)
-			for _, w := range unbroken(c) {
+			for _, w := range quantity.Unbroken(c) {
 				least[i] = max(least[i], min(p.f.GetStringWidth(w), longest)+2*cellPad)
 			}
 		}

@@ -268,7 +268,7 @@ func TestMirrorImages(t *testing.T) {
 }
 
 // An elbow towards the reader is a filled ring, one away from him an open ring, and one along
-// the line neither.
+// the line neither; the notes name those that are drawn and no other.
 func TestElbowsTellTheirWay(t *testing.T) {
 	for way, want := range map[string][2]bool{"front": {true, false}, "back": {false, true}, "right": {}, "left": {}} {
 		pages := drawn(t, strings.Replace(cutIn, `legs = ["up 200 mm", "right 100 mm"]`, `legs = ["up 200 mm", "`+way+` 100 mm"]`, 1))
@@ -279,6 +279,15 @@ func TestElbowsTellTheirWay(t *testing.T) {
 		}
 		if got := [2]bool{tags["near"], tags["away"]}; got != want {
 			t.Errorf("an elbow to the %s: filled and open rings %v, want %v", way, got, want)
+		}
+		said := ""
+		for _, it := range pages[0].Items {
+			if x, ok := it.(scene.Text); ok && x.Name == "note" {
+				said += x.Text + " "
+			}
+		}
+		if got := [2]bool{strings.Contains(said, "Filled ring: comes towards you."), strings.Contains(said, "Open ring: goes away from you.")}; got != want {
+			t.Errorf("an elbow to the %s: the notes name filled and open rings %v, want %v: %s", way, got, want, said)
 		}
 	}
 }

@@ -208,7 +208,11 @@ func (d *drawing) notes() []string {
 		scale = "Lengths are true to scale and in inches, outlines across the pipe sketched."
 	}
 	out = append(out, scale, "Dashed: pipe in its sockets. Second row: from stop to stop, on a pipe its cut length. Number in a ring: piece; J and a number: joint.")
-	near, hidden, unsure := false, []string{}, []string{}
+	near, far, hidden, unsure := false, false, []string{}, []string{}
+	ring := func(way graph.Vec) {
+		toYou := way.Dot(d.view.towards) > 0
+		near, far = near || toYou, far || !toYou
+	}
 	for i, m := range d.c.members {
 		l := d.limbOf(i)
 		switch {
@@ -217,15 +221,22 @@ func (d *drawing) notes() []string {
 			unsure = append(unsure, d.names.Tag(m.part.ID))
 		case !d.flat(l):
 			hidden = append(hidden, d.names.Tag(m.part.ID))
-			near = true
+			ring(l.way)
 		}
 	}
 	for i := range d.c.limbs {
 		l := &d.c.limbs[i]
-		near = near || d.flat(l) && l.part == nil && math.Abs(l.next.Dot(d.view.towards)) > inPlane
+		if d.flat(l) && l.part == nil && math.Abs(l.next.Dot(d.view.towards)) > inPlane {
+			ring(l.next)
+		}
 	}
-	if near {
+	switch {
+	case near && far:
 		out = append(out, "Filled ring: comes towards you. Open ring: goes away from you.")
+	case near:
+		out = append(out, "Filled ring: comes towards you.")
+	case far:
+		out = append(out, "Open ring: goes away from you.")
 	}
 	if len(hidden) > 0 {
 		words := "Drawn on another sheet of this detail: the branch of " + strings.Join(hidden, ", ") + "."

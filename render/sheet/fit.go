@@ -4,6 +4,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"dryfit/catalog/quantity"
 	"dryfit/render/scene"
 )
 
@@ -57,12 +58,25 @@ func Shrink(text string, sizeMM, least, width float64, bold bool) (string, float
 	return Fit(text, least, width, bold), least
 }
 
-// Wrap returns the text in lines of at most width mm, broken at spaces; a word that is
-// wider by itself is broken where it must.
+// wholes are what a line may end between: words, and amounts that fit on a line.
+func wholes(text string, sizeMM, width float64, bold bool) []string {
+	var out []string
+	for _, w := range quantity.Unbroken(text) {
+		if scene.TextWidth(clip(w), sizeMM, bold) > width {
+			out = append(out, strings.Fields(w)...)
+			continue
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// Wrap returns the text in lines of at most width mm, broken at spaces but not within an amount ("7.0 m3/h");
+// a word, or an amount, that is wider by itself is broken where it must.
 func Wrap(text string, sizeMM, width float64, bold bool) []string {
 	var lines []string
 	cur := ""
-	for _, word := range strings.Fields(text) {
+	for _, word := range wholes(text, sizeMM, width, bold) {
 		try := word
 		if cur != "" {
 			try = cur + " " + word

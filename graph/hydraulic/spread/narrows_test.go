@@ -22,7 +22,7 @@ func TestWhatIsMeasuredFirstNarrows(t *testing.T) {
 	}
 	wide := ranges(text)
 	first := wide.MeasureFirst[0]
-	if first.Part != "pump" || !strings.Contains(string(first.Reading), "written as its curve, and known as measured") {
+	if first.Part != "pump" || !strings.Contains(string(first.Reading), "write them as its curve, and known as measured") {
 		t.Fatalf("measure first: %s, by %s", first.What, first.Reading)
 	}
 	narrow := ranges(strings.Replace(text, `type = "circulation-pump-1.5in"`, `known = "measured"

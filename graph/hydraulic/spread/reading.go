@@ -48,7 +48,7 @@ func (u *unknown) read(m *hydraulic.Model, display quantity.Text) quantity.Text 
 	}
 	switch {
 	case part != nil && part.Part.Kind == graph.Pump:
-		return graph.Say("the curve of %q: from its data sheet; or three points of it, by a gauge before and after it and its flow by a meter or a bucket and a watch at the tub: with a valve after it shut, half open, and %s; written as its curve, and known as measured; or its flow in one mode by a meter clamped on, or the pressure after it by one gauge, given as a reading", u.part, unhindered(m))
+		return graph.Say("the curve of %q: from its data sheet; or three points of it, by a gauge before and after it and its flow by a meter or a bucket and a watch at the tub: with a valve after it shut, half open, and %s; write them as its curve, and known as measured; or its flow in one mode by a meter clamped on, or the pressure after it by one gauge, given as a reading", u.part, unhindered(m))
 	case starts("the bore of the jets", "K of the jets") || part != nil && part.Part.Kind == graph.JetGroup:
 		return graph.Say("the pressure before %q with the pump running, given as a reading, and the bore of one jet by a drill that just goes in", u.part)
 	case u.what == hosesClass:

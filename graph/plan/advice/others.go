@@ -37,14 +37,17 @@ func (a *adviser) LargerPump() Remedy {
 	return best
 }
 
+// lessThirsty is a unit further down the list, which may well give more heat.
+const lessThirsty quantity.Text = "a unit that asks for less water"
+
 // SmallerUnit works out the largest unit of the catalogue that the line can feed.
-func (a *adviser) SmallerUnit() Remedy { return a.otherUnit("a smaller unit", a.smaller()) }
+func (a *adviser) SmallerUnit() Remedy { return a.otherUnit(lessThirsty, a.smaller()) }
 
 // LargerUnit works out the smallest unit of the catalogue that bears what the line gives it.
 func (a *adviser) LargerUnit() Remedy {
 	rows := a.units(func(row catalog.Row) bool { return row.Most > a.Unit.Most })
 	slices.SortStableFunc(rows, func(x, y catalog.Row) int { return cmp.Compare(x.Most, y.Most) })
-	return a.otherUnit("a larger unit", rows)
+	return a.otherUnit("a unit that takes more water", rows)
 }
 
 // smaller are the units of the catalogue that ask for less, the largest first.
@@ -103,7 +106,7 @@ type Way struct {
 func (a *adviser) Lighter() []Way {
 	out := []Way{{shorterWay, withShorterBranch(a.circuit, a.branch)}}
 	for _, row := range a.smaller() {
-		out = append(out, Way{"a smaller unit" + like(row), withUnit(a.circuit, a.branch.Unit, row)})
+		out = append(out, Way{lessThirsty + like(row), withUnit(a.circuit, a.branch.Unit, row)})
 	}
 	return out
 }

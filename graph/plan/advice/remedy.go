@@ -65,15 +65,18 @@ func (a *adviser) BestFor(c *graph.Circuit, constant bool) (best BypassChoice, o
 	return best, ok
 }
 
-// EffectWords says what the unit gets with a bypass in each mode.
+// EffectWords says what the unit gets with a bypass in each mode; of one mode alone its name tells nothing.
 func EffectWords(c BypassChoice) quantity.Text {
 	var said []quantity.Text
 	for _, m := range c.Modes {
-		if m.Error != "" {
-			said = append(said, graph.Say("%s: %s", m.Mode, m.Error))
-			continue
+		says := m.Error
+		if says == "" {
+			says = graph.Say("the unit gets %s", quantity.Flow.Of(m.UnitFlow))
 		}
-		said = append(said, graph.Say("%s: the unit gets %s", m.Mode, quantity.Flow.Of(m.UnitFlow)))
+		if len(c.Modes) > 1 {
+			says = graph.Say("%s: ", m.Mode) + says
+		}
+		said = append(said, says)
 	}
 	return quantity.Join(said, "; ") + " with " + c.Name
 }

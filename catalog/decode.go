@@ -49,6 +49,8 @@ func decodeRows(all map[string]any, origin string) (rows []Row, problems []Probl
 			errors.As(unknown("kind", kind, KindNames()), &e)
 			if name := pointed(kind, all[kind]); name != "" {
 				e.Hint = fmt.Sprintf("write a name with a point in quotes: [[catalog.%q]]", name)
+			} else if of, ok := styleKinds[kind]; ok {
+				e.Hint = fmt.Sprintf("write [[catalog.%s]], and below it style = %q", of, kind)
 			}
 			problems = append(problems, Problem{Kind: kind, Origin: origin, Message: quantity.Text(e.Message), Hint: e.Hint})
 			continue

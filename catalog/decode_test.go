@@ -110,6 +110,7 @@ func TestDecodeRowsProblems(t *testing.T) {
 		{"[[catalog.elbow-90]]\ntake-of = \"3 mm\"", "take-of", `unknown key "take-of"`, `"take-off"`},
 		{"[[catalog.elbow-22.5]]\nsize = \"2 in\"", "", `unknown kind "elbow-22"`, `[[catalog."elbow-22.5"]]`},
 		{"[[catalog.elbow-9O]]\nsize = \"2 in\"", "", `unknown kind "elbow-9O"`, `"elbow-90"`},
+		{"[[catalog.spring-check]]\nname = \"a\"", "", `unknown kind "spring-check"`, `[[catalog.check-valve]], and below it style = "spring-check"`},
 		{"[[catalog.pipe]]\noutside = 60.3", "outside", `"60.3" has no unit`, "mm"},
 		{"[[catalog.pipe]]\noutside = 60", "outside", `"60" has no unit`, "mm"},
 		{"[[catalog.pipe]]\noutside = true", "outside", "write the length as a text", ""},

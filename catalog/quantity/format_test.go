@@ -122,7 +122,7 @@ func TestTape(t *testing.T) {
 	if got := Tape(67.71, MetricSystem); got != 68 || Format(67.71, Length, MetricSystem) != "68 mm" {
 		t.Errorf("metric: %g", got)
 	}
-	if got := Tape(67.71, InchSystem); math.Abs(got-68.2625) > 1e-9 || Format(67.71, Length, InchSystem) != "2-11/16 in" {
+	if got := Tape(67.71, InchSystem); !agree.Within(got, 68.2625, 1e-9) || Format(67.71, Length, InchSystem) != "2-11/16 in" {
 		t.Errorf("inch: %g, %s", got, Format(67.71, Length, InchSystem))
 	}
 }

@@ -1,7 +1,6 @@
 package description
 
 import (
-	"math"
 	"strings"
 	"testing"
 
@@ -97,7 +96,7 @@ func TestHorsepowerIsTheShafts(t *testing.T) {
 		t.Errorf("a row of 1.5 hp draws %g W", s.PowerW)
 	}
 	watts, _ := pumpIn(t, "power = \"1.6 kW\"")
-	if a, b := p.Pump.Speeds[0].Curve[0].Head.Value, watts.Pump.Speeds[0].Curve[0].Head.Value; math.Abs(a/b-1) > 0.002 {
+	if a, b := p.Pump.Speeds[0].Curve[0].Head.Value, watts.Pump.Speeds[0].Curve[0].Head.Value; !agree.Within(a/b, 1, 0.002) {
 		t.Errorf("1.5 hp lifts %g m, 1.6 kW %g", a, b)
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/render/scene"
@@ -98,7 +99,7 @@ func checkSleeves(t *testing.T, sheet int, s *scene.Scene, want []int) int {
 	}
 	for _, it := range s.Items { // no arrow lies on a coupling, half of which is 1.6 mm long
 		sh, ok := it.(scene.Shape)
-		if !ok || !strings.HasPrefix(sh.Name, "flow:") || math.Abs(across(scene.Bounds(sh).Centre())-line) > 0.3 {
+		if !ok || !strings.HasPrefix(sh.Name, "flow:") || !agree.Within(across(scene.Bounds(sh).Centre()), line, 0.3) {
 			continue
 		}
 		for _, m := range marks {

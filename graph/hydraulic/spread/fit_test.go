@@ -249,7 +249,7 @@ func TestStep(t *testing.T) {
 				slope += g[i][j] * at
 			}
 			switch {
-			case math.Abs(to[j]) > farthest:
+			case !agree.Within(to[j], 0, farthest):
 				t.Fatalf("%g lies farther out than %g", to[j], farthest)
 			case math.Abs(to[j]) == farthest:
 				ends++

@@ -2,35 +2,42 @@ package takeoff
 
 import (
 	"fmt"
-	"regexp"
+	"strings"
 )
-
-// numbered is a place that is told from others like it by a number alone.
-var numbered = regexp.MustCompile(`^(.*), no\. \d+$`)
 
 // Counted takes places that differ by their number alone together, with how many they are: for whoever
 // fits them they are alike.
 func Counted(where []string) []string {
 	many := map[string]int{}
 	for _, w := range where {
-		if m := numbered.FindStringSubmatch(w); m != nil {
-			many[m[1]]++
+		if of, ok := numbered(w); ok {
+			many[of]++
 		}
 	}
 	var out []string
 	for _, w := range where {
-		m := numbered.FindStringSubmatch(w)
+		of, ok := numbered(w)
 		switch {
-		case m == nil:
+		case !ok:
 			out = append(out, w)
-		case many[m[1]] == 1:
-			out = append(out, m[1])
-		case many[m[1]] > 1:
-			out = append(out, fmt.Sprintf("%d %s", many[m[1]], m[1]))
+		case many[of] == 1:
+			out = append(out, of)
+		case many[of] > 1:
+			out = append(out, fmt.Sprintf("%d %s", many[of], of))
 		}
-		if m != nil {
-			many[m[1]] = 0
+		if ok {
+			many[of] = 0
 		}
 	}
 	return out
+}
+
+// numbered is a place without its number, and whether it has one, by which it is told from others like it.
+func numbered(where string) (of string, ok bool) {
+	at := strings.LastIndex(where, ", no. ")
+	if at < 0 {
+		return "", false
+	}
+	nth := where[at+len(", no. "):]
+	return where[:at], nth != "" && strings.Trim(nth, "0123456789") == ""
 }

@@ -287,25 +287,7 @@ func calloutNozzles(d dice, count int, c curve) jets {
 
 // calloutJets writes jets: counted; with a sheet by a drill in the nozzle, or a jet's flow at 12 psi.
 func (t *tub) calloutJets(id string, j jets, kind string) {
-	d := t.d
-	counted := j.count
-	if j.count > 4 && d.in(t.by.miscount) {
-		counted--
-	}
-	survey := fmt.Sprintf("count = %d\n", counted)
-	if kind != "" {
-		survey += fmt.Sprintf("type = %q\n", kind)
-	}
-	if t.sheet() {
-		if kind != "" || d.in(0.5) {
-			survey += fmt.Sprintf("known = \"data-sheet\"\nbore = \"%.1f mm\"\n", j.bore+0.3*d.NormFloat64())
-		} else {
-			one := j
-			one.count = 1
-			survey += fmt.Sprintf("known = \"data-sheet\"\nrated = { flow = \"%.3g m3/h\", drop = \"12 psi\" }\n", math.Sqrt(12*6.895/9.74/one.square())*t.sheetOff())
-		}
-	}
-	t.part(id, "jet-group", old, fmt.Sprintf("count = %d\nbore = \"%.2f mm\"\nk = %.4f\n", j.count, j.bore, j.k), survey)
+	t.countedJets(id, j, kind, 0.5, 12*6.895, "12 psi")
 }
 
 // calloutWork writes the new work from the port the line has come to.

@@ -300,25 +300,7 @@ func officeEyes(d dice, count int, flow, slow, fast float64) jets {
 
 // officeJets writes jets; those of a maker whose sheet is at hand by a jet's flow at 80 kPa, else by calliper.
 func (t *tub) officeJets(id string, j jets, kind string) {
-	d := t.d
-	counted := j.count
-	if j.count > 4 && d.in(t.by.miscount) {
-		counted--
-	}
-	survey := fmt.Sprintf("count = %d\n", counted)
-	if kind != "" {
-		survey += fmt.Sprintf("type = %q\n", kind)
-	}
-	if t.sheet() {
-		if kind != "" || d.in(0.4) {
-			survey += fmt.Sprintf("known = \"data-sheet\"\nbore = \"%.1f mm\"\n", j.bore+0.3*d.NormFloat64())
-		} else {
-			one := j
-			one.count = 1
-			survey += fmt.Sprintf("known = \"data-sheet\"\nrated = { flow = \"%.3g m3/h\", drop = \"80 kPa\" }\n", math.Sqrt(80/9.74/one.square())*t.sheetOff())
-		}
-	}
-	t.part(id, "jet-group", old, fmt.Sprintf("count = %d\nbore = \"%.2f mm\"\nk = %.4f\n", j.count, j.bore, j.k), survey)
+	t.countedJets(id, j, kind, 0.4, 80, "80 kPa")
 }
 
 // officeWork writes the new work: its valves of one kind, pipe to the unit, and what stands in the bypass.

@@ -693,3 +693,27 @@ func (t *tub) plugInLine(p pump) {
 	w.from, w.to, w.length, w.ends, w.of = "t2.run-out", "tub.return", length, 2, newWork
 	t.pipe(w)
 }
+
+// countedJets writes jets as they were counted. Where a sheet is at hand they are known by their bore, of those of
+// no kind in a share of tubs, which a drill told; else by the flow of one at a drop, kPa, written as the sheet has it.
+func (t *tub) countedJets(id string, j jets, kind string, drilled, kPa float64, drop string) {
+	d := t.d
+	counted := j.count
+	if j.count > 4 && d.in(t.by.miscount) {
+		counted--
+	}
+	survey := fmt.Sprintf("count = %d\n", counted)
+	if kind != "" {
+		survey += fmt.Sprintf("type = %q\n", kind)
+	}
+	if t.sheet() {
+		if kind != "" || d.in(drilled) {
+			survey += fmt.Sprintf("known = \"data-sheet\"\nbore = \"%.1f mm\"\n", j.bore+0.3*d.NormFloat64())
+		} else {
+			one := j
+			one.count = 1
+			survey += fmt.Sprintf("known = \"data-sheet\"\nrated = { flow = \"%.3g m3/h\", drop = %q }\n", math.Sqrt(kPa/9.74/one.square())*t.sheetOff(), drop)
+		}
+	}
+	t.part(id, "jet-group", old, fmt.Sprintf("count = %d\nbore = \"%.2f mm\"\nk = %.4f\n", j.count, j.bore, j.k), survey)
+}

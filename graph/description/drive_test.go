@@ -9,10 +9,9 @@ import (
 	"dryfit/graph/agree"
 )
 
-// pumpIn reads a file with one pump in a line.
-func pumpIn(t *testing.T, keys string) (*graph.Part, []graph.Diagnostic) {
-	t.Helper()
-	c, ds := Read("pump.toml", []byte("[[part]]\nid = \"pump\"\nkind = \"pump\"\n"+keys+"\n"+`[[part]]
+// aPumpWith is a file with one pump in a line.
+func aPumpWith(keys string) []byte {
+	return []byte("[[part]]\nid = \"pump\"\nkind = \"pump\"\n" + keys + "\n" + `[[part]]
 id = "tub"
 kind = "tub"
 ports = ["a", "b"]
@@ -28,7 +27,13 @@ to = "tub.b"
 spec = "pvc-sch40"
 size = "2 in"
 length = "1 m"
-`))
+`)
+}
+
+// pumpIn reads a file with one pump in a line.
+func pumpIn(t *testing.T, keys string) (*graph.Part, []graph.Diagnostic) {
+	t.Helper()
+	c, ds := Read("pump.toml", aPumpWith(keys))
 	if c == nil {
 		return nil, ds
 	}

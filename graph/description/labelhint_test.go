@@ -16,25 +16,7 @@ func TestSpeedsOfARowAsToldAreRead(t *testing.T) {
 		keys         string
 		watts, hours float64
 	}{{`hours-a-day = 8`, 0, 8}, {`power = "1.1 kW"`, 1100, 0}, {"power = \"1.1 kW\"\nhours-a-day = 8", 1100, 8}} {
-		text := func(keys string) []byte {
-			return []byte("[[part]]\nid = \"pump\"\nkind = \"pump\"\ntype = \"pool-pump-variable\"\n" + keys + "\n" + `[[part]]
-id = "tub"
-kind = "tub"
-ports = ["a", "b"]
-[[run]]
-from = "tub.a"
-to = "pump.in"
-spec = "pvc-sch40"
-size = "2 in"
-length = "1 m"
-[[run]]
-from = "pump.out"
-to = "tub.b"
-spec = "pvc-sch40"
-size = "2 in"
-length = "1 m"
-`)
-		}
+		text := func(keys string) []byte { return aPumpWith("type = \"pool-pump-variable\"\n" + keys) }
 		hint := ""
 		_, ds := Read("pump.toml", text(c.keys))
 		for _, d := range ds {

@@ -138,7 +138,8 @@ func noDeadLeg(in *Input, report Report) {
 		if d.From != nil {
 			f.Related = []graph.Related{here(d.From)}
 		} else {
-			f.Message += ": no pump's water comes to it"
+			f.Message += ": neither a pump's water comes to it nor the tub's"
+			f.Hint = "write the run that joins it to the line; pipe that is cut off for good is left out of the file, with its caps"
 		}
 		report(!isNew, f)
 	}

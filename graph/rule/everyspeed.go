@@ -1,7 +1,9 @@
 package rule
 
 import (
+	"fmt"
 	"slices"
+	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -43,9 +45,21 @@ func everySpeedJudged(in *Input, report Report) {
 		report(!v.job, graph.Diagnostic{
 			Pos: or(v.c.Modes[0].Pos, p.Pos), Severity: severity, Related: []graph.Related{here(p)},
 			Message: graph.Say("%s pump %q%s: what flows then is not judged", noneRuns(len(modes)), p.ID, atSpeeds(left, len(speeds))),
-			Hint:    graph.Say("add a [[mode]] for it, with speeds = { %q = %q }; leave it out only where the controller never runs it so", p.ID, left[0]),
+			Hint:    modesFor(p.ID, left) + "; leave out what the controller never does",
 		})
 	}
+}
+
+// modesFor says what [[mode]] tables run a pump at some speeds, one for each.
+func modesFor(pump string, speeds []string) quantity.Text {
+	var each []string
+	for _, s := range speeds {
+		each = append(each, fmt.Sprintf("speeds = { %q = %q }", pump, s))
+	}
+	if len(each) == 1 {
+		return graph.Say("add a [[mode]] for it, with a name of its own and %s", each[0])
+	}
+	return graph.Say("add a [[mode]] for each, with a name of its own: %s", strings.Join(each, "; "))
 }
 
 // noneRuns begins to say of so many modes that none runs a pump.
@@ -62,7 +76,7 @@ func atSpeeds(left []string, of int) string {
 	case len(left) == of && of == 1:
 		return ""
 	case len(left) == of:
-		return ", at none of its speeds"
+		return fmt.Sprintf(" at any of its %d speeds", of)
 	case len(left) == 1:
 		return " at its " + graph.SpeedWords(left[0])
 	}

@@ -3,7 +3,6 @@ package rule
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -110,13 +109,7 @@ func unitLeastFlow(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
 		least, _, _ := v.limits(b.Unit)
-		if shut, modes := shutInAll(in, b); len(shut) > 0 {
-			report(b.Unit.Existing && !slices.ContainsFunc(shut, (*graph.Part).New), graph.Diagnostic{
-				Pos: key(shut[0], "position"), Severity: graph.Error, Unit: b.Unit.ID, Related: []graph.Related{here(b.Unit)},
-				Message: graph.Say("%s shut in %d of %d modes in which pump %q runs: %q gets no water", stand(shut), modes, modes, b.Pump.ID, b.Unit.ID),
-				Hint:    graph.Say("write position = \"open\" on the valve; a [[mode]] that is to shut the unit off says so itself, and one that is not says positions = { %q = \"open\" }", shut[0].ID),
-			})
-		}
+		shutInAll(in, b, report)
 		for _, m := range modesOf(in, b) {
 			if least == 0 || m.flow >= least {
 				continue
@@ -129,14 +122,6 @@ func unitLeastFlow(in *Input, report Report) {
 			})
 		}
 	}
-}
-
-// stand begins to say how some valves stand: one by its kind, of several one or the other in each mode.
-func stand(valves []*graph.Part) quantity.Text {
-	if len(valves) == 1 {
-		return graph.Say("%s %q stands", valves[0].Kind, valves[0].ID)
-	}
-	return graph.Say("one or the other of %s stands", names(valves, func(p *graph.Part) string { return p.ID }))
 }
 
 // moreWater says what would give a unit its least flow; where its pump moves no water at all that comes first.

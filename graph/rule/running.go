@@ -2,7 +2,6 @@ package rule
 
 import (
 	"math"
-	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -81,44 +80,8 @@ func (v *view) astray(s *hydraulic.Solution, f *hydraulic.PartFlow) bool {
 	return through != nil && hydraulic.Astray(f.Flow, through.Flow)
 }
 
-// shutInAll returns the hand valves that shut a unit off, each once, where one does in every mode in which
-// its pump runs, and how many these are; none where there is no such mode.
-func shutInAll(in *Input, b branch) (shut []*graph.Part, modes int) {
-	for i := range in.Solutions {
-		s := &in.Solutions[i]
-		if s.Part(b.Unit.ID) == nil || !pumpRuns(s, b) {
-			continue
-		}
-		by := shutBy(s, b)
-		if by == nil {
-			return nil, 0
-		}
-		if !slices.Contains(shut, by) {
-			shut = append(shut, by)
-		}
-		modes++
-	}
-	return shut, modes
-}
-
 // isolated reports whether the mode shuts a hand valve in the unit's pipes.
-func isolated(s *hydraulic.Solution, b branch) bool { return shutBy(s, b) != nil }
-
-// shutBy returns the hand valve in the unit's pipes that the mode shuts; nil: none.
-func shutBy(s *hydraulic.Solution, b branch) *graph.Part { return shutIn(s.Mode, b) }
-
-// shutIn is shutBy of a mode, solved or not.
-func shutIn(m graph.Mode, b branch) *graph.Part {
-	to, from := b.Isolators()
-	for _, list := range [][]*graph.Part{to, from} {
-		for _, p := range list {
-			if position(m, p) == 0 {
-				return p
-			}
-		}
-	}
-	return nil
-}
+func isolated(s *hydraulic.Solution, b branch) bool { return len(shutBy(s.Mode, b)) > 0 }
 
 // position returns how far a hand valve is open in a mode, 0 to 1.
 func position(m graph.Mode, p *graph.Part) float64 {

@@ -23,6 +23,8 @@ import (
 //
 //	id = "unit"  # want NAME "regexp of the message" `and of a second one on that line`
 //
+// done-WHAT.patch is fail-WHAT.patch once more changed, as its hint says (see testDone).
+//
 // What comes unwanted fails like what is missing. The plain failing case shows the rule at its heaviest;
 // a passing one is a job with no error and no warning of any rule.
 func TestRules(t *testing.T) {
@@ -36,6 +38,10 @@ func TestRules(t *testing.T) {
 			}
 			for _, file := range cases(t, r, "pass") {
 				testPass(t, r, file)
+			}
+			done, _ := filepath.Glob(filepath.Join("testdata", r.Name, "done*"))
+			for _, file := range done {
+				testDone(t, r, file)
 			}
 		})
 	}
@@ -89,6 +95,39 @@ func testPass(t *testing.T, r *rule.Rule, file string) {
 	}
 }
 
+var hintComment = regexp.MustCompile("(?m)^# hint `(.*)`$")
+
+// testDone does what the hint of a failing case says: the patch holds that hint, as a comment "# hint" at
+// its head, and what is changed to follow it. The rule then has nothing left to say, and no error comes of it.
+func testDone(t *testing.T, r *rule.Rule, file string) {
+	t.Helper()
+	fail := filepath.Join("testdata", r.Name, "fail"+strings.TrimPrefix(filepath.Base(file), "done"))
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	before := findings(t, fail)
+	hints := hintComment.FindAllStringSubmatch(string(data), -1)
+	if len(hints) == 0 {
+		t.Errorf("%s says no hint", file)
+	}
+	for _, m := range hints {
+		if says := regexp.MustCompile(m[1]); !slices.ContainsFunc(of(r, before), func(d graph.Diagnostic) bool { return says.MatchString(d.Hint.String()) }) {
+			t.Errorf("%s: nobody says %q in\n%v", fail, m[1], of(r, before))
+		}
+	}
+	text, err := patched(string(read(t, fail)), string(data))
+	if err != nil {
+		t.Fatalf("%s:%v", file, err)
+	}
+	for _, d := range found(t, file, []byte(text)) {
+		was := slices.ContainsFunc(before, func(e graph.Diagnostic) bool { return e.Rule == d.Rule && e.Message == d.Message })
+		if d.Rule == r.Name || d.Severity == graph.Error && !was {
+			t.Errorf("%s: once the hint is followed: %s: %s [%s]", file, d.Severity, d.Message, d.Rule)
+		}
+	}
+}
+
 // quoted and digit find a number outside of the names in quotes.
 var quoted, digit = regexp.MustCompile(`"[^"]*"`), regexp.MustCompile(`\d`)
 
@@ -134,7 +173,7 @@ func TestRulesHaveTestdata(t *testing.T) {
 			t.Errorf("no folder testdata/%s", name)
 		}
 	}
-	name := regexp.MustCompile(`^(fail|pass)(-[a-z]+)*\.(patch|toml)$`)
+	name := regexp.MustCompile(`^(fail|pass|done)(-[a-z]+)*\.(patch|toml)$`)
 	for _, folder := range got {
 		if !slices.Contains(want, folder) {
 			t.Errorf("testdata/%s belongs to no rule", folder)
@@ -213,7 +252,13 @@ func lineOf(t *testing.T, file string, line int) string {
 // findings carries a description through the house, flows and all.
 func findings(t *testing.T, file string) []graph.Diagnostic {
 	t.Helper()
-	c, ds := description.Read(file, read(t, file))
+	return found(t, file, read(t, file))
+}
+
+// found is findings of a description that is no file.
+func found(t *testing.T, file string, data []byte) []graph.Diagnostic {
+	t.Helper()
+	c, ds := description.Read(file, data)
 	if c == nil {
 		t.Fatalf("%s can't be read: %v", file, ds)
 	}

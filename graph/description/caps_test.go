@@ -48,6 +48,9 @@ func TestHostileFiles(t *testing.T) {
 		"brackets in texts":      {"[job]\nname = \"" + strings.Repeat("[", 100) + "\\\"[\"\n", "there is no [[part]]"},
 		"points in texts":        {"[job]\nname = '" + strings.Repeat(".", 100) + "'\n", "there is no [[part]]"},
 		"too many parts":         {many(field.MaxParts+1, func(int) string { return "[[part]]\n" }), "at most 5000"},
+		"too many photos":        {"[job]\nphotos = [" + many(field.MaxPhotos+1, func(i int) string { return fmt.Sprintf("\"%d.jpg\",", i) }) + "]", "that go with a job"},
+		"too many boxes":         {"[retrofit]\nkeep-clear = [" + strings.Repeat(`{ to = ["up 1 m"] },`, 101) + "]", "boxes to keep clear"},
+		"lone carriage return":   {"[job]\rname = \"a\"\n", "carriage return without"},
 		"too many legs":          {"[[run]]\nlegs = [" + strings.Repeat(`"up 1 m",`, field.MaxLegs+1) + "]", "more than 20000 legs"},
 	} {
 		t.Run(name, func(t *testing.T) {

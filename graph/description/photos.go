@@ -57,7 +57,7 @@ func photo(r *field.Reader, v located.Value, before []graph.Photo) (graph.Photo,
 	case path.IsAbs(s), !filepath.IsLocal(filepath.FromSlash(s)):
 		r.Fail(v, "copy it beside this file and write its name there", "%s lies outside this file's folder", located.Said(s))
 	case slices.ContainsFunc(before, func(p graph.Photo) bool { return path.Clean(p.File) == path.Clean(s) }):
-		r.Fail(v, "", "%s is named twice", located.Said(s))
+		r.Fail(v, "name each picture once", "%s is named twice", located.Said(s))
 	default:
 		return graph.Photo{File: s, Pos: r.ValuePos(v)}, true
 	}

@@ -108,7 +108,7 @@ func readAt(r *field.Reader, v located.Value, into *graph.Reading) {
 	into.Part, into.Port = id, port
 	switch ports := waterPorts(p); {
 	case port != "" && !slices.Contains(ports, port):
-		if p.Port(port) == nil {
+		if p.Port(port) == nil && port != p.Kind.AirPort() {
 			pipework.NoPort(r, p, port, r.ValuePos(v), ports)
 			return
 		}

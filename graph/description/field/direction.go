@@ -48,7 +48,7 @@ func (r *Reader) Components(v located.Value, text string, l Limit) (graph.Vec, b
 	}
 	words := splitWords(text)
 	if len(words) == 0 {
-		r.Fail(v, "write a direction and a length, such as "+example, "%s is empty", located.Said(v.Key))
+		r.Fail(v, "write a direction and a length, such as "+example, "%s holds an empty text", located.Said(v.Key))
 		return graph.Vec{}, false
 	}
 	var by graph.Vec

@@ -301,6 +301,7 @@ func checkPart(r *field.Reader, v located.Value, p *graph.Part) {
 	if c, ok := v.In("removed"); ok && p.Removed {
 		switch {
 		case p.Kind == graph.Tub:
+			p.Removed = false // what hangs on it stays
 			r.Fail(c, "leave the key out", "a tub can't be removed")
 		case !p.Existing:
 			r.Fail(c, "write existing = true as well", "%s is removed but was never there", located.Said(p.ID))

@@ -1,6 +1,7 @@
 package pipework
 
 import (
+	"fmt"
 	"slices"
 
 	"dryfit/catalog"
@@ -197,12 +198,9 @@ func readSpeeds(r *field.Reader, v located.Value, p *graph.Part) {
 		checkSpeed(r, item, &s)
 		speeds = append(speeds, s)
 	}
-	if own := p.Pump.Speeds; len(own) > 0 && len(speeds) > 0 {
-		r.Fail(v, "write it into each of the speeds", "a pump has a curve or power of its own and speeds as well")
-	}
 	p.Pump.Speeds = speeds
 	if len(r.Found) == start && !bare(speeds) { // else a row has the curves
-		checkRatios(r, v, p, speeds)
+		checkRatios(r, speeds)
 	}
 }
 
@@ -221,17 +219,17 @@ func checkSpeed(r *field.Reader, v located.Value, s *graph.Speed) {
 	}
 }
 
-// checkRatios wants a curve that the ratios and the bare names can refer to.
-func checkRatios(r *field.Reader, v located.Value, p *graph.Part, speeds []graph.Speed) {
-	base := graph.BaseSpeed(speeds)
+// checkRatios wants a ratio to the speed that has a curve of each that has none.
+func checkRatios(r *field.Reader, speeds []graph.Speed) {
+	base := speeds[graph.BaseSpeed(speeds)]
 	for _, s := range speeds {
-		switch {
-		case len(s.Curve) > 0:
-		case s.Ratio == 0:
-			r.Add(s.Pos, `write its curve, or ratio = 0.5 of the speed that has one`, "the speed %s has neither a curve nor a ratio", located.Said(s.Name))
-		case base < 0:
-			r.Fail(v, `write a curve on one speed: curve = [["0 m3/h", "15 m"], ["16 m3/h", "11 m"]]`, "no speed of %s has a curve", located.Said(p.ID))
-			return
+		if len(s.Curve) == 0 && s.Ratio == 0 {
+			r.Add(s.Pos, turnsOf(base), "the speed %s has neither a curve nor a ratio", located.Said(s.Name))
 		}
 	}
+}
+
+// turnsOf says how a speed is told without a curve, where another has one.
+func turnsOf(base graph.Speed) string {
+	return fmt.Sprintf("write its curve, or as ratio its revolutions over those of %q: 2 turns twice as fast, 0.5 half as fast", base.Name)
 }

@@ -197,15 +197,19 @@ func limitMS(r *hydraulic.RunFlow) float64 {
 	return PressureVelocity
 }
 
-// mostRiseK is the greatest temperature rise in a unit, K. Source: from memory.
-const mostRiseK = 4
+// mostRiseK is the greatest temperature rise in a unit, K, and riseTold what more of it is told: less reads
+// as the same. Source: from memory.
+const (
+	mostRiseK = 4
+	riseTold  = 0.05
+)
 
 func unitTemperatureRise(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
 		for _, m := range modesOf(in, b) {
 			rise := m.solution.Part(b.Unit.ID).RiseK
-			if rise <= mostRiseK || m.flow < standing {
+			if rise < mostRiseK+riseTold || m.flow < standing {
 				continue
 			}
 			name := m.solution.Mode.Name

@@ -120,7 +120,7 @@ func testDone(t *testing.T, r *rule.Rule, file string) {
 	if err != nil {
 		t.Fatalf("%s:%v", file, err)
 	}
-	for _, d := range found(t, file, []byte(text)) {
+	for _, d := range found(t, file, []byte(text), 0) {
 		was := slices.ContainsFunc(before, func(e graph.Diagnostic) bool { return e.Rule == d.Rule && e.Message == d.Message })
 		if d.Rule == r.Name || d.Severity == graph.Error && !was {
 			t.Errorf("%s: once the hint is followed: %s: %s [%s]", file, d.Severity, d.Message, d.Rule)
@@ -252,17 +252,25 @@ func lineOf(t *testing.T, file string, line int) string {
 // findings carries a description through the house, flows and all.
 func findings(t *testing.T, file string) []graph.Diagnostic {
 	t.Helper()
-	return found(t, file, read(t, file))
+	if ds, ok := foundIn[file]; ok {
+		return ds
+	}
+	ds := found(t, file, read(t, file), 0)
+	foundIn[file] = ds
+	return ds
 }
 
-// found is findings of a description that is no file.
-func found(t *testing.T, file string, data []byte) []graph.Diagnostic {
+// foundIn is what was found in files, for more than one test to look at.
+var foundIn = map[string][]graph.Diagnostic{}
+
+// found is findings of a description that is no file, with more or less of a plan made.
+func found(t *testing.T, file string, data []byte, more plan.Want) []graph.Diagnostic {
 	t.Helper()
 	c, ds := description.Read(file, data)
 	if c == nil {
 		t.Fatalf("%s can't be read: %v", file, ds)
 	}
-	p, err := plan.Make(c, plan.Findings|plan.Flows)
+	p, err := plan.Make(c, plan.Findings|plan.Flows|more)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -18,3 +18,24 @@ func TestPriceBetween(t *testing.T) {
 		}
 	}
 }
+
+// What a tariff asks by the day is asked on every day: of February 28 times, in a leap year 29, and nothing of it
+// hangs on what is used.
+func TestStandingChargeIsByTheDay(t *testing.T) {
+	plant := &Plant{ElementW: 20e3, Heating: AnyTime(), Runs: PumpOnCall}
+	for days, february := range map[int]float64{365: 28, 366: 29} {
+		w := &Weather{Hours: make([]Air, days*24)}
+		for i := range w.Hours {
+			w.Hours[i] = Air{TempC: 10, Humidity: 0.8}
+		}
+		free, asked := Year(yearTub(0), plant, w, Tariff{Price: 0.30, Known: true}), Year(yearTub(0), plant, w, Tariff{Price: 0.30, Standing: 2, Known: true})
+		if got := asked.Cost - free.Cost; !agree.Within(got, 2*float64(days), 1e-9*asked.Cost) {
+			t.Errorf("2 a day makes %.4f of %d days", got, days)
+		}
+		for month, want := range map[int]float64{0: 31, 1: february, 3: 30} {
+			if got := asked.Months[month].Cost - free.Months[month].Cost; !agree.Within(got, 2*want, 1e-9*asked.Cost) {
+				t.Errorf("month %d of %d days in the year: %.4f, want %g", month+1, days, got, 2*want)
+			}
+		}
+	}
+}

@@ -73,7 +73,6 @@ func (b *builder) addHub(m *ModelPart) {
 		if law != nil && (i == common) == (p.Kind == graph.Manifold) {
 			own := *law
 			m.way0[i] = own.Times
-			own.Times /= share * share
 			m.ways[i], e.Law = &own, &own
 		}
 		m.Edges = append(m.Edges, b.edge(e))

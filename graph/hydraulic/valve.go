@@ -6,6 +6,7 @@ import (
 	"dryfit/catalog/tables"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/hydraulic/laws"
+	"dryfit/graph/settle"
 )
 
 // ValveAt is a hand valve by its opening curve.
@@ -31,6 +32,48 @@ func (v *ValveAt) k(share float64) float64 {
 	return k
 }
 
+// valveOf is a hand valve of a settled stage in water of a density, kg/m³: by its own loss fully open, else
+// its row's.
+func valveOf(p *settle.Part, density float64) *ValveAt {
+	v := &ValveAt{kind: string(p.Kind), curve: p.Loss.Row.Opening, bore: p.Bore.V / 1000}
+	if v.bore <= 0 {
+		return v
+	}
+	row := p.Loss.Row
+	law := laws.RowLaw(row, v.bore, density)
+	if l := p.Part.Loss; l != nil && !l.None {
+		law, _ = laws.DescribedLaw(l, v.bore, density, laws.ExponentOf(row).Likely)
+	}
+	if law != nil {
+		v.full = lossK(law, v.bore)
+	}
+	return v
+}
+
+// StandsAt returns the share open, 0 to 1, at which a hand valve passes a Kv, m³/h at 1 bar: where its
+// handle stands, by the curve its flows are worked out by. ok is false where it passes no more than that
+// fully open, or nothing says what it costs then.
+func StandsAt(p *settle.Part, kv, density float64) (share float64, ok bool) {
+	v := valveOf(p, density)
+	if kv <= 0 || v.full <= 0 {
+		return 0, false
+	}
+	k := formula.KvToK(kv, v.bore)
+	if k <= v.full {
+		return 0, false
+	}
+	shut, open := 0.0, 1.0
+	for range 40 {
+		middle := (shut + open) / 2
+		if v.k(middle) > k {
+			shut = middle
+		} else {
+			open = middle
+		}
+	}
+	return (shut + open) / 2, true
+}
+
 // setPosition sets a hand valve: fully open by its loss, partly open by its opening curve on
 // its bore, or by the Kv described for its position.
 func (b *builder) setPosition(m *ModelPart, law *laws.PartLaw) *laws.PartLaw {
@@ -46,10 +89,8 @@ func (b *builder) setPosition(m *ModelPart, law *laws.PartLaw) *laws.PartLaw {
 	if said, ok := b.m.Mode.Positions[p.ID]; ok {
 		position = float64(said)
 	}
-	at := &ValveAt{kind: string(p.Kind), curve: m.Row.Opening, Share: position, bore: m.BoreM}
-	if full := laws.RowLaw(m.Row, m.BoreM, b.m.Water.Density); full != nil && m.BoreM > 0 {
-		at.full = full.Square / formula.HeadPerFlow2(m.BoreM)
-	}
+	at := valveOf(b.settled(p), b.m.Water.Density)
+	at.Share = position
 	switch {
 	case position <= 0:
 		m.Shut = true
@@ -68,8 +109,6 @@ func (b *builder) setPosition(m *ModelPart, law *laws.PartLaw) *laws.PartLaw {
 		return law
 	case position >= 1 || m.BoreM <= 0:
 		return law
-	case p.Loss != nil && !p.Loss.None && law != nil: // of the valve fully open
-		at.full = lossK(law, m.BoreM)
 	}
 	m.Valve, m.Given = at, GivenPosition
 	out := &laws.PartLaw{Square: laws.SquareOf(at.k(position), m.BoreM), Times: 1}

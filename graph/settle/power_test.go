@@ -1,6 +1,7 @@
 package settle_test
 
 import (
+	"math"
 	"testing"
 
 	"dryfit/catalog/tables"
@@ -91,6 +92,19 @@ kind = "pump"
 	v := at(`speeds = [{ name = "low", ratio = 0.5 }, { name = "high", power = "1 kW", ` + curve + ` }]`)
 	if low, high := v.V*(1+v.Low), v.V*(1+v.High); !agree.Within(low, 125, 1e-6) || !agree.Within(high, 250, 1e-6) {
 		t.Errorf("half the speed of 1 kW: %.1f to %.1f W, want 125 to 250", low, high)
+	}
+	// Between two types it goes by logarithms: of three pumps each a fifth larger than the one before, the
+	// middle one takes the geometric mean of the others.
+	var watts []float64
+	for _, flow := range []string{"11", "13.2", "15.84"} {
+		v = at(`curve = [["0 m3/h", "12 m"], ["` + flow + ` m3/h", "0.1 m"]]`)
+		if want := "by what it gives, between circulation-pump-1.5in and pool-pump"; string(v.Why) != want {
+			t.Fatalf("a pump of %s m3/h at most: %q", flow, v.Why)
+		}
+		watts = append(watts, v.V)
+	}
+	if !(watts[1] > 1.05*watts[0]) || !agree.Within(watts[1], math.Sqrt(watts[0]*watts[2]), 1e-3*watts[1]) {
+		t.Errorf("pumps each a fifth larger take %.2f W", watts)
 	}
 	v = at(curve)
 	gives := tables.Spread(tables.SpreadPumpLabel, "assumed")

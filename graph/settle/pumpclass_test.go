@@ -2,8 +2,11 @@ package settle_test
 
 import (
 	"fmt"
+	"math"
 	"testing"
 
+	"dryfit/catalog/tables"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/settle"
 )
@@ -58,4 +61,52 @@ existing = true
 			t.Errorf("%s leaves a factor of %.1f, nothing one of %.1f", said, w, unnamed)
 		}
 	}
+}
+
+// The head of a pump of which only the type is known is off by its size, of which three tenths go into head, and by
+// its shape, as much less as it gives more flow; what the two make of it together adds as deviations do, from the
+// middle of both, and a wide wheel is the low end of the head. By hand, of spreads.csv.
+func TestHeadOfATypeIsOffBySizeAndShape(t *testing.T) {
+	c, ds := description.Read("x.toml", []byte(`
+[pipe]
+spec = "pvc-sch40"
+size = "2 in"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["suction", "return"]
+[[part]]
+id = "p"
+kind = "pump"
+existing = true
+type = "two-speed-pump"
+[[run]]
+from = "tub.suction"
+to = "p.in"
+length = "1 m"
+existing = true
+[[run]]
+from = "p.out"
+to = "tub.return"
+length = "1 m"
+existing = true
+`))
+	if c == nil {
+		t.Fatal(ds)
+	}
+	size, shape := tables.Spread(tables.SpreadPumpSize, "assumed"), tables.Spread(tables.SpreadPumpShape, "assumed")
+	bySize := func(to float64) float64 { return 0.3 * math.Log((1+to)/(1+size.Middle)) }
+	byShape := func(to float64) float64 { return math.Log((1 + shape.Middle) / (1 + to)) }
+	middle := 0.3*math.Log1p(size.Middle) - math.Log1p(shape.Middle)
+	low := math.Exp(middle-math.Hypot(bySize(size.Low), byShape(shape.High))) - 1
+	high := math.Exp(middle+math.Hypot(bySize(size.High), byShape(shape.Low))) - 1
+	for k, v := range settle.Of(c).Values() {
+		if k.What == "shut-off head at high" {
+			if !agree.Within(v.Low, low, 1e-9) || !agree.Within(v.High, high, 1e-9) {
+				t.Errorf("off by %+.4f to %+.4f, want %+.4f to %+.4f", v.Low, v.High, low, high)
+			}
+			return
+		}
+	}
+	t.Error("no shut-off head among the values")
 }

@@ -1,35 +1,58 @@
 package drawing
 
 import (
-	"os"
 	"testing"
-
-	"dryfit/graph/description"
-	"dryfit/graph/plan"
 )
 
-// The throttle of the demo is set to Kv 11.3 m³/h on a bore of 40.44 mm. By hand: K =
-// 200·(3600·π/4·0.04044²/11.3)² = 33.5, between 52.6 and 17.3 of a cock 50 and 40 degrees from
-// open (Weisbach, as in openings.csv), by its logarithm 44 degrees from shut, said to 5.
-func TestHandOfTheDemo(t *testing.T) {
-	file := "../../testdata/large-circulation.toml"
-	data, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, ds := description.Read(file, data)
-	if c == nil {
-		t.Fatal(ds)
-	}
-	p, err := plan.Make(c, plan.Flows)
-	if err != nil {
-		t.Fatal(err)
-	}
-	v := p.After.Circuit.Part(p.Proposal.Element)
-	if v.Valve.Kv < 10.8 || v.Valve.Kv > 11.8 {
-		t.Fatalf("the throttle is set to Kv %.2f now: reckon again", v.Valve.Kv)
-	}
-	if got := Hand(p, v); got != "HANDLE 45° from shut" {
-		t.Errorf("a throttle of Kv %.2f on its bore: %q", v.Valve.Kv, got)
+// A valve that is set by its Kv is told to stand where its own curve has it: of one that passes a tenth of its
+// 200 m3/h half open, as its row says, that is 45 degrees, not the 60 of a cock in a round pipe.
+func TestHandOfAnOwnRow(t *testing.T) {
+	p := planOf(t, "hand.toml", []byte(`
+[pipe]
+spec = "pvc-sch40"
+size = "2 in"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["a", "b"]
+[[part]]
+id = "pump"
+kind = "pump"
+existing = true
+curve = [["0 m3/h", "10 m"], ["30 m3/h", "0 m"]]
+[[part]]
+id = "v"
+kind = "ball-valve"
+type = "slow"
+kv = "20 m3/h"
+existing = true
+[[run]]
+from = "tub.a"
+to = "pump.in"
+length = "1 m"
+existing = true
+[[run]]
+from = "pump.out"
+to = "v.in"
+length = "1 m"
+existing = true
+[[run]]
+from = "v.out"
+to = "tub.b"
+length = "1 m"
+existing = true
+[[catalog.ball-valve]]
+name = "slow"
+size = "2 in"
+length = "90 mm"
+socket = "38 mm"
+ends = "socket"
+rating = "10 bar"
+kv = "200 m3/h"
+opening = [["0 %", "0 %"], ["25 %", "5 %"], ["50 %", "10 %"], ["75 %", "20 %"], ["100 %", "100 %"]]
+source = "made up"
+`))
+	if got := Hand(p, p.After.Circuit.Part("v")); got != "HANDLE 45° from shut" {
+		t.Errorf("it is to stand: %s", got)
 	}
 }

@@ -9,6 +9,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
@@ -36,7 +37,7 @@ func stickers(p *plan.Plan, units quantity.System) []sticker.Sticker {
 		out = sticker.OfPieces(p.Cuts.Pieces, names, units)
 	}
 	if p.After != nil {
-		out = append(out, sticker.OfValves(p.After.Circuit, names, p.After.Solutions, fullKv(p), aims(p, units), warnings(p, names))...)
+		out = append(out, sticker.OfValves(p.After.Circuit, names, p.After.Solutions, hands(p), aims(p, units), warnings(p, names))...)
 	}
 	return out
 }
@@ -192,36 +193,29 @@ func shows(p *plan.Plan, a plan.Aim, units quantity.System) string {
 	return "the unit shows " + quantity.Format(a.Flow, quantity.Flow, units)
 }
 
-// Hand says what a hand does to set a valve that is set by its Kv: tag.Hand with what the
-// catalogue knows of the valve.
+// Hand says what a hand does to set a valve that is set by its Kv: "handle 35° from shut" for a quarter-turn
+// valve, "open 40 % of its turns" for a gate. The way is read off the curve the flows are worked out by: it is
+// where to begin, and the flow or the unit's display says when to stop, which alone tells where nobody says
+// what the valve passes when it is open.
 func Hand(p *plan.Plan, v *graph.Part) string {
 	if v.Valve == nil {
 		return ""
 	}
-	return tag.Hand(v, v.Valve.Kv, fullKv(p)[v.ID])
+	set := p.After.Layout.Stage
+	if part := set.Part(v.ID); part != nil {
+		if open, ok := hydraulic.StandsAt(part, v.Valve.Kv, set.Water.Density.V); ok {
+			return tag.Turned(v.Kind, open)
+		}
+	}
+	return "PART SHUT, by the flow"
 }
 
-// turbulent is the friction factor a handbook's L/D of a valve is meant for, at 2 in. Source:
-// Crane TP-410, from memory.
-const turbulent = 0.019
-
-// fullKv is what each hand valve passes when open, m³/h by its id, as far as the catalogue tells.
-func fullKv(p *plan.Plan) map[string]float64 {
-	set := p.After.Layout.Stage
-	out := map[string]float64{}
+// hands says of each hand valve that is set by its Kv what a hand does, by its id.
+func hands(p *plan.Plan) map[string]string {
+	out := map[string]string{}
 	for _, v := range p.After.Circuit.Parts {
-		if !v.Kind.IsHandValve() {
-			continue
-		}
-		if part := set.Part(v.ID); part != nil {
-			row := part.Loss.Row
-			k := row.K
-			if row.LoverD > 0 {
-				k = row.LoverD * turbulent
-			}
-			if out[v.ID] = tag.FullKv(k, part.Bore.V); k == 0 {
-				out[v.ID] = row.Kv
-			}
+		if v.Kind.IsHandValve() && v.Valve != nil && v.Valve.Kv > 0 {
+			out[v.ID] = Hand(p, v)
 		}
 	}
 	return out

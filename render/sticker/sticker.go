@@ -55,11 +55,11 @@ func end(e route.End, names *tag.Names) string {
 
 // OfValves returns a sticker for every valve of a circuit: hand valves, checks, diverters,
 // drains and air bleeds, in the order of the description. solutions, one for each mode, say how
-// the checks stand; without them the positions alone are said. fullKv is what a hand valve
-// passes when open, m³/h by its id; where it is not known a set valve is set by the flow. set holds what throttles are set by, by
-// their ids: readings to reach, last where to start; with too many rows for one sticker there are two. also holds what a tag says beside the positions, by id;
-// a union that it speaks of has a sticker of that alone.
-func OfValves(c *graph.Circuit, names *tag.Names, solutions []hydraulic.Solution, fullKv map[string]float64, set, also map[string][]Setting) []Sticker {
+// the checks stand; without them the positions alone are said. hands says how a hand
+// valve stands that is set by its Kv, by its id. set holds what throttles are set by, by their ids: readings to
+// reach, last where to start; with too many rows for one sticker there are two. also holds what a tag says
+// beside the positions, by id; a union that it speaks of has a sticker of that alone.
+func OfValves(c *graph.Circuit, names *tag.Names, solutions []hydraulic.Solution, hands map[string]string, set, also map[string][]Setting) []Sticker {
 	var out []Sticker
 	for _, p := range c.Parts {
 		if !isValve(p.Kind) && (p.Kind != graph.Union || len(also[p.ID]) == 0) {
@@ -68,7 +68,7 @@ func OfValves(c *graph.Circuit, names *tag.Names, solutions []hydraulic.Solution
 		l := Sticker{Big: names.Tag(p.ID), Head: names.Word(p.ID), Sub: names.Role(p.ID), Valve: true}
 		l.Modes = set[p.ID]
 		if l.Modes == nil && isValve(p.Kind) {
-			l.Modes = settings(c, p, names, solutions, fullKv[p.ID])
+			l.Modes = settings(c, p, names, solutions, hands[p.ID])
 		}
 		l.Modes = append(slices.Clone(l.Modes), also[p.ID]...)
 		if n := len(set[p.ID]); n > 0 && len(l.Modes) > mostRows { // the readings on one, where to start and the warnings on the next
@@ -89,7 +89,7 @@ func isValve(k graph.Kind) bool {
 }
 
 // settings says how a valve stands in each mode; once where it is the same in all.
-func settings(c *graph.Circuit, p *graph.Part, names *tag.Names, solutions []hydraulic.Solution, full float64) []Setting {
+func settings(c *graph.Circuit, p *graph.Part, names *tag.Names, solutions []hydraulic.Solution, hand string) []Setting {
 	switch p.Kind {
 	case graph.CheckValve:
 		if names.OnAir(p.ID) { // whether water passes tells nothing of it
@@ -102,7 +102,7 @@ func settings(c *graph.Circuit, p *graph.Part, names *tag.Names, solutions []hyd
 	}
 	var out []Setting
 	for _, m := range c.AllModes() {
-		out = append(out, Setting{names.Mode(m.Name), position(p, m, solutions, full)})
+		out = append(out, Setting{names.Mode(m.Name), position(p, m, solutions, hand)})
 	}
 	for _, s := range out {
 		if s.Position != out[0].Position {
@@ -120,7 +120,7 @@ func settings(c *graph.Circuit, p *graph.Part, names *tag.Names, solutions []hyd
 }
 
 // position is how a hand valve is set, or how a check is found, in a mode.
-func position(p *graph.Part, m graph.Mode, solutions []hydraulic.Solution, full float64) string {
+func position(p *graph.Part, m graph.Mode, solutions []hydraulic.Solution, hand string) string {
 	if p.Kind == graph.CheckValve {
 		for i := range solutions {
 			if solutions[i].Mode.Name != m.Name {
@@ -140,7 +140,7 @@ func position(p *graph.Part, m graph.Mode, solutions []hydraulic.Solution, full 
 		at = said
 	}
 	if at >= 1 && p.Valve != nil && p.Valve.Kv > 0 {
-		return tag.Hand(p, p.Valve.Kv, full)
+		return hand
 	}
 	return tag.Turned(p.Kind, float64(at))
 }

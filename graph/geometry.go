@@ -150,6 +150,17 @@ func (r *Run) Straight(leg int) (first, last int) {
 	return first, last
 }
 
+// Direct reports whether the run joins its two parts without pipe between.
+func (r *Run) Direct() bool { return len(r.Legs) == 0 && r.HasLength && r.LengthMM == 0 }
+
+// LegPos is where the description speaks of a leg (from 1), else of its run.
+func (r *Run) LegPos(leg int) Pos {
+	if leg >= 1 && leg <= len(r.Legs) && r.Legs[leg-1].Pos.IsValid() {
+		return r.Legs[leg-1].Pos
+	}
+	return r.Pos
+}
+
 // GoesOn reports whether a leg of the run, from 1, and the next lie in one line and go the same way: no bend
 // stands between them.
 func (r *Run) GoesOn(leg int) bool {

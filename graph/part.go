@@ -72,8 +72,8 @@ func (k Kind) IsHandValve() bool {
 // OnePort reports whether the kind has the single port "in": it stands at the end of a run.
 func (k Kind) OnePort() bool {
 	switch k {
-	case Blower, AirControl, DrainValve, AirBleed, PressureGauge, Cap, Suction:
-		return k != Suction // a suction fitting stands between tub and pipe
+	case Blower, AirControl, DrainValve, AirBleed, PressureGauge, Cap: // a suction fitting stands between tub and pipe
+		return true
 	}
 	return false
 }

@@ -48,6 +48,14 @@ func (k Kind) TwoPort() bool {
 // MovesAir reports whether all ports of the kind carry air.
 func (k Kind) MovesAir() bool { return k == Blower || k == AirControl }
 
+// SeveralWays reports whether the water goes more ways than one through the kind, so that a flow is one of its
+// ports'.
+func (k Kind) SeveralWays() bool { return k.UserPorts() || k == Tee }
+
+// Lossless reports whether no water is lost by the kind's own law: the tub, where it stands open, what moves air,
+// and what ends a run.
+func (k Kind) Lossless() bool { return k == Tub || k.MovesAir() || k.OnePort() }
+
 // Plumbing reports whether the kind is mere pipework, which carries air as well as water:
 // what a line of it carries follows from the parts at its ends.
 func (k Kind) Plumbing() bool {

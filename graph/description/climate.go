@@ -5,10 +5,10 @@ import (
 	"strconv"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
-	"dryfit/graph/description/pipework"
 	"dryfit/graph/description/schema"
 )
 
@@ -67,11 +67,11 @@ func monthsField(name string, l field.Limit, one bool, at func(*graph.Climate) *
 			switch {
 			case len(items) == 12 || one && len(items) == 1:
 			case one:
-				r.Fail(v, "write one for the whole year, or twelve from January on", "%s has %s", located.Said(name), pipework.Counted(len(items), "value"))
+				r.Fail(v, "write one for the whole year, or twelve from January on", "%s has %s", located.Said(name), quantity.Counted(len(items), "value"))
 				return
 			default:
 				if !r.Blank(v, "twelve values from January on") {
-					r.Fail(v, "write twelve from January on", "%s has %s, and a year twelve months", located.Said(name), pipework.Counted(len(items), "value"))
+					r.Fail(v, "write twelve from January on", "%s has %s, and a year twelve months", located.Said(name), quantity.Counted(len(items), "value"))
 				}
 				return
 			}

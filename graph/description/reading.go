@@ -135,11 +135,6 @@ func notYet(r *field.Reader, v located.Value, id string) {
 		"%s is not there yet: existing = true is not said of it", located.Said(id))
 }
 
-// severalWays are the kinds through which the water goes more ways than one, so that a flow is of a run.
-func severalWays(k graph.Kind) bool {
-	return k == graph.Tub || k == graph.Tee || k == graph.Manifold || k == graph.DiverterValve
-}
-
 func readReading(r *field.Reader, v located.Value) {
 	o := graph.Reading{Pos: r.KeyPos(v)}
 	field.ReadTable(r, v, "[[reading]]", readingFields, &o)
@@ -151,7 +146,7 @@ func readReading(r *field.Reader, v located.Value) {
 	if p := r.Parts[o.Part]; p != nil {
 		at, _ := v.In("at")
 		switch {
-		case o.Flow > 0 && severalWays(p.Kind):
+		case o.Flow > 0 && p.Kind.SeveralWays():
 			r.Fail(at, "name the run whose flow it is", "the flow of %s is not one: its water goes several ways", located.Said(o.Part))
 		case o.PressureSet && p.Kind == graph.Tub:
 			r.Fail(at, "name the part the gauge is on, or the port", "the tub stands open: there is no pressure to read")

@@ -35,7 +35,7 @@ func (b *builder) addPart(i int) error {
 	}
 	m.nodes = both[len(m.ports):]
 	switch {
-	case p.Kind == graph.Tub || p.Kind.MovesAir() || p.Kind.OnePort():
+	case p.Kind.Lossless():
 		return nil
 	case p.Kind == graph.Tee:
 		b.addTee(m)

@@ -129,7 +129,7 @@ func (v *view) part(i int) {
 	out := &v.s.Parts[i]
 	*out = PartFlow{Part: p, Legs: out.Legs[:0]}
 	switch {
-	case p.Kind == graph.Tub || p.Kind == graph.Tee || p.Kind == graph.Manifold || p.Kind == graph.DiverterValve:
+	case p.Kind.SeveralWays():
 		v.junction(m, out)
 	case len(m.Edges) == 1:
 		if e := m.Edges[0]; e >= 0 {

@@ -58,7 +58,7 @@ func TestValveStandsWhereItIsSolved(t *testing.T) {
 			kv := v.Flow * 3600 * math.Sqrt(1e5/v.Drop*s.Water.Density/1000)
 			set := laying.Of(read(t, text)).Stage.Part("v")
 			got, ok := hydraulic.StandsAt(set, kv, s.Water.Density)
-			if want := float64(set.Part.Valve.Position); !ok || !agree.Within(got, want, 1e-3) {
+			if want := float64(set.Valve.Position); !ok || !agree.Within(got, want, 1e-3) {
 				t.Errorf("%s at %s: for Kv %.2f its handle stands at %.4f (%v)", kind, at, kv, got, ok)
 			}
 		}

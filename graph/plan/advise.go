@@ -15,7 +15,7 @@ func (p *Plan) advise(want Want) {
 		return
 	}
 	branch, why := p.After.Layout.Stage.Branch()
-	if branch == nil || branch.Unit.Unit == nil || branch.Pump == nil || branch.TeeIn == nil {
+	if !branch.Whole() {
 		p.Findings = append(p.Findings, graph.Diagnostic{
 			Pos: graph.Pos{File: p.Circuit.File}, Rule: "bypass-advice", Severity: graph.Note,
 			Message: graph.Say("no bypass to advise on: %s", cmp.Or(why, "no pump feeds the unit")),

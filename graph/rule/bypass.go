@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -148,7 +149,7 @@ func bypassFitsPump(in *Input, report Report) {
 		}
 		e := b.Element()
 		speeds := b.Pump.SpeedNames()
-		pump := fmt.Sprintf("pump %q has %s", b.Pump.ID, count(len(speeds), "speed"))
+		pump := fmt.Sprintf("pump %q has %s", b.Pump.ID, quantity.Counted(len(speeds), "speed"))
 		if len(speeds) > 1 {
 			pump += " (" + strings.Join(speeds, ", ") + ")"
 		}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/stream"
 )
@@ -59,7 +60,7 @@ func pumpShortCircuit(in *Input, report Report) {
 	for _, s := range v.net.ShortCircuits() {
 		d := graph.Diagnostic{
 			Pos: s.Pump.Pos, Severity: graph.Error,
-			Message: graph.Say("a way leads from %q back to %q without the tub, over %s (%s); none may", s.Pump.ID+".out", s.Pump.ID+".in", count(len(s.Runs), "run"), runNames(s.Runs)),
+			Message: graph.Say("a way leads from %q back to %q without the tub, over %s (%s); none may", s.Pump.ID+".out", s.Pump.ID+".in", quantity.Counted(len(s.Runs), "run"), runNames(s.Runs)),
 			Hint:    "end one of these runs at the tub, or correct from and to",
 		}
 		d.Related = append(d.Related, hereRun(s.Runs[0]))
@@ -84,7 +85,7 @@ func pumpsApart(in *Input, report Report) {
 		}[j.How]
 		report(!isNew, graph.Diagnostic{
 			Pos: j.A.Pos, Severity: graph.Error, Related: []graph.Related{here(j.B), hereRun(j.Runs[0])},
-			Message: graph.Say("two pumps in one line: %s over %s (%s); 0 tubs between them, needs 1", how, count(len(j.Runs), "run"), runNames(j.Runs)),
+			Message: graph.Say("two pumps in one line: %s over %s (%s); 0 tubs between them, needs 1", how, quantity.Counted(len(j.Runs), "run"), runNames(j.Runs)),
 			Hint:    "give each pump its own suction and its own return",
 		})
 	}
@@ -132,7 +133,7 @@ func noDeadLeg(in *Input, report Report) {
 		}
 		f := graph.Diagnostic{
 			Pos: first.Pos, Severity: graph.Warning,
-			Message: graph.Say("water stands in %s (%s, %s); needs 0", count(len(d.Runs), "run"), runNames(d.Runs), v.length(sum)),
+			Message: graph.Say("water stands in %s (%s, %s); needs 0", quantity.Counted(len(d.Runs), "run"), runNames(d.Runs), v.length(sum)),
 			Hint:    "lead it back to the line or the tub, cap it close to the tee, or end it at a drain",
 		}
 		if d.From != nil {

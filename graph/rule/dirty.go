@@ -114,7 +114,7 @@ func flowPastCheck(in *Input, report Report) {
 			if pump == nil {
 				continue
 			}
-			want := WantedPastUnit(v.set, b.UnitBranch, solutionOf(in.Solutions, s.Mode.Name))
+			want := WantedPastUnit(v.set, b.UnitBranch, sameMode(in.Solutions, s.Mode.Name))
 			if got := math.Abs(pump.Flow); want > 0 && got < want && got/want < worst {
 				worst, least, mode = got/want, want, s.Mode.Name
 			}

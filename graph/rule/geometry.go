@@ -108,7 +108,7 @@ func supportSpacing(in *Input, report Report) {
 		g := groups[name]
 		report(false, graph.Diagnostic{
 			Pos: g.first.Pos, Severity: graph.Note,
-			Message: graph.Say("%s (%s, %s) goes up to %s without a bend; at %s it needs a support every %s (%s)", name, count(len(g.runs), "run"), runNames(g.runs), v.length(g.most), v.celsius(v.waterC()), v.length(g.apart), g.src),
+			Message: graph.Say("%s (%s, %s) goes up to %s without a bend; at %s it needs a support every %s (%s)", name, quantity.Counted(len(g.runs), "run"), runNames(g.runs), v.length(g.most), v.celsius(v.waterC()), v.length(g.apart), g.src),
 			Hint:    "clip it so that it can slide, and carry valves and the last piece before the unit on supports of their own",
 		})
 	}

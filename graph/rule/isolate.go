@@ -3,6 +3,7 @@ package rule
 import (
 	"slices"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -142,7 +143,7 @@ func pumpNotShutIn(in *Input, report Report) {
 		if alone == 0 && open(old...) && !open(slices.Concat(valves, old)...) {
 			report(false, graph.Diagnostic{
 				Pos: valves[0].Pos, Severity: graph.Note, Related: []graph.Related{here(pump)},
-				Message: graph.Say("together %s (%s) can shut pump %q in: 0 ways to the tub are left then, needs 1", count(len(valves), "new valve"), partNames(valves), pump.ID),
+				Message: graph.Say("together %s (%s) can shut pump %q in: 0 ways to the tub are left then, needs 1", quantity.Counted(len(valves), "new valve"), partNames(valves), pump.ID),
 				Hint:    "one way has to stay open while the pump or the element is on: hang a tag on each that says so",
 			})
 		}

@@ -148,7 +148,7 @@ func oneSolventFamily(in *Input, report Report) {
 	}
 	report(false, graph.Diagnostic{
 		Pos: few.Pos, Severity: graph.Warning, Related: []graph.Related{hereRun(many)},
-		Message: graph.Say("the new work has %s in inch and %s in metric pipe; it needs one family", count(runs[catalog.Inch], "run"), count(runs[catalog.Metric], "run")),
+		Message: graph.Say("the new work has %s in inch and %s in metric pipe; it needs one family", quantity.Counted(runs[catalog.Inch], "run"), quantity.Counted(runs[catalog.Metric], "run")),
 		Hint:    graph.Say("take the family of the pipe that is cut, and cross over once, at the unit's unions; %q is the first of the fewer", few.ID),
 	})
 }

@@ -72,13 +72,3 @@ func besideHint(in *Input, check *graph.Part) quantity.Text {
 	}
 	return hint
 }
-
-// solutionOf returns the solution of a mode, or nil.
-func solutionOf(list []hydraulic.Solution, mode string) *hydraulic.Solution {
-	for i := range list {
-		if list[i].Mode.Name == mode {
-			return &list[i]
-		}
-	}
-	return nil
-}

@@ -161,12 +161,12 @@ func nothingNewOnSuction(in *Input, report Report) {
 		var pos graph.Pos
 		switch {
 		case len(parts) > 0:
-			what = fmt.Sprintf("%s (%s)", count(len(parts), "new part"), partNames(parts))
+			what = fmt.Sprintf("%s (%s)", quantity.Counted(len(parts), "new part"), partNames(parts))
 			for _, p := range parts {
 				pos = firstPos(pos, p.Pos)
 			}
 		default:
-			what = fmt.Sprintf("%s (%s)", count(len(runs), "new run"), runNames(runs))
+			what = fmt.Sprintf("%s (%s)", quantity.Counted(len(runs), "new run"), runNames(runs))
 			for _, r := range runs {
 				pos = firstPos(pos, r.Pos)
 			}
@@ -346,7 +346,7 @@ func unitGetsWater(in *Input, report Report) {
 		}
 		report(u.Existing, graph.Diagnostic{
 			Pos: u.Pos, Severity: graph.Error, Related: []graph.Related{hereRun(runs[0])},
-			Message: graph.Say("no water can pass %q: %s joined, but no way leads from a pump over it to the tub", u.ID, count(len(runs), "run")),
+			Message: graph.Say("no water can pass %q: %s joined, but no way leads from a pump over it to the tub", u.ID, quantity.Counted(len(runs), "run")),
 			Hint:    "follow both its pipes to the line: both have to end at tees on the pump's pressure side",
 		})
 	}

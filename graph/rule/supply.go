@@ -108,21 +108,23 @@ func unitHoldsTub(in *Input, report Report) {
 // loss alone, W: while the unit is locked out nothing else does.
 func (v *view) elementHolds(lostW float64) bool {
 	for _, e := range v.c.OfKind(graph.ElementHeater) {
-		if e.Element == nil || v.net.Apart(e) || e.Element.Disconnected || e.Element.Interlock == "" {
-			continue
-		}
-		if power := v.part(e).Power; power.How != settle.Assumed && power.V >= lostW {
+		if power := v.part(e).Power; v.staysInUse(e) && power.How != settle.Assumed && power.V >= lostW {
 			return true
 		}
 	}
 	return false
 }
 
+// staysInUse reports whether an element of the unit's water goes on heating, under an interlock that is named.
+func (v *view) staysInUse(e *graph.Part) bool {
+	return e.Element != nil && !v.net.Apart(e) && !e.Element.Disconnected && e.Element.Interlock != ""
+}
+
 // backUp is what is left to do for the element to hold the tub where the unit does not.
 func (v *view) backUp() quantity.Text {
 	for _, e := range v.c.OfKind(graph.ElementHeater) {
 		switch {
-		case e.Element == nil || v.net.Apart(e) || e.Element.Disconnected || e.Element.Interlock == "":
+		case !v.staysInUse(e):
 		case v.part(e).Power.How == settle.Assumed:
 			return graph.Say("write the power of %q, which stays as a back-up", e.ID)
 		default:

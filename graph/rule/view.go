@@ -126,14 +126,6 @@ func (v *view) celsius(t float64) quantity.Amount   { return quantity.Temperatur
 func (v *view) kelvin(k float64) quantity.Amount    { return quantity.TemperatureDifference.Of(k) }
 func (v *view) velocity(ms float64) quantity.Amount { return quantity.Velocity.Of(ms) }
 
-// count prints "1 speed", "2 speeds".
-func count(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
-}
-
 // firstPos returns the place of whichever of two comes first in the file.
 func firstPos(a, b graph.Pos) graph.Pos {
 	if !a.IsValid() || (b.IsValid() && cmp.Or(cmp.Compare(b.Line, a.Line), cmp.Compare(b.Column, a.Column)) < 0) {

@@ -92,7 +92,7 @@ func (s *Stage) adapt(e *End, pipe *graph.Run) []Adaptor {
 	if hose && (e.Part.New() || pipe.New()) {
 		part = s.ontoHose(part)
 	}
-	if part.Ends == "spigot" && !part.Free && !direct(pipe) && (e.Part.New() || pipe.New()) {
+	if part.Ends == "spigot" && !part.Free && !pipe.Direct() && (e.Part.New() || pipe.New()) {
 		// a nipple or a bush goes into a socket and not onto a spigot: a coupling makes one of it
 		first, part.Ends = append(first, s.coupling(RigidSpec(part.Spec, part.Size), part.Size)), "socket"
 	}

@@ -154,7 +154,7 @@ func (s *Stage) settleLoss(out *Part) {
 	} else if bore, from := s.boreOf(p); bore > 0 {
 		out.Bore = number(bore, quantity.Length, from)
 	}
-	if p.Kind == graph.Tub || p.Kind.MovesAir() || p.Kind.OnePort() || p.Kind == graph.Pump {
+	if p.Kind.Lossless() || p.Kind == graph.Pump {
 		return
 	}
 	l := &out.Loss

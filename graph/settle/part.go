@@ -110,6 +110,9 @@ func ofRowMM(mm float64, from Origin) Value {
 	return number(mm, quantity.Length, from)
 }
 
+// Reducing reports whether the part is a tee whose branch is of another size than its run.
+func (p *Part) Reducing() bool { return !p.Branch.V.IsZero() && p.Branch.V != p.Size.V }
+
 // teeBranch returns the size of a tee's branch socket.
 func (s *Stage) teeBranch(out *Part) Pick[catalog.Size] {
 	p := out.Part

@@ -12,15 +12,12 @@ import (
 // a thread at the other.
 const ThreadAdaptor = "thread-adaptor"
 
-// direct reports whether the run joins its two parts without pipe between.
-func direct(r *graph.Run) bool { return len(r.Legs) == 0 && r.HasLength && r.LengthMM == 0 }
-
 // onThread returns the adaptor that stands on a threaded port of the new work, or where new
 // pipe comes to an old one, and what the port offers then: a socket. What is there already
 // on both sides was made up by somebody, and stays as it is.
 func (s *Stage) onThread(e *End, pipe *graph.Run) ([]Adaptor, Socket) {
 	part := e.Socket
-	if part.Ends != "thread" || direct(pipe) || e.Part.Existing && !pipe.New() {
+	if part.Ends != "thread" || pipe.Direct() || e.Part.Existing && !pipe.New() {
 		return nil, part
 	}
 	if pipe.Spec.IsHose() && part.Free {

@@ -24,6 +24,12 @@ type UnitBranch struct {
 	shutTo, shutFrom []*graph.Part // see Isolators
 }
 
+// Whole reports whether there is all that a bypass is chosen by: the unit, the pump that feeds it, and its tees.
+// Of nil it is not.
+func (b *UnitBranch) Whole() bool {
+	return b != nil && b.Unit.Unit != nil && b.Pump != nil && b.TeeIn != nil
+}
+
 // Element returns what throttles or checks the bypass: its first check valve, else its
 // first hand valve, else nil.
 func (b *UnitBranch) Element() *graph.Part {

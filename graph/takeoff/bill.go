@@ -101,11 +101,6 @@ func (l *line) sameLoss(o *line) bool {
 // differ by four times that.
 func alike(a, b float64) bool { return math.Abs(a-b) <= 0.05*max(math.Abs(a), math.Abs(b)) }
 
-// twoEnds reports whether a kind joins two sizes or families.
-func twoEnds(k graph.Kind) bool {
-	return k == graph.Reducer || k == graph.Transition || k == graph.Barb
-}
-
 func compareItems(a, b Item) int {
 	return cmp.Or(
 		boolFirst(a.New, b.New),
@@ -140,14 +135,14 @@ func (b *biller) addPart(p *graph.Part, lay *route.Layout, removed bool) {
 	}
 	settled := *lay.Stage.Part(p.ID)
 	fit := &settled
-	if twoEnds(p.Kind) && fit.Row.V.Spec != "" {
+	if settle.TwoSizes(p.Kind) && fit.Row.V.Spec != "" {
 		fit.Spec.V, fit.Size.V = fit.Row.V.Spec, fit.Row.V.Size // whichever way round it was written
 	}
 	at := bores{lay: lay}
 	through, corner := at.lossOf(p, fit)
 	size := fit.Size.V.String()
 	switch {
-	case p.Kind == graph.Tee && !fit.Branch.V.IsZero() && fit.Branch.V != fit.Size.V:
+	case fit.Reducing():
 		size = sizes(fit.Size.V, fit.Branch.V)
 	case !fit.Row.V.Size2.IsZero() && p.Kind != graph.Tee:
 		size = sizes(fit.Row.V.Size, fit.Row.V.Size2)

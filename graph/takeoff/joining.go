@@ -49,11 +49,11 @@ func (b *biller) addJoining() {
 	b.addCement(sockets)
 	for _, size := range bySize(clips) {
 		b.add(line{Item: Item{Name: join("hose clip", size.String()), Kind: "hose-clip", Size: size.String(), Quantity: float64(clips[size]), Unit: "pc",
-			Source: "two on each barb joint, or as its row says; common practice, no source", New: true, Where: []string{count(tails[size], "barb joint")}}, size: size})
+			Source: "two on each barb joint, or as its row says; common practice, no source", New: true, Where: []string{quantity.Counted(tails[size], "barb joint")}}, size: size})
 	}
 	if threads > 0 {
 		b.add(line{Item: Item{Name: "PTFE tape", Kind: "tape", Quantity: 1, Unit: "pc", Source: "common practice, no source", New: true,
-			Where: []string{count(threads, "thread")}}})
+			Where: []string{quantity.Counted(threads, "thread")}}})
 	}
 }
 
@@ -69,13 +69,13 @@ func (b *biller) addCement(sockets map[catalog.Size]int) {
 		}
 		one, ok := tables.Cement(size)
 		if !ok {
-			where = append(where, fmt.Sprintf("%s %s: consumption not known", count(n, "socket"), size))
+			where = append(where, fmt.Sprintf("%s %s: consumption not known", quantity.Counted(n, "socket"), size))
 			continue
 		}
 		cement += float64(n) * one.CementML
 		primer += float64(n) * one.PrimerML
 		source = one.Source
-		where = append(where, fmt.Sprintf("%s %s", count(n, "socket"), size))
+		where = append(where, fmt.Sprintf("%s %s", quantity.Counted(n, "socket"), size))
 	}
 	if len(where) == 0 {
 		return
@@ -94,14 +94,6 @@ func (b *biller) addCement(sockets map[catalog.Size]int) {
 		b.add(line{Item: Item{Name: t.name + ", " + words, Kind: t.kind,
 			Quantity: max(1, math.Ceil(ml/size)), Spare: spare, Unit: "tin", Source: source, New: true, Where: slices.Clone(where)}})
 	}
-}
-
-// count writes a number of things: "1 socket", "3 sockets".
-func count(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // bySize returns the sizes of a count, the largest first.

@@ -193,7 +193,7 @@ func (b *bores) lossOf(p *graph.Part, fit *settle.Part) (through, corner handboo
 			branch = formula.LoverDTeeBranch
 		}
 		cornerBore := bore
-		if !fit.Branch.V.IsZero() && fit.Branch.V != fit.Size.V {
+		if fit.Reducing() {
 			cornerBore = b.ofSize(fit.Spec.V, fit.Branch.V)
 		}
 		return fromLoverD(run, bore), fromLoverD(branch, cornerBore)

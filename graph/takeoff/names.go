@@ -92,7 +92,7 @@ func (b *biller) partName(fit *settle.Part, size, ends string) string {
 		what = p.Filter.Media + " filter"
 	case p.Kind == graph.JetGroup && p.Jets != nil && p.Jets.Count > 0:
 		what = fmt.Sprintf("jet group of %d", p.Jets.Count)
-	case p.Kind == graph.Tee && !fit.Branch.V.IsZero() && fit.Branch.V != fit.Size.V:
+	case fit.Reducing():
 		what = "reducing tee"
 	case p.Type != "" && (fit.Row.V.Style == "" || p.Kind == graph.Pump) && (fit.Row.V.Own || p.Kind != graph.Tee && !settle.InLine(p.Kind)):
 		what += " (" + p.Type + ")" // a fitting of the catalogue is told whole by its kind, size and spec

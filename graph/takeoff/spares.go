@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -101,6 +102,6 @@ func (b *biller) addRings() {
 	}
 	for _, size := range bySize(nuts) {
 		b.add(line{Item: Item{Name: join("O-ring for a union", size.String()), Kind: "o-ring", Size: size.String(), Unit: "pc", Spare: float64(nuts[size]),
-			Source: spareSource, New: true, Where: []string{count(nuts[size], "union joint")}}, size: size})
+			Source: spareSource, New: true, Where: []string{quantity.Counted(nuts[size], "union joint")}}, size: size})
 	}
 }

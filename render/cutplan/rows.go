@@ -121,7 +121,7 @@ func (d *drawing) sum(plan takeoff.StockPlan) string {
 		}
 		parts = append(parts, t)
 	}
-	out := fmt.Sprintf("%s from %s; left over in all %s", plural(pieces, "piece"), strings.Join(parts, " + "), d.full(left))
+	out := fmt.Sprintf("%s from %s; left over in all %s", quantity.Counted(pieces, "piece"), strings.Join(parts, " + "), d.full(left))
 	if plan.Cost != "" {
 		out += "; cost " + strings.TrimSpace(plan.Cost+" "+d.in.Job.Currency)
 	}
@@ -142,13 +142,6 @@ func (d *drawing) said(piece int) string {
 		return d.text(d.length[piece]) + "^"
 	}
 	return d.text(d.length[piece])
-}
-
-func plural(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
 }
 
 // proof is the plan's proof as a sentence.

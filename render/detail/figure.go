@@ -335,7 +335,7 @@ func (d *drawing) name(p *graph.Part, at ...scene.Point) {
 func (d *drawing) nameOf(p *graph.Part) request {
 	fit := d.in.Layout.Stage.Part(p.ID)
 	size := fit.Size.V.String()
-	if p.Kind == graph.Tee && fit.Branch.V != fit.Size.V && !fit.Branch.V.IsZero() {
+	if fit.Reducing() {
 		size += " x " + fit.Branch.V.String()
 	}
 	r := request{name: "name:" + p.ID, lines: []string{d.names.Short(p.ID), size}, em: 2.6}

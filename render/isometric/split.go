@@ -9,6 +9,7 @@ import (
 	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/picture"
 	"dryfit/render/isometric/space"
+	"dryfit/render/sheet"
 )
 
 // mostMembers is what one sheet holds at most: more cannot be labelled readably on A4. A3
@@ -154,7 +155,7 @@ func (c *cutPlane) part(d *members.Drawing, ms []members.Member) (left, right []
 			right = append(right, m)
 		default:
 			d.Matches++
-			name := letter(d.Matches - 1)
+			name := sheet.MatchLetter(d.Matches - 1)
 			m, n := m.Halves(m.A.Add(m.Way().Scale(va/(va-vb))), name)
 			if va < 0 {
 				left, right = append(left, m), append(right, n)
@@ -185,14 +186,6 @@ func (c *cutPlane) weigh(ms []members.Member) bool {
 	}
 	c.cost = 4*across + int(math.Abs(float64(below-above)))
 	return below >= leastMembers && above >= leastMembers
-}
-
-// letter names match lines: A to Z, then AA.
-func letter(n int) string {
-	if n < 26 {
-		return string(rune('A' + n))
-	}
-	return letter(n/26-1) + letter(n%26)
 }
 
 // matchNote says where the pipes go on that are cut on a sheet.

@@ -124,7 +124,7 @@ func (b *Board) burden(i int, s *stand, most int) int {
 				b.work.Left -= len(in)
 				for k := range in {
 					e := &in[k]
-					if !overlaps(box, &e.box) || e.owner == self || b.seen[e.owner] == b.looks || key != 0 && e.key == key {
+					if !box.Overlaps(e.box) || e.owner == self || b.seen[e.owner] == b.looks || key != 0 && e.key == key {
 						continue
 					}
 					b.seen[e.owner] = b.looks

@@ -74,11 +74,6 @@ func shared(a, b *scene.Box) float64 {
 	return w * h
 }
 
-// overlaps reports whether two boxes share an area.
-func overlaps(a, b *scene.Box) bool {
-	return a.MinX < b.MaxX && b.MinX < a.MaxX && a.MinY < b.MaxY && b.MinY < a.MaxY
-}
-
 // still is what is fixed, by the cells it lies in.
 type still [][]scene.Box
 
@@ -113,7 +108,7 @@ func (s still) clear(g *grid, boxes []scene.Box) bool {
 			for x := int(at.x0); x <= int(at.x1); x++ {
 				in := s[y*g.cols+x]
 				for k := range in {
-					if overlaps(b, &in[k]) {
+					if b.Overlaps(in[k]) {
 						return false
 					}
 				}

@@ -26,7 +26,7 @@ func TestShared(t *testing.T) {
 		if x, y := shared(&a, &c.b), shared(&c.b, &a); x != c.want || y != c.want {
 			t.Errorf("%s: %g and %g mm², want %g", name, x, y, c.want)
 		}
-		if x, y := overlaps(&a, &c.b), overlaps(&c.b, &a); x != (c.want > 0) || y != (c.want > 0) {
+		if x, y := a.Overlaps(c.b), c.b.Overlaps(a); x != (c.want > 0) || y != (c.want > 0) {
 			t.Errorf("%s: overlaps %v and %v", name, x, y)
 		}
 	}

@@ -142,7 +142,7 @@ func shown(f *face, b *sfnt.Buffer, r rune) rune {
 	switch {
 	case r >= 32 && r < 127:
 		return r
-	case r == '\t' || r == '\n' || r == '\r' || r == '\u2028' || r == '\u2029':
+	case isBreak(r):
 		return ' '
 	case unicode.In(r, unicode.Cc, unicode.Cf, unicode.Cs):
 		return 0
@@ -175,12 +175,17 @@ func visible(text string, isBold bool) string {
 	return sb.String()
 }
 
+// isBreak reports whether a letter begins a new line or column where text is set; on a drawing it is a blank.
+func isBreak(r rune) bool {
+	return r == '\t' || r == '\n' || r == '\r' || r == '\u2028' || r == '\u2029'
+}
+
 // written returns the text as a viewer that has fonts of its own can set it: with the letters the font
 // lacks, without what must not be seen.
 func written(text string) string {
 	return strings.Map(func(r rune) rune {
 		switch {
-		case r == '\t' || r == '\n' || r == '\r' || r == '\u2028' || r == '\u2029':
+		case isBreak(r):
 			return ' '
 		case unicode.In(r, unicode.Cc, unicode.Cf, unicode.Cs):
 			return -1

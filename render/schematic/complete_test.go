@@ -60,7 +60,7 @@ func TestEverythingIsDrawn(t *testing.T) {
 				continue
 			}
 			id := strings.TrimPrefix(tag, "run:")
-			if r := c.Run(id); strings.HasPrefix(tag, "run:") && r != nil && direct(r) {
+			if r := c.Run(id); strings.HasPrefix(tag, "run:") && r != nil && r.Direct() {
 				continue // no pipe to draw
 			}
 			if !seen[tag] {
@@ -82,7 +82,7 @@ func TestEverythingIsDrawn(t *testing.T) {
 			t.Errorf("%s: %d cut marks, want %d", d.name, cuts, wantCuts)
 		}
 		for _, r := range c.Runs { // the description's names stand in findings alone
-			if r.Named && !direct(r) && strings.Contains(texts["label:run:"+r.ID], r.ID) {
+			if r.Named && !r.Direct() && strings.Contains(texts["label:run:"+r.ID], r.ID) {
 				t.Errorf("%s: run %s stands on the sheet by its name in the description", d.name, r.ID)
 			}
 		}

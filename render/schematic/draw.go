@@ -226,7 +226,7 @@ const labelShare = 0.7
 // measureRun is the straight length a level run's labels, arrow and cut marks want, and the
 // height of its label.
 func (d *drawing) measureRun(r *graph.Run) (length, height float64) {
-	if !direct(r) {
+	if !r.Direct() {
 		length = 7
 	}
 	share := labelShare

@@ -227,7 +227,7 @@ func (d *drawing) join(a, b *tile, n int) int {
 			continue
 		}
 		for _, p := range crossed(s, at, across, shared) {
-			name := letter(n)
+			name := sheet.MatchLetter(n)
 			n++
 			a.marks = append(a.marks, match{name, s.Name, p, way})
 			b.marks = append(b.marks, match{name, s.Name, p, scene.Point{X: -way.X, Y: -way.Y}})
@@ -271,7 +271,7 @@ func (d *drawing) busy(tiles []tile) []tile {
 		for k := range out[i].marks {
 			name := now(out[i].marks[k].name)
 			if letters[name] == "" {
-				letters[name] = letter(len(letters))
+				letters[name] = sheet.MatchLetter(len(letters))
 			}
 			out[i].marks[k].name = letters[name]
 		}
@@ -294,14 +294,6 @@ func (d *drawing) stands(t *tile) bool {
 		}
 	}
 	return false
-}
-
-// letter names match lines: A to Z, then AA.
-func letter(n int) string {
-	if n < 26 {
-		return string(rune('A' + n))
-	}
-	return letter(n/26-1) + letter(n%26)
 }
 
 // inTile is what stands on a tile, with its match marks.

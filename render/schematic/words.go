@@ -179,7 +179,7 @@ func (d *drawing) ownSize(p *graph.Part) string {
 // the sheet's note or from the pipe before it. It has no lines where nothing need be said.
 func (d *drawing) runText(r *graph.Run, air bool) text {
 	var t text
-	if direct(r) {
+	if r.Direct() {
 		return t
 	}
 	s := d.sizeText(r)
@@ -202,7 +202,7 @@ func (d *drawing) sizeText(r *graph.Run) string {
 	}
 	is := pipeOf{r.Spec, r.Size}
 	before := d.before(r)
-	if is == d.read(before) && (is == d.common && !r.New() || before != nil && before.New() == r.New() && !direct(before)) {
+	if is == d.read(before) && (is == d.common && !r.New() || before != nil && before.New() == r.New() && !before.Direct()) {
 		return ""
 	}
 	if r.Spec != d.common.spec {
@@ -218,7 +218,7 @@ func (d *drawing) read(r *graph.Run) pipeOf {
 		if r == nil {
 			break
 		}
-		if !direct(r) && !r.Size.IsZero() {
+		if !r.Direct() && !r.Size.IsZero() {
 			return pipeOf{r.Spec, r.Size}
 		}
 		r = d.before(r)
@@ -244,7 +244,7 @@ func (d *drawing) before(r *graph.Run) *graph.Run {
 // holds reports whether a mark is read at pipe beyond its own.
 func (d *drawing) holds() bool {
 	return slices.ContainsFunc(d.c.Runs, func(r *graph.Run) bool {
-		return !direct(r) && !r.Size.IsZero() && pipeOf{r.Spec, r.Size} != d.common && d.sizeText(r) == ""
+		return !r.Direct() && !r.Size.IsZero() && pipeOf{r.Spec, r.Size} != d.common && d.sizeText(r) == ""
 	})
 }
 
@@ -253,8 +253,6 @@ func (d *drawing) holds() bool {
 func runsOn(p *graph.Part, in, out string) bool {
 	return p.Kind.TwoPort() && p.Kind.Plumbing() || p.Kind == graph.Tee && in != graph.Branch && out != graph.Branch
 }
-
-func direct(r *graph.Run) bool { return r.HasLength && r.LengthMM == 0 && len(r.Legs) == 0 }
 
 // pipeOf is a spec and a size.
 type pipeOf struct {

@@ -104,7 +104,7 @@ func holdsAsSaid(t *testing.T, sheets drawn) bool {
 	wants := false
 	for _, r := range d.c.Runs {
 		is := string(r.Spec) + " " + r.Size.String()
-		if direct(r) || r.Size.IsZero() {
+		if r.Direct() || r.Size.IsZero() {
 			continue
 		}
 		if got := read(r, len(d.c.Runs)); got != is {

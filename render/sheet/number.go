@@ -21,3 +21,11 @@ func Number(pages []*scene.Scene) {
 		}
 	}
 }
+
+// MatchLetter names the n-th match line of a drawing, from 0: A to Z, then AA.
+func MatchLetter(n int) string {
+	if n < 26 {
+		return string(rune('A' + n))
+	}
+	return MatchLetter(n/26-1) + MatchLetter(n%26)
+}

@@ -49,7 +49,7 @@ func readCurve(r *field.Reader, v located.Value, x, y field.Limit, least int) []
 		out = append(out, graph.CurvePoint{Flow: a.Value, Head: asDrop(b)})
 	}
 	if len(items) < least {
-		r.Fail(v, "write "+example, "%s has %s; it needs at least %d", located.Said(v.Key), Counted(len(items), "point"), least)
+		r.Fail(v, "write "+example, "%s has %s; it needs at least %d", located.Said(v.Key), quantity.Counted(len(items), "point"), least)
 	}
 	return out
 }
@@ -60,12 +60,4 @@ func curveText(points []graph.CurvePoint) string {
 		out = append(out, "["+field.ExactText(p.Flow, quantity.Flow)+", "+field.DropText(p.Head)+"]")
 	}
 	return field.List(out)
-}
-
-// Counted says how many there are of something: "1 point", "2 points".
-func Counted(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
 }

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
@@ -197,7 +198,7 @@ func speedsDiffer(found bool, row catalog.Row, has, wants int) string {
 	if !found || has == wants {
 		return ""
 	}
-	return fmt.Sprintf(", and %s has %s for its %d", row.Name, Counted(has, "speed"), wants)
+	return fmt.Sprintf(", and %s has %s for its %d", row.Name, quantity.Counted(has, "speed"), wants)
 }
 
 // pumpOf returns the catalogue's pump with a number of speeds whose power at the fastest is

@@ -179,7 +179,7 @@ func readCut(r *field.Reader, v located.Value, into *graph.Retrofit) {
 // readCutLeg looks whether the run has the leg and the leg the place.
 func readCutLeg(r *field.Reader, v located.Value, cut *graph.Cut, run *graph.Run) {
 	if c, ok := v.In("leg"); ok && cut.Leg > max(len(run.Legs), 1) {
-		d := r.Fail(c, "count the legs from 1 in the order they are written", "the run %s has no leg %d: it has %s", located.Said(run.ID), cut.Leg, Counted(len(run.Legs), "leg"))
+		d := r.Fail(c, "count the legs from 1 in the order they are written", "the run %s has no leg %d: it has %s", located.Said(run.ID), cut.Leg, quantity.Counted(len(run.Legs), "leg"))
 		located.Related(d, run.Pos, "it is described here")
 		return
 	}
@@ -192,7 +192,7 @@ func readCutLeg(r *field.Reader, v located.Value, cut *graph.Cut, run *graph.Run
 	case len(run.Legs) == 1:
 		cut.Leg = 1
 	default:
-		d := r.Fail(c, "name the leg it is on, such as leg = 1, or leave at out to have every leg looked at", "at says where on a leg, and the run %s has %s: which is meant is not said", located.Said(run.ID), Counted(len(run.Legs), "leg"))
+		d := r.Fail(c, "name the leg it is on, such as leg = 1, or leave at out to have every leg looked at", "at says where on a leg, and the run %s has %s: which is meant is not said", located.Said(run.ID), quantity.Counted(len(run.Legs), "leg"))
 		located.Related(d, run.Pos, "the run is described here")
 		return
 	}

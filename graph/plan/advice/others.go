@@ -17,7 +17,7 @@ func (a *adviser) LargerPump() Remedy {
 	best := Remedy{What: "a larger circulation pump", Effect: "none in the catalogue"}
 	low := -1.0
 	for row := range a.circuit.Catalog.All() {
-		if row.Kind != string(graph.Pump) || len(row.Speeds) > 1 || row.Style == "plug-in" {
+		if !heatsAlone(row) {
 			continue
 		}
 		c := withPump(a.circuit, a.branch.Pump, []graph.Speed{speedOf(*row)})
@@ -122,4 +122,10 @@ func withUnit(c *graph.Circuit, unit *graph.Part, row catalog.Row) *graph.Circui
 	other.Unit = &graph.UnitData{Least: row.Least, Rated: row.Rated, Most: row.Most, PortsSize: settle.UnitPorts(c.Catalog, unit).V}
 	out.Parts[slices.Index(out.Parts, unit)] = &other
 	return &out
+}
+
+// heatsAlone reports whether a row is a pump that could be bought for the unit alone: of one speed, and none
+// that is built into the box of a tub.
+func heatsAlone(row *catalog.Row) bool {
+	return row.Kind == string(graph.Pump) && len(row.Speeds) <= 1 && row.Style != "plug-in"
 }

@@ -17,7 +17,7 @@ func (a *adviser) remedies() []Remedy {
 	}
 	out = append(out, a.ShorterWay())
 	for row := range a.circuit.Catalog.All() {
-		if row.Kind != string(graph.Pump) || len(row.Speeds) > 1 || row.Style == "plug-in" {
+		if !heatsAlone(row) {
 			continue
 		}
 		out = append(out, a.remedy(graph.Say("a circulation pump of its own for heating, like %s", row.Name),

@@ -44,7 +44,7 @@ func (s *search) starved(chosen *trial) *trial {
 func (s *search) compare(t *trial) []graph.Diagnostic {
 	after := t.stage.Circuit
 	branch, _ := t.stage.Layout.Stage.Branch()
-	if branch == nil || branch.Unit.Unit == nil || branch.Pump == nil || branch.TeeIn == nil {
+	if !branch.Whole() {
 		return nil
 	}
 	a := advice.New(after, branch, s.before, t.stage.Layout.Stage)

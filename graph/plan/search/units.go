@@ -20,7 +20,7 @@ func (s *search) compareUnits(t *trial) {
 		return
 	}
 	branch, _ := t.stage.Layout.Stage.Branch()
-	if branch == nil || branch.Unit.Unit == nil || branch.Pump == nil || branch.TeeIn == nil {
+	if !branch.Whole() {
 		return
 	}
 	a := advice.New(t.stage.Circuit, branch, s.before, t.stage.Layout.Stage)

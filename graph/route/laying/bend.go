@@ -114,7 +114,7 @@ func (l *work) judgeHoseBend(i, k int, turn float64) {
 	need := bendRadii * out * math.Tan(turn/2*math.Pi/180)
 	for _, leg := range []int{k, k + 1} {
 		if have := r.Legs[leg].LengthMM(); have < need-0.05 {
-			l.find(legPos(r, leg+1), graph.Warning,
+			l.find(r.LegPos(leg+1), graph.Warning,
 				graph.Say("%s is %s, and flexible pipe of %s outside diameter needs %s on each side of a turn of %s", route.LegWords(r, leg+1), mm(have), mm(out), mm(need), degrees(turn)),
 				graph.Say("lengthen the leg, or use rigid pipe with an elbow; the least bending radius is taken as %d outside diameters (common practice)", bendRadii))
 			return

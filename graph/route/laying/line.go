@@ -23,7 +23,7 @@ func (l *work) layLines() {
 
 // pipeOf returns the row of a run's pipe with the run's own values laid over it.
 func (l *work) pipeOf(r *settle.Run) catalog.Row {
-	if r.Pipe.V.Name == "" && r.New() && r.BoreMM == 0 && r.Spec != "" && !direct(r.Run) {
+	if r.Pipe.V.Name == "" && r.New() && r.BoreMM == 0 && r.Spec != "" && !r.Direct() {
 		l.noRow("pipe", r.Spec, r.Size, r.Pos, r.Run)
 	}
 	return r.Row()

@@ -139,7 +139,7 @@ func (l *work) through(p *graph.Part) (graph.Vec, bool) {
 // cut, and one that the new work does not close in the new work.
 func (l *work) tieRuns(w *web) {
 	add := func(i int, r *graph.Run) {
-		by, ok := graph.Vec{}, direct(r)
+		by, ok := graph.Vec{}, r.Direct()
 		for _, leg := range l.lines[i].legs {
 			by, ok = by.Add(leg), true
 		}

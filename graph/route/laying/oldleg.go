@@ -41,7 +41,7 @@ func (l *work) judgeOldLegs(i int) {
 		if r.RemainsOf != "" {
 			which = fmt.Sprintf("leg %s of %s", r.Legs[first].Quoted(), r.RemainsOf)
 		}
-		l.find(legPos(r, first+1), graph.Warning,
+		l.find(r.LegPos(first+1), graph.Warning,
 			graph.Say("%s is %s, and the take-offs and sockets at its ends take at least %s: less than nothing is left between %s and %s",
 				which, mm(have), mm(stop+from.depth+to.depth), from.words, to.words),
 			measureAgain(r, have, have+from.takeOff+from.depth+to.takeOff+to.depth, first == 0 && k == len(legs)-1))
@@ -108,7 +108,7 @@ func (l *work) judgeStub(i int) {
 		if have > need-0.05 {
 			continue
 		}
-		l.find(legPos(r, k+1), graph.Error,
+		l.find(r.LegPos(k+1), graph.Error,
 			graph.Say("what is left of %s between %s and %s is %s of pipe; its two sockets need %s (%s and %s)",
 				r.RemainsOf, from.words, to.words, mm(math.Max(have, 0)), mm(need), mm(from.depth), mm(to.depth)),
 			graph.Say("cut at least %s farther from %s", mm(math.Ceil(need-have)), oldEnd(from, to)))

@@ -206,7 +206,7 @@ func (l *work) oldLegMends(t *tie, by graph.Vec) []oldMend {
 			continue // longer and another way: two slips in one
 		}
 		out = append(out, oldMend{
-			pos: legPos(t.run, k+1), what: is.what, now: graph.Say("\"%s\"", graph.Leg{By: now}.Words()),
+			pos: t.run.LegPos(k + 1), what: is.what, now: graph.Say("\"%s\"", graph.Leg{By: now}.Words()),
 			likely: turned || penSlip(leg.Len(), now.Len()),
 		})
 	}

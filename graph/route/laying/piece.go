@@ -32,7 +32,7 @@ func (l *work) cutPieces() {
 func (l *work) cutRun(i int) {
 	r, ln := l.c.Runs[i], &l.lines[i]
 	switch {
-	case direct(r):
+	case r.Direct():
 		l.joinDirect(i)
 		return
 	case len(r.Legs) == 0 && (!r.HasLength || len(r.Fittings) > 0):

@@ -59,7 +59,7 @@ func (l *work) reportNewLoops(w *web) {
 		if refused[p.key] {
 			hint.text += "; none other of the new work on its loop takes that up: cut more out of the old pipe, or lead the new pipe there anew"
 		}
-		l.found(legPos(p.run, p.key.leg+1), p.severity, p.message, hint)
+		l.found(p.run.LegPos(p.key.leg+1), p.severity, p.message, hint)
 	}
 	l.oneLeg(w, loopAt)
 	l.doubt(w, loopAt)
@@ -133,10 +133,10 @@ func (l *work) tellTogether(w *web, g mendedTogether, ofLoop func(n *newLoop, at
 		}
 		if f.loop != nil {
 			leg := g.legs[0].leg
-			ofLoop(f.loop, legPos(leg.tie.run, leg.key.leg+1), hint)
+			ofLoop(f.loop, leg.tie.run.LegPos(leg.key.leg+1), hint)
 			continue
 		}
-		l.found(legPos(f.piece.run, f.piece.key.leg+1), f.piece.severity, f.piece.message, hint)
+		l.found(f.piece.run.LegPos(f.piece.key.leg+1), f.piece.severity, f.piece.message, hint)
 	}
 }
 

@@ -37,7 +37,7 @@ func (l *work) judgeThrough(p *graph.Part) {
 			k = 0
 		}
 		return oldMend{
-			pos: legPos(r, k+1), what: graph.Say("leg %s of %s", r.Legs[k].Quoted(), r.Said()),
+			pos: r.LegPos(k + 1), what: graph.Say("leg %s of %s", r.Legs[k].Quoted(), r.Said()),
 			now: graph.Say("\"%s\"", graph.Leg{By: r.Legs[k].By.Scale(-1)}.Words()),
 		}
 	}
@@ -128,7 +128,7 @@ func (l *work) judgeSpan(w *web, p *graph.Part, a, b int, by graph.Vec) bool {
 			if by.Add(back).Len() > most {
 				continue
 			}
-			m := oldMend{pos: legPos(t.run, k+1), what: leg.what, now: graph.Say("\"%s\"", graph.Leg{By: leg.by.Scale(-1)}.Words())}
+			m := oldMend{pos: t.run.LegPos(k + 1), what: leg.what, now: graph.Say("\"%s\"", graph.Leg{By: leg.by.Scale(-1)}.Words())}
 			turned = append(turned, m)
 		}
 	}

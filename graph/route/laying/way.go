@@ -25,9 +25,6 @@ func opposite(p *graph.Part, port string) string {
 	return ""
 }
 
-// direct reports whether the run joins its two parts without pipe between.
-func direct(r *graph.Run) bool { return len(r.Legs) == 0 && r.HasLength && r.LengthMM == 0 }
-
 // findWays finds the way the pipe leaves each port: from the first and last legs, and
 // from there on through in-line parts, tees' runs and direct joints.
 func (l *work) findWays() {
@@ -56,7 +53,7 @@ func (l *work) findWays() {
 			}
 		}
 		for _, e := range l.ends[ref.String()] {
-			if r := l.c.Runs[e.run]; direct(r) {
+			if r := l.c.Runs[e.run]; r.Direct() {
 				set(r.Other(ref), way.Scale(-1))
 			}
 		}
@@ -72,9 +69,9 @@ func (l *work) legWay(part, port string) (graph.Vec, *graph.Run, graph.Pos, bool
 		switch {
 		case n == 0:
 		case e.last:
-			return r.Legs[n-1].By.Unit().Scale(-1), r, legPos(r, n), true
+			return r.Legs[n-1].By.Unit().Scale(-1), r, r.LegPos(n), true
 		default:
-			return r.Legs[0].By.Unit(), r, legPos(r, 1), true
+			return r.Legs[0].By.Unit(), r, r.LegPos(1), true
 		}
 	}
 	return graph.Vec{}, nil, graph.Pos{}, false

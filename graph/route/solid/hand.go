@@ -9,6 +9,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
 )
 
 // The hand goes a straight way out from the pipe, in one of so many directions square to it.
@@ -183,7 +184,7 @@ type hands struct {
 func (h *hands) tasks() []task {
 	var out []task
 	for _, p := range h.s.lay.Circuit.Parts {
-		if p.New() && inLine(p) {
+		if p.New() && settle.InLine(p.Kind) {
 			out = append(out, h.ofPart(p)...)
 		}
 	}

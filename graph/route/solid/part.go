@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/settle"
 )
 
 // part enters the body of a part, where its place is known.
@@ -15,7 +16,7 @@ func (b *builder) part(p *graph.Part) {
 		b.boxed(p)
 	case p.Kind == graph.Tee:
 		b.tee(p)
-	case inLine(p):
+	case settle.InLine(p.Kind):
 		b.inLine(p)
 	case p.Kind == graph.Tub || p.Kind == graph.Suction || p.Kind == graph.JetGroup:
 		b.bodyOf(p, "") // in the shell: the shell is not described
@@ -24,17 +25,6 @@ func (b *builder) part(p *graph.Part) {
 	default:
 		b.equipment(p)
 	}
-}
-
-// inLine reports whether the part's two pipes stand in one line.
-func inLine(p *graph.Part) bool {
-	switch p.Kind {
-	case graph.GateValve, graph.BallValve, graph.ButterflyValve, graph.CheckValve, graph.Union,
-		graph.Coupling, graph.SlipCoupling, graph.Reducer, graph.Transition, graph.Barb,
-		graph.FlowSwitch, graph.PressureSwitch, graph.ThermometerPocket:
-		return true
-	}
-	return false
 }
 
 // bodyOf returns a body of a part as yet without shapes; port "" is the part itself.
@@ -101,7 +91,7 @@ func (b *builder) tee(p *graph.Part) {
 				reach = fit.Row.V.TakeOffMM
 			}
 			thin := g
-			if !fit.Branch.V.IsZero() && fit.Branch.V != fit.Size.V {
+			if fit.Reducing() {
 				thin = b.girthOf(fit.Row.V, fit.Spec.V, fit.Branch.V)
 				thin.likely = thin.pipe * (1 + 2*SocketWall)
 			}

@@ -83,7 +83,7 @@ func (b *builder) fitting(i, k int) Body {
 	}
 	if f.Point >= 1 && f.Point < len(path.Points)-1 && f.Point < len(r.Legs) {
 		body.Leg = f.Point + 1
-		body.Pos = legPos(r, body.Leg)
+		body.Pos = r.LegPos(body.Leg)
 	}
 	return body
 }
@@ -122,7 +122,7 @@ func (b *builder) newPipe(i, near, far int) {
 	for _, index := range path.Pieces {
 		p := &b.lay.Pieces[index]
 		body := Body{ID: route.PieceBody(index), Name: fmt.Sprintf("piece %d (leg %d of %s)", p.Number, p.Leg, r.ID), New: true,
-			Run: r.ID, Leg: p.Leg, Pos: legPos(r, p.Leg), Group: b.group(r)}
+			Run: r.ID, Leg: p.Leg, Pos: r.LegPos(p.Leg), Group: b.group(r)}
 		course := b.lay.Course(p)
 		for k := 1; k < len(course); k++ {
 			body.Likely = append(body.Likely, Cylinder(course[k-1], course[k], b.pipeOutside(p.Spec, p.Size)/2))
@@ -210,7 +210,7 @@ func (b *builder) oldPipe(i, near, far int) {
 			name = r.RemainsOf
 		}
 		body := Body{ID: fmt.Sprintf("old %s/%d", r.ID, k), Name: fmt.Sprintf("leg %d of %s", k, name),
-			Run: r.ID, Leg: k, Pos: legPos(r, k), Group: b.group(r)}
+			Run: r.ID, Leg: k, Pos: r.LegPos(k), Group: b.group(r)}
 		if path.Pipe.OutsideMM > 0 && finish.Sub(start).Dot(way) > 0 {
 			body.Likely = []Shape{Cylinder(start, finish, path.Pipe.OutsideMM/2)}
 			if r.Spec.Flexible() {
@@ -228,12 +228,4 @@ func (b *builder) oldPipe(i, near, far int) {
 		}
 	}
 	b.out.join(at, far)
-}
-
-// legPos is where the description speaks of a leg (from 1), else of its run.
-func legPos(r *graph.Run, leg int) graph.Pos {
-	if leg >= 1 && leg <= len(r.Legs) && r.Legs[leg-1].Pos.IsValid() {
-		return r.Legs[leg-1].Pos
-	}
-	return r.Pos
 }

@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
 )
 
 // waySteps is at how many places of a joint's way in the moving bodies are held against
@@ -145,7 +146,7 @@ func (r *replay) way(j *route.Joint, a, b string) (Block, bool) {
 			if len(x.Core) == 0 || len(y.Core) == 0 || x.Group != y.Group || x.Group < 0 || m == own[0] && f == own[1] || m == own[1] && f == own[0] {
 				continue
 			}
-			if high.X < r.low[f].X || low.X > r.high[f].X || high.Y < r.low[f].Y || low.Y > r.high[f].Y || high.Z < r.low[f].Z || low.Z > r.high[f].Z {
+			if r.clear(f, low, high) {
 				continue
 			}
 			if r.meets(x, y, out) {
@@ -191,7 +192,7 @@ func (r *replay) sideways(j *route.Joint) (Block, bool) {
 		return Block{}, false
 	}
 	b := &r.s.All[body]
-	if p := r.s.lay.Circuit.Part(b.Part); p == nil || !inLine(p) {
+	if p := r.s.lay.Circuit.Part(b.Part); p == nil || !settle.InLine(p.Kind) {
 		return Block{}, false
 	}
 	var tails []string
@@ -277,7 +278,7 @@ func (r *replay) meetsOnWay(moving, standing []int, way graph.Vec) int {
 				continue
 			}
 			low, high := least(r.low[m], r.low[m].Add(way)), most(r.high[m], r.high[m].Add(way))
-			if high.X < r.low[f].X || low.X > r.high[f].X || high.Y < r.low[f].Y || low.Y > r.high[f].Y || high.Z < r.low[f].Z || low.Z > r.high[f].Z {
+			if r.clear(f, low, high) {
 				continue
 			}
 			if _, d := through(x.Core, y.Core); d > touchMM {
@@ -435,4 +436,10 @@ func (s *Bodies) wordBlocks(blocks []Block) []graph.Diagnostic {
 			Related: []graph.Related{{Pos: stand.Pos, Message: graph.Say("%s is here", stand.Name)}}})
 	}
 	return graph.SortDiagnostics(out)
+}
+
+// clear reports whether a box about a body's way, from its least to its most corner, stands clear of the box about
+// another body.
+func (r *replay) clear(f int, low, high graph.Vec) bool {
+	return high.X < r.low[f].X || low.X > r.high[f].X || high.Y < r.low[f].Y || low.Y > r.high[f].Y || high.Z < r.low[f].Z || low.Z > r.high[f].Z
 }

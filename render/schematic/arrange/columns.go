@@ -3,8 +3,6 @@ package arrange
 import (
 	"math"
 	"sort"
-
-	"dryfit/graph"
 )
 
 // bound says that b stands at least d right of a; a nil is the tub's wall.
@@ -70,7 +68,7 @@ func (b *builder) room(a, c *Node, pipe *Pipe) float64 {
 	gap := leastPipe
 	if pipe != nil {
 		gap = max(gap, b.lengthOf(pipe))
-		if direct(pipe.Run) {
+		if pipe.Run.Direct() {
 			gap = 2
 		}
 	}
@@ -79,9 +77,6 @@ func (b *builder) room(a, c *Node, pipe *Pipe) float64 {
 }
 
 func (b *builder) labelW(n *Node) float64 { return max(n.LabelW, n.Symbol.Box.W()) }
-
-// direct reports whether a run joins two parts without pipe.
-func direct(r *graph.Run) bool { return r.HasLength && r.LengthMM == 0 && len(r.Legs) == 0 }
 
 func (b *builder) bounds(l *line) []bound {
 	var out []bound
@@ -109,7 +104,7 @@ func (b *builder) bounds(l *line) []bound {
 		case l.fromTub:
 			p := pipeBefore(n)
 			d := max(-n.Symbol.In+max(leastPipe, 9)*b.m.Spread, b.labelW(n)/2+labelGap)
-			if p != nil && direct(p.Run) {
+			if p != nil && p.Run.Direct() {
 				d = -n.Symbol.In
 			} else if p != nil {
 				d = max(d, -n.Symbol.In+b.lengthOf(p)*b.m.Spread)
@@ -226,7 +221,7 @@ func (b *builder) pull(bounds []bound, order []*Node) []float64 {
 
 // fixedStart reports whether a node is a fitting in the tub's wall, which stays there.
 func (l *line) fixedStart(n *Node) bool {
-	return l.fromTub && len(l.row) > 0 && l.row[0] == n && direct(l.pipes[0].Run)
+	return l.fromTub && len(l.row) > 0 && l.row[0] == n && l.pipes[0].Run.Direct()
 }
 
 // spread shares the room between two fixed places of a row evenly among the pipes there.

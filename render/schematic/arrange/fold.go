@@ -50,7 +50,7 @@ func (b *builder) breakAt(l *line) int {
 			continue
 		}
 		p := b.between(l, l.row[i], l.row[i+1])
-		if p == nil || direct(p.Run) {
+		if p == nil || p.Run.Direct() {
 			continue
 		}
 		if off := math.Abs(l.row[i].At.X + l.row[i].Symbol.Out - b.m.MostRow); off < least {

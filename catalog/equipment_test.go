@@ -31,7 +31,7 @@ func TestFlexibleHoseIsRougher(t *testing.T) {
 		for _, v := range []float64{1.5, 2} {
 			re := v * r.BoreMM / 1000 / 0.6828e-6
 			ratio := colebrook(re, r.RoughnessMM/r.BoreMM) / colebrook(re, 0.0015/r.BoreMM)
-			if ratio < 1.18 || ratio > 1.35 {
+			if !agree.Between(ratio, 1.18, 1.35) {
 				t.Errorf("%s at %g m/s: %.3f times smooth pipe", r.Name, v, ratio)
 			}
 		}
@@ -48,7 +48,7 @@ func TestJetsPassTheirFlow(t *testing.T) {
 		}
 		d := r.BoreMM / 1000
 		q := math.Pi / 4 * d * d * math.Sqrt(2*12*6894.757/993/r.K)
-		if got := q / 6.309020e-5; got < gpm[0] || got > gpm[1] {
+		if got := q / 6.309020e-5; !agree.Between(got, gpm[0], gpm[1]) {
 			t.Errorf("%s: %.1f gpm at 12 psi, want %g to %g", name, got, gpm[0], gpm[1])
 		}
 	}
@@ -68,7 +68,7 @@ func TestHeatPumpFlows(t *testing.T) {
 		if p := r.PowerW / 1000; !agree.Within(r.Least*3600, p/4, 1e-9) || !agree.Within(r.Most, 2*r.Rated, 1e-12) {
 			t.Errorf("%s: least %.2f, most %.2f m3/h for %g kW", name, r.Least*3600, r.Most*3600, p)
 		}
-		if r.LossDropPa < 5000 || r.LossDropPa > 15000 || r.LossFlow != r.Rated {
+		if !agree.Between(r.LossDropPa, 5000, 15000) || r.LossFlow != r.Rated {
 			t.Errorf("%s: %g Pa at its rated flow", name, r.LossDropPa)
 		}
 	}
@@ -83,14 +83,14 @@ func TestPumpCurves(t *testing.T) {
 			t.Fatalf("no %s", name)
 		}
 		fast := r.Speeds[len(r.Speeds)-1]
-		if h := fast.Curve[0][1]; h < shutOff[0] || h > shutOff[1] {
+		if h := fast.Curve[0][1]; !agree.Between(h, shutOff[0], shutOff[1]) {
 			t.Errorf("%s: shut-off head %g m", name, h)
 		}
 		if len(r.Speeds) < 2 {
 			continue
 		}
 		slow := r.Speeds[0]
-		if slow.Name != "low" || fast.Name != "high" || slow.Curve[0][1] < 3 || slow.Curve[0][1] > 4.5 {
+		if slow.Name != "low" || fast.Name != "high" || !agree.Between(slow.Curve[0][1], 3, 4.5) {
 			t.Errorf("%s: %q shuts off at %g m", name, slow.Name, slow.Curve[0][1])
 		}
 		for i, p := range slow.Curve {
@@ -157,7 +157,7 @@ func TestHeatPumpRatings(t *testing.T) {
 			input = math.Max(input, x.InputW)
 		}
 		amps := input / 230 / 0.95
-		if !agree.Within(r.FullLoadA, 1.25*amps, 0.06) || !agree.Within(r.StartingA, 5*amps, 0.6) || r.FuseA < r.FullLoadA || r.FuseA > 1.7*r.FullLoadA || r.ElectricSource == "" {
+		if !agree.Within(r.FullLoadA, 1.25*amps, 0.06) || !agree.Within(r.StartingA, 5*amps, 0.6) || !agree.Between(r.FuseA, r.FullLoadA, 1.7*r.FullLoadA) || r.ElectricSource == "" {
 			t.Errorf("%s: %.1f A, %.0f A at a start, fuse %.0f A; %.2f A by its input", r.Name, r.FullLoadA, r.StartingA, r.FuseA, amps)
 		}
 		for i, x := range r.Ratings {

@@ -39,7 +39,7 @@ func TestAddsUp(t *testing.T) {
 	for first := 20.0; first < 120; first += 0.37 {
 		for least := 5.0; least < 90; least += 7 {
 			more := AddsUp(first, least)
-			if more < least || more > least+6.4 {
+			if !agree.Between(more, least, least+6.4) {
 				t.Fatalf("%v behind %v: %v", least, first, more)
 			}
 			for _, s := range []System{MetricSystem, InchSystem} {

@@ -24,9 +24,23 @@ func TestWithin(t *testing.T) {
 	}
 }
 
+func TestBetween(t *testing.T) {
+	nan := math.NaN()
+	for _, c := range []struct {
+		got, low, high float64
+		yes            bool
+	}{{1, 1, 1, true}, {1.5, 1, 2, true}, {0.9, 1, 2, false}, {2.1, 1, 2, false}, {nan, 1, 2, false}, {1, nan, 2, false}, {1, 0, nan, false}} {
+		if got := Between(c.got, c.low, c.high); got != c.yes {
+			t.Errorf("Between(%g, %g, %g) is %t", c.got, c.low, c.high, got)
+		}
+	}
+}
+
 // No test of the house says "too far off" in a way that is false of NaN.
 func TestNobodyComparesByHand(t *testing.T) {
 	byHand := regexp.MustCompile(`math\.Abs\(.*\)\s*>`)
+	outside := regexp.MustCompile(`([\w.\[\]]+) < ([^|&]+) \|\| ([\w.\[\]]+) > ([^|&{]+)`)
+	fraction := regexp.MustCompile(`\d\.\d|\de-\d`)
 	err := filepath.WalkDir("../..", func(path string, d os.DirEntry, err error) error {
 		if err != nil || d.IsDir() || !strings.HasSuffix(path, "_test.go") || strings.HasSuffix(path, "agree_test.go") {
 			return err
@@ -39,6 +53,9 @@ func TestNobodyComparesByHand(t *testing.T) {
 			}
 			if byHand.MatchString(code) {
 				t.Errorf("%s:%d: %s: write !agree.Within(got, want, tolerance), which fails on NaN", path, i+1, strings.TrimSpace(line))
+			}
+			if m := outside.FindStringSubmatch(code); m != nil && m[1] == m[3] && fraction.MatchString(m[2]+m[4]) {
+				t.Errorf("%s:%d: %s: write !agree.Between(got, low, high), which fails on NaN", path, i+1, strings.TrimSpace(line))
 			}
 		}
 		return err

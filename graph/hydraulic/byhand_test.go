@@ -8,6 +8,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route/laying"
 )
@@ -125,7 +126,7 @@ kv = "12 m3/h"
 		return pa
 	}
 	head := func(q float64) float64 { w := q / (math.Pi / 4 * 0.05 * 0.05); return 1000 * w * w / 2 }
-	if share := 1 - on/whole; share < 0.4 || share > 0.6 {
+	if share := 1 - on/whole; !agree.Between(share, 0.4, 0.6) {
 		t.Fatalf("%.2f of the water leave by the branch", share)
 	}
 	approx(t, "what the run gains", reads("run-out")-reads("run-in"), head(whole)-head(on)-legs[0].Drop+legs[1].Drop, 1e-9)

@@ -36,7 +36,7 @@ func TestTwoSpeeds(t *testing.T) {
 	if !suction.Suction || high.Run("to-jets").Suction {
 		t.Error("suction side wrong")
 	}
-	if !pump.NPSHKnown || pump.ShutOffPa < 147000 || pump.ShutOffPa > 149000 {
+	if !pump.NPSHKnown || !agree.Between(pump.ShutOffPa, 147000, 149000) {
 		t.Errorf("shut-off %.0f Pa", pump.ShutOffPa)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/plan"
 )
 
@@ -30,7 +31,7 @@ func TestTooShortSaysSoAndNoMore(t *testing.T) {
 		for _, term := range v.Place.Terms {
 			sum += term.MM
 		}
-		if len(v.Reasons) != 1 || sum < v.Place.NeededMM-0.01 || sum > v.Place.NeededMM+0.01 {
+		if len(v.Reasons) != 1 || !agree.Within(sum, v.Place.NeededMM, 0.01) {
 			t.Errorf("leg %d: reasons %v; terms add up to %.2f of %.2f", leg, v.Reasons, sum, v.Place.NeededMM)
 		}
 	}
@@ -57,7 +58,7 @@ func TestCutinAndAdviceAgree(t *testing.T) {
 		if best.Spring != built.Spring {
 			t.Errorf("%s: built with %q, advised %q", file, built.Spring, best.Spring)
 		}
-		if built.ThrottleKv > 0 && (best.Kv < 0.99*built.ThrottleKv || best.Kv > 1.01*built.ThrottleKv) {
+		if built.ThrottleKv > 0 && !agree.Between(best.Kv, 0.99*built.ThrottleKv, 1.01*built.ThrottleKv) {
 			t.Errorf("%s: built with Kv %.2f, advised %.2f", file, built.ThrottleKv, best.Kv)
 		}
 	}

@@ -149,7 +149,7 @@ func TestStraightAgainstTheWater(t *testing.T) {
 			lay, leg = laying.Of(c.At(graph.Before)), 2
 		}
 		place, ok := NewSite(c, lay).PlaceAt(graph.Cut{Run: "return-line", Leg: leg, AtMM: -1}, Choice{Bypass: "spring"})
-		if !ok || place.StraightMM < 519.9 || place.StraightMM > 525.1 {
+		if !ok || !agree.Between(place.StraightMM, 519.9, 525.1) {
 			t.Errorf("turned %v: %.2f mm before the check", turned, place.StraightMM)
 		}
 	}

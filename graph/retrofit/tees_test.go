@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/route"
 	"dryfit/graph/route/laying"
@@ -64,7 +65,7 @@ func TestTeeWhereThePipesBecomeAlike(t *testing.T) {
 		low, high float64
 	}{{3500, 1, 3100, 3850}, {2300, 2, 1850, 2975}, {900, 3, 350, 1475}} {
 		tee, ok := NewSite(c, lay).bestTee(beside.ToUnitRuns, true, x.want)
-		if !ok || tee.play() < 0 || tee.path.Run.ID != "to-first" || tee.leg != x.leg || tee.beyond < x.low || tee.beyond > x.high {
+		if !ok || tee.play() < 0 || tee.path.Run.ID != "to-first" || tee.leg != x.leg || !agree.Between(tee.beyond, x.low, x.high) {
 			t.Errorf("for %g mm of pipe a tee in leg %d of %s, %.0f mm before the unit; want leg %d", x.want, tee.leg, tee.path.Run.ID, tee.beyond, x.leg)
 		}
 	}

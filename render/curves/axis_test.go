@@ -16,7 +16,7 @@ func TestNewAxis(t *testing.T) {
 		if !agree.Within(a.step, c.step, 1e-9*c.step) || !agree.Within(a.most, c.end, 1e-9*c.end) {
 			t.Errorf("to %g: steps of %g up to %g, want %g up to %g", c.most, a.step, a.most, c.step, c.end)
 		}
-		if n := a.most / a.step; n < 3 || n > 9 {
+		if n := a.most / a.step; !agree.Between(n, 3, 9) {
 			t.Errorf("to %g: %g steps", c.most, n)
 		}
 	}

@@ -111,7 +111,7 @@ func TestPowerByTheCatalogue(t *testing.T) {
 		if got := of(1); !agree.Within(got.V, said, 0.12*said) || got.How != settle.Assumed || !(got.Low < 0 && got.High > 0) {
 			t.Errorf("%s: %+v, its row says %s", row.Name, got, quantity.Power.Of(said))
 		}
-		if one, two := of(1).V, of(2).V; two < 1.1*one || two > 3.5*one {
+		if one, two := of(1).V, of(2).V; !agree.Between(two, 1.1*one, 3.5*one) {
 			t.Errorf("%s: %.0f W, of twice the flow %.0f", row.Name, one, two)
 		}
 	}

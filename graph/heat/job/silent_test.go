@@ -40,7 +40,7 @@ func TestWhereAUnitStopsIsInTheRange(t *testing.T) {
 	r := answer(of(false, 0))
 	for _, least := range []float64{-13, -4} {
 		_, planned := yearOf(of(true, least))
-		if y := r.Year.PlannedKWh; planned.KWh < y.Low || planned.KWh > y.High {
+		if y := r.Year.PlannedKWh; !agree.Between(planned.KWh, y.Low, y.High) {
 			t.Errorf("a unit that stops at %g °C takes %.0f kWh, outside %.0f to %.0f", least, planned.KWh, y.Low, y.High)
 		}
 	}

@@ -12,6 +12,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"dryfit/graph/agree"
 	"dryfit/graph/lots"
 )
 
@@ -141,7 +142,7 @@ func sound(pieces []Demand, stock []Supply, kerf float64, r Result) string {
 		if need > bar.StockMM+1e-6 {
 			return fmt.Sprintf("bar %d: %g mm out of %g mm", b, need, bar.StockMM)
 		}
-		if want := max(0, bar.StockMM-need-kerf); bar.OffcutMM < want-1e-6 || bar.OffcutMM > want+1e-6 {
+		if want := max(0, bar.StockMM-need-kerf); !agree.Between(bar.OffcutMM, want-1e-6, want+1e-6) {
 			return fmt.Sprintf("bar %d: offcut %g mm, want %g mm", b, bar.OffcutMM, want)
 		}
 	}

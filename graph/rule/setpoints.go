@@ -237,20 +237,20 @@ func highLimitStopsUnit(in *Input, report Report) {
 
 func pumpRunsForHeat(in *Input, report Report) {
 	v := in.ask()
-	told := map[string]bool{}
+	once := tellOnce{at: map[string]int{}} // of two units on one pump: of the new one
 	for _, b := range v.branches {
 		p := b.Pump
-		if p == nil || p.Pump == nil || p.Pump.AlwaysOn || p.Pump.RunsForHeat != "" || told[p.ID] {
+		if p == nil || p.Pump == nil || p.Pump.AlwaysOn || p.Pump.RunsForHeat != "" {
 			continue
 		}
 		if b.Unit.Unit != nil && b.Unit.Unit.CalledBy == graph.ByController {
 			continue // the controller calls for both
 		}
-		told[p.ID] = true
-		report(b.Unit.Existing, graph.Diagnostic{
+		once.add(p.ID, b.Unit.Existing, graph.Diagnostic{
 			Pos: key(p, "runs-for-heat"), Severity: graph.Warning, Related: []graph.Related{here(b.Unit)},
 			Message: graph.Say("what keeps pump %q running while %q heats is not said: 0 of hours, contact and always given, needs 1", p.ID, b.Unit.ID),
 			Hint:    `write runs-for-heat = "hours" (circulation hours of the controller), "contact" (a pump contact of the unit) or "always"; or called-by = "controller" on the unit`,
 		})
 	}
+	once.tell(report)
 }

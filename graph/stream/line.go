@@ -1,6 +1,7 @@
 package stream
 
 import (
+	"cmp"
 	"container/heap"
 	"slices"
 
@@ -89,7 +90,8 @@ func (n *Net) Loops() []Line {
 // Apart) the pump whose water comes to the
 // element heater; of several such, or where there is none, one that is always on or has
 // several speeds; of several such the always-on one; else the only one, else the smallest
-// by its greatest flow. It is nil where there is no pump.
+// by its greatest flow; of those alike in all that the one whose type, then whose id comes first. It is nil
+// where there is no pump.
 func (n *Net) HeaterPump() *graph.Part { return n.heaterPump(n.Apart) }
 
 func (n *Net) heaterPump(apart func(p *graph.Part) bool) *graph.Part {
@@ -110,7 +112,7 @@ func (n *Net) heaterPump(apart func(p *graph.Part) bool) *graph.Part {
 		default:
 			rank[1] = 2
 		}
-		if best == nil || less(rank, bestRank) {
+		if best == nil || less(rank, bestRank) || rank == bestRank && cmp.Or(cmp.Compare(p.Type, best.Type), cmp.Compare(p.ID, best.ID)) < 0 {
 			best, bestRank = p, rank
 		}
 	}

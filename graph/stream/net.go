@@ -25,6 +25,7 @@ type Net struct {
 	parts  map[string]int // id -> index into Circuit.Parts
 	runs   map[string]int // id -> index into Circuit.Runs
 	named  []int          // of each run: the first run of its id
+	order  []int          // the runs, see inOrder
 	ends   [][2]int       // of each run: indexes of its parts; -1 where there is no such part
 	air    []bool         // of each run
 	joins  []AirJoin
@@ -70,11 +71,13 @@ func NewNet(c *graph.Circuit) *Net {
 			}
 		}
 	}
+	n.order = inOrder(c, n.ends)
 	n.air, n.joins = airRuns(n)
 	n.addNodes()
 	n.way = orient(n)
 	n.out, n.in = make([][]int, len(c.Parts)), make([][]int, len(c.Parts))
-	for i, w := range n.way {
+	for _, i := range n.order {
+		w := n.way[i]
 		if w == 0 {
 			continue
 		}
@@ -100,7 +103,8 @@ func (n *Net) index(id string) int {
 // addNodes makes the nodes of the water's graph and hangs the water runs on them.
 func (n *Net) addNodes() {
 	n.hangs = make([][2]int, len(n.Circuit.Runs))
-	for i, r := range n.Circuit.Runs {
+	for _, i := range n.order {
+		r := n.Circuit.Runs[i]
 		if !n.carriesWater(i) {
 			continue
 		}
@@ -215,7 +219,7 @@ func (n *Net) Against(r *graph.Run) bool {
 }
 
 // Inlet returns the port by which the water comes to a part, and the run it comes by; for
-// several the first in the order of the circuit. The run is nil where no water comes.
+// several the first by what they join. The run is nil where no water comes.
 func (n *Net) Inlet(p *graph.Part) (port string, r *graph.Run) {
 	for _, i := range n.runsOf(n.in, p) {
 		r := n.Circuit.Runs[i]

@@ -64,7 +64,7 @@ func flowGraph(n *Net) *flow {
 			g.add(g.sink, v, -1)
 		}
 	}
-	for i := range n.Circuit.Runs {
+	for _, i := range n.order {
 		if n.carriesWater(i) {
 			a, b := n.nodeEnds(i)
 			g.add(a, b, i)

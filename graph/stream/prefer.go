@@ -48,12 +48,12 @@ func preferWritten(n *Net, way []int8, g *flow, order []int) {
 	}
 }
 
-// chains returns the chains of the runs with a way, in the order of the circuit.
+// chains returns the chains of the runs with a way, those first that are first in order.
 func chains(n *Net, way []int8, outs, ins []int) []chain {
 	plain := func(v int) bool { return outs[v] == 1 && ins[v] == 1 }
 	done := make([]bool, len(way))
 	var list []chain
-	for start := range way {
+	for _, start := range n.order {
 		if way[start] == 0 || done[start] {
 			continue
 		}

@@ -22,9 +22,9 @@ func ofPart(m *hydraulic.Model, p *hydraulic.ModelPart, n settle.Unknown) []unkn
 		return one(pumpUnknown(p, n))
 	case k == graph.Tee || k == graph.Reducer:
 		if n.Number == settle.FittingsNumber {
-			return one(fittings(n))
+			return one(fittings(n, k))
 		} else if reducingTee(p) {
-			u := start(n)
+			u := start(n, k)
 			u.set, u.used = onReducingTees, byClass(n.Spread, "as the handbook's tee of one size")
 			return one(u)
 		}
@@ -41,8 +41,8 @@ func ofPart(m *hydraulic.Model, p *hydraulic.ModelPart, n settle.Unknown) []unkn
 
 func one(u unknown) []unknown { return []unknown{u} }
 
-func fittings(n settle.Unknown) unknown {
-	u := start(n)
+func fittings(n settle.Unknown, kind graph.Kind) unknown {
+	u := start(n, kind)
 	u.set, u.used = onFittings, byClass(n.Spread, "by the handbook")
 	if n.Class == settle.TeesClass {
 		u.set = onTees
@@ -58,7 +58,7 @@ func reducingTee(p *hydraulic.ModelPart) bool {
 
 // otherUnknown is one of a filter, a heater, a unit or a check.
 func otherUnknown(p *hydraulic.ModelPart, n settle.Unknown) []unknown {
-	id, u := p.Part.ID, start(n)
+	id, u := p.Part.ID, start(n, p.Part.Kind)
 	switch n.Number {
 	case settle.LossNumber:
 		u.set, u.used = onLoss(id, 1), bySettled(settle.Key{Of: id, What: "loss"}, p.Set.Loss.Origin, p.Part.Known)
@@ -104,7 +104,7 @@ func otherUnknown(p *hydraulic.ModelPart, n settle.Unknown) []unknown {
 }
 
 func pumpUnknown(p *hydraulic.ModelPart, n settle.Unknown) unknown {
-	id, u := p.Part.ID, start(n)
+	id, u := p.Part.ID, start(n, p.Part.Kind)
 	curve := used{value: "the curve described", given: true, guess: p.Part.Known == graph.Assumed}
 	switch n.Number {
 	case settle.SizeNumber:
@@ -160,13 +160,14 @@ func jetUnknowns(m *hydraulic.Model, p *hydraulic.ModelPart, n settle.Unknown) [
 		return nil
 	}
 	id, known := p.Part.ID, p.Part.Known.String()
-	loss := start(n)
+	loss := start(n, graph.JetGroup)
+	loss.slot = jetLossSlot
 	loss.set, loss.used = onLoss(id, 1), bySettled(settle.Key{Of: id, What: "loss"}, p.Set.Loss.Origin, p.Part.Known)
 	loss.span = tables.Spread(tables.SpreadJetLoss, known)
-	k := unknown{what: "K of the jets of " + id, part: id, set: onLoss(id, 1),
+	k := unknown{what: "K of the jets of " + id, part: id, slot: jetLossSlot, set: onLoss(id, 1),
 		span: tables.Span{Low: p.Row.KLow/p.Row.K - 1, High: p.Row.KHigh/p.Row.K - 1},
 		used: used{value: graph.Say("K %.3g", p.Row.K), source: p.Row.Source, guess: true}}
-	bore := unknown{what: "the bore of " + id, part: id, set: onLoss(id, -4), power: 4,
+	bore := unknown{what: "the bore of " + id, part: id, slot: jetBoreSlot, set: onLoss(id, -4), power: 4,
 		used: used{value: graph.Say("%s", quantity.Length.Finely(p.Row.BoreMM)), source: p.Row.Source, given: p.Row.Owns("bore"),
 			guess: !p.Row.Owns("bore") || p.Part.Known == graph.Assumed}}
 	bore.span = tables.Spread(tables.SpreadJetBore, known)
@@ -203,7 +204,7 @@ func hangsOnHoses(p *hydraulic.ModelPart) bool {
 
 // hoses is the unknown of what brings the water to the jets: one maker's, for all groups of a tub.
 func hoses() unknown {
-	u := unknown{what: hosesClass, used: byClass(tables.SpreadJetHoses, "no loss")}
+	u := unknown{what: hosesClass, slot: jetHosesSlot, used: byClass(tables.SpreadJetHoses, "no loss")}
 	u.span = tables.Spread(tables.SpreadJetHoses, assumed)
 	u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) {
 		for i := range m.Parts {
@@ -242,7 +243,7 @@ func shareOfHead(m *hydraulic.Model, p *hydraulic.ModelPart) (what, part string,
 // valveUnknown is one of a hand valve: how it is off hangs on whether it stands open, partly
 // open, or has a Kv of its own.
 func valveUnknown(p *hydraulic.ModelPart, n settle.Unknown) []unknown {
-	id, u := p.Part.ID, start(n)
+	id, u := p.Part.ID, start(n, p.Part.Kind)
 	byKv := p.Given == hydraulic.GivenPosition || p.Given == hydraulic.GivenKv
 	guess := p.Part.Known == graph.Assumed
 	switch n.Number {

@@ -14,7 +14,7 @@ func ofRun(r *hydraulic.ModelRun, n settle.Unknown) []unknown {
 	if r == nil || r.Edge < 0 || r.LengthM == 0 && n.Number != settle.EntranceNumber {
 		return nil
 	}
-	u, spec, old := start(n), r.Run.Spec, !r.Run.New()
+	u, spec, old := start(n, ""), r.Run.Spec, !r.Run.New()
 	switch n.Number {
 	case settle.EntranceNumber:
 		if !r.Entrance {
@@ -35,7 +35,7 @@ func ofRun(r *hydraulic.ModelRun, n settle.Unknown) []unknown {
 	case settle.FittingsNumber:
 		for _, f := range r.Fittings {
 			if !f.Barb && f.Kind != "entrance" && f.Kind != "exit" {
-				return one(fittings(n))
+				return one(fittings(n, ""))
 			}
 		}
 		return nil

@@ -369,7 +369,7 @@ func (s *spreader) left(m *spreadMode) []effect {
 	x := make([]float64, n)
 	for k := range s.all {
 		for j, i := range m.answered {
-			x[j] = s.all[k].value(sample.Point(i, sample.OfFlows(k)))
+			x[j] = s.all[k].value(sample.Point(i, s.all[k].coordinate))
 		}
 		goes := func(y []float64) float64 {
 			if r := math.Abs(correlation(x, y)); r >= 2.5/math.Sqrt(float64(n)) {

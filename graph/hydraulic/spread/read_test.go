@@ -333,7 +333,10 @@ func TestHowFarAReadingIsOff(t *testing.T) {
 // What an unknown still moves is its part of the scatter: of a flow that is 100 + 2·a + b, a and b alike
 // and apart, a moves 2/√5 of it and b 1/√5 (variances add); two coordinates of the sample go with each other by a few hundredths.
 func TestWhatIsLeftToMove(t *testing.T) {
-	s := &spreader{all: []unknown{{span: tables.Span{Low: -0.2, High: 0.2}}, {span: tables.Span{Low: -0.2, High: 0.2}}, {span: tables.Span{Low: -0.2, High: 0.2}}}}
+	s := &spreader{all: make([]unknown, 3)}
+	for k := range s.all {
+		s.all[k] = unknown{span: tables.Span{Low: -0.2, High: 0.2}, coordinate: sample.OfFlows(k)}
+	}
 	m := &spreadMode{narrowed: true, units: []int{0}, moved: moved{values: make([][]float64, 1)}}
 	for i := range sample.Size {
 		v := s.values(i)

@@ -8,7 +8,6 @@ import (
 	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
-	"dryfit/graph/sample"
 )
 
 // Setting is a hand valve in a unit's bypass of which only the Kv was worked out, so that it is set
@@ -101,7 +100,7 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 	if g == nil {
 		return
 	}
-	reads := 1 + g.Reading.Middle + steps(sample.Point(i, sample.OfFlows(len(s.all)+1)), g.Reading.Middle-g.Reading.Low, g.Reading.High-g.Reading.Middle)
+	reads := 1 + g.Reading.Middle + steps(s.own(i, readSlot), g.Reading.Middle-g.Reading.Low, g.Reading.High-g.Reading.Middle)
 	want := g.Flow * reads
 	valve := s.turn(g.at.after, values)
 	// above is ln of the unit's flow over the flow wanted, with the valve's loss times e to the x: it rises with x.
@@ -112,7 +111,7 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 		}
 		return math.Log(max(g.at.unitOf(a.sol), 1e-9) / want), true
 	}
-	open := g.open + math.Log(factorAt(sample.Point(i, sample.OfFlows(len(s.all)+2)), g.wide))
+	open := g.open + math.Log(factorAt(s.own(i, openSlot), g.wide))
 	x, state, ok := reach(above, open)
 	if !ok {
 		for n := range g.unit {

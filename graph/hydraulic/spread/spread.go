@@ -235,6 +235,7 @@ func spreaderOf(before, after *route.Layout, unit string, modes []graph.Mode) *s
 		s.modes = append(s.modes, m)
 	}
 	s.all = unknowns(models)
+	s.coordinates()
 	return s
 }
 
@@ -261,16 +262,16 @@ func (st *spreadStage) again() *spreadStage {
 func (s *spreader) values(i int) []float64 {
 	values := make([]float64, len(s.all))
 	for k := range s.all {
-		values[k] = s.all[k].value(sample.Point(i, sample.OfFlows(k)))
+		values[k] = s.all[k].value(sample.Point(i, s.all[k].coordinate))
 	}
 	return values
 }
 
 // depth is how far below the water at point i of the sample all that lies of which nothing says
-// it, m: a coordinate of its own, after all others.
+// it, m.
 func (s *spreader) depth(i int) float64 {
 	at := level()
-	return at.Middle + steps(sample.Point(i, sample.OfFlows(len(s.all))), at.Middle-at.Low, at.High-at.Middle)
+	return at.Middle + steps(s.own(i, depthSlot), at.Middle-at.Low, at.High-at.Middle)
 }
 
 // point takes up what every mode gave at point i of the sample, the k-th of those just solved.

@@ -70,6 +70,9 @@ func (l limit) take(rating, belowMM float64, known bool, metre float64) limit {
 	return l
 }
 
+// alikePa is how much less one must be left than another to be the weaker, Pa.
+const alikePa = 1
+
 // levelClass is the class of the spreads that level is of.
 const levelClass = tables.SpreadLevel
 
@@ -99,18 +102,15 @@ func standsOf(m *hydraulic.Model, lay *route.Layout, unit int) stands {
 			}
 			out.pipe[i] = old.hang(rating, belowMM, looseMM, known, out.metre)
 			left := noLimit.hang(rating, belowMM, looseMM, known, out.metre).least(level().High, out.metre)
-			if left < least {
+			if left < least-alikePa {
 				least, out.weakest, out.pipeLevel = left, id, ""
 				if !known {
 					out.pipeLevel = id
 				}
 			}
 		}
-		for k := range m.Runs {
-			r := m.Runs[k].Run
-			if !under.HasRun(r.ID) {
-				continue
-			}
+		for _, r := range under.Runs { // of those alike the nearest to the pump is named
+			k := m.RunAt[r.ID]
 			deepest := 0.0
 			for _, mm := range m.Below[k] {
 				deepest = max(deepest, mm)
@@ -118,12 +118,10 @@ func standsOf(m *hydraulic.Model, lay *route.Layout, unit int) stands {
 			loose, _ := levels.LooseRun(k)
 			take(r.ID, set.Run(r.ID).Derated.V, deepest, loose, len(m.Below[k]) > 0)
 		}
-		for k := range m.Parts {
+		for _, of := range under.Parts {
+			k := m.PartAt[of.ID]
 			q := &m.Parts[k]
 			loose, _ := levels.Loose(q.Part)
-			if !under.HasPart(q.Part.ID) {
-				continue
-			}
 			if q.Part.Kind.Plumbing() {
 				take(q.Part.ID, set.Part(q.Part.ID).Derated.V, q.Below, loose, q.LevelKnown())
 			}

@@ -13,13 +13,15 @@ import (
 
 // unknown is one input that is not known exactly.
 type unknown struct {
-	what string   // in words
-	part string   // id; "" for a class
-	at   []string // ids of the parts and runs it was met at
-	span tables.Span
-	adds bool // span is added to the number, not a share of it
-	set  func(m *hydraulic.Model, p *hydraulic.Perturb, value float64)
-	used used
+	what       string   // in words
+	part       string   // id; "" for a class
+	at         []string // ids of the parts and runs it was met at
+	slot       string   // what it is one of, see slots
+	coordinate int      // of the sample
+	span       tables.Span
+	adds       bool // span is added to the number, not a share of it
+	set        func(m *hydraulic.Model, p *hydraulic.Perturb, value float64)
+	used       used
 	// power of the number a loss goes with, where that is more than one: four of a nozzle's bore, five of
 	// a pipe's; for what is worth moving.
 	power float64
@@ -72,8 +74,13 @@ func (u *unknown) asDescribed() float64 {
 func (u *unknown) asWideAs(other *unknown) {
 	if other.span.High-other.span.Low > u.span.High-u.span.Low {
 		u.span, u.used = other.span, other.used
+	} else if other.span == u.span && other.used.value != u.used.value {
+		u.used.value = eachItsOwn
 	}
 }
+
+// eachItsOwn is what was used of what is off together and is not alike: no one of them stands for all.
+const eachItsOwn = "each its own"
 
 // unknowns lists what moves the models of what may be off, in the order of the circuit: a walk
 // over what was settled. The same number in several models (before and after, every mode) is
@@ -114,9 +121,9 @@ func unknowns(models []*hydraulic.Model) []unknown {
 	return out
 }
 
-// start is an unknown as it was settled, without what it moves.
-func start(n settle.Unknown) unknown {
-	u := unknown{what: n.Class, span: n.Span, adds: n.Adds}
+// start is an unknown as it was settled, of a part of a kind or of a run, without what it moves.
+func start(n settle.Unknown, kind graph.Kind) unknown {
+	u := unknown{what: n.Class, span: n.Span, adds: n.Adds, slot: slotOf(n, kind)}
 	if n.Class == "" {
 		u.what, u.part = n.Words, n.Whose
 	}

@@ -17,7 +17,7 @@ func (s *search) rank() {
 // byMerit orders two trials as a fitter would: what the rules bar comes last, nearest to
 // possible first, and behind that what stands wrong in the way of the water and what nobody
 // looked at; then what the unit's flow is, what it takes from another that is there, what the rules warn of, room to spare, the way to the
-// unit, and the order of the description.
+// unit, and the order in which the water comes to them.
 func byMerit(a, b *trial) int {
 	return cmp.Or(
 		cmp.Compare(a.rankedAs(), b.rankedAs()),

@@ -69,7 +69,7 @@ func (s *search) places() { s.try(s.site.Places()) }
 // try sends the places through the house, the cheap steps first: what the rules on the cut
 // or on the circuit bar is not built, and what cannot be built is not solved. The order in
 // which they are given decides nothing: what is found of one may be used for another (the
-// findings of a segment, the spring one came to), so they are taken in that of the circuit.
+// findings of a segment, the spring one came to), so they are taken in that of the water.
 func (s *search) try(places []retrofit.Place) {
 	var some, left []*trial
 	for _, place := range s.inOrder(places) {
@@ -120,15 +120,16 @@ func (s *search) tooShortAnyhow(place retrofit.Place) []graph.Diagnostic {
 		Message: graph.Say("run %q is written with %s, and is hardly longer than %s: it has no straight stretch of %s, which the work needs", run.Said(), s.length(run.Length.V), s.length(most), s.length(place.NeededMM))}}
 }
 
-// inOrder returns the places in the order of the circuit: by run, leg and place on it.
+// inOrder returns the places as the water comes to them: by run, leg and place on it.
 func (s *search) inOrder(places []retrofit.Place) []retrofit.Place {
-	run := make(map[string]int, len(s.asked.Runs))
-	for i, r := range s.asked.Runs {
-		run[r.ID] = i
-	}
-	out := slices.Clone(places)
+	net := s.settled.Net()
+	run, out := net.Order(), slices.Clone(places)
 	slices.SortStableFunc(out, func(a, b retrofit.Place) int {
-		return cmp.Or(cmp.Compare(run[a.Run], run[b.Run]), cmp.Compare(a.Leg, b.Leg), cmp.Compare(a.FromMM, b.FromMM))
+		along := cmp.Or(cmp.Compare(a.Leg, b.Leg), cmp.Compare(a.FromMM, b.FromMM))
+		if r := net.Run(a.Run); r != nil && net.Against(r) {
+			along = -along
+		}
+		return cmp.Or(cmp.Compare(run[a.Run], run[b.Run]), along)
 	})
 	return out
 }

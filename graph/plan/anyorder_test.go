@@ -25,7 +25,7 @@ var (
 	notOfIDs  = regexp.MustCompile(`^\s*(kind|type|ports|spec|size|name) *=`)
 	quotedID  = regexp.MustCompile(`"([^".]+)(\.[a-z0-9-]+)?"`)
 	keyOfID   = regexp.MustCompile(`(^|[{,] *)([a-z0-9-]+) *=`)
-	places2   = regexp.MustCompile(`(, line \d+|leg \d+ of )`)
+	inFile    = regexp.MustCompile(`(, line \d+|leg \d+ of )`)
 	ownNames  = regexp.MustCompile(`^(tee|v|union|bypass|bleed|drain)(-|$|[0-9])`) // as the tool calls new parts: it gives no name twice
 	pumpID    = regexp.MustCompile(`pump|^p[12]$`)
 	moreLike  = regexp.MustCompile(`.and \d+ more like it`)
@@ -111,7 +111,7 @@ func answersOf(t *testing.T, text string) []string {
 	p := work(t, read(t, "job.toml", []byte(text)), everything|plan.Heat)
 	var out []string
 	add := func(format string, args ...any) {
-		out = append(out, numbers.ReplaceAllString(places2.ReplaceAllString(fmt.Sprintf(format, args...), ""), "$1"))
+		out = append(out, numbers.ReplaceAllString(inFile.ReplaceAllString(fmt.Sprintf(format, args...), ""), "$1"))
 	}
 	for _, v := range p.Places {
 		add("%d %s %s %s", v.Rank, v.Place.Run, v.Verdict, v.Summary.In(0))

@@ -80,13 +80,13 @@ type standing struct {
 }
 
 func (a standing) compare(b standing) int {
-	new := func(s standing) int {
+	age := func(s standing) int {
 		if s.isNew {
 			return 1
 		}
 		return 0
 	}
-	return cmp.Or(cmp.Compare(new(a), new(b)), cmp.Compare(b.watts, a.watts), cmp.Compare(b.press, a.press),
+	return cmp.Or(cmp.Compare(age(a), age(b)), cmp.Compare(b.watts, a.watts), cmp.Compare(b.press, a.press),
 		slices.Compare(a.at[:], b.at[:]), cmp.Compare(a.id, b.id))
 }
 

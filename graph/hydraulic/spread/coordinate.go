@@ -81,7 +81,10 @@ type standing struct {
 
 func (a standing) compare(b standing) int {
 	age := func(s standing) int {
-		if s.isNew {
+		switch {
+		case s.watts <= 0: // no water passes
+			return 2
+		case s.isNew:
 			return 1
 		}
 		return 0

@@ -38,6 +38,8 @@ type tub struct {
 	cut   left
 	runs  int
 	told  told
+
+	gardel gardel // of the depot's tees
 }
 
 const (

@@ -145,7 +145,7 @@ var depot = &world{
 	pump: depotPump, line: depotLine, pipe: depotPipe,
 	elbowMake: func(d dice) float64 { return d.bell(0.2) },
 	elbow:     func(d dice) float64 { return d.bell(0.1) },
-	joint:     func(d dice) float64 { return 0.02 * d.bell(0.8) },
+	joint:     depotJoint,
 	barb: func(d dice) float64 {
 		b := d.even(0.78, 0.9)
 		b *= b // of the areas
@@ -171,6 +171,8 @@ func (d dice) cut() float64 {
 		}
 	}
 }
+
+func depotJoint(d dice) float64 { return 0.02 * d.bell(0.8) }
 
 // depotPump draws a pump by its label and by how much of it the water gets.
 func depotPump(d dice, f family) pump {
@@ -374,6 +376,13 @@ func (t *tub) depotRun(w way, from, to, of string, length float64, elbows int) {
 	}
 	own := *t.w
 	own.elbow = func(d dice) float64 { return times * d.bell(0.1) }
+	own.joint = func(d dice) float64 { // two to a fitting besides those at the ends
+		k := depotJoint(d)
+		for range elbows {
+			k += depotJoint(d)
+		}
+		return k
+	}
 	if from == "tub.skimmer" || from == "tub.well" {
 		own.suction = func(d dice) float64 { return d.even(0.1, 1.5) }
 	}

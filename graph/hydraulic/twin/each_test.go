@@ -287,7 +287,7 @@ func TestEachGuess(t *testing.T) {
 		w   *world
 		who []surveyor
 	}{{workshop, []surveyor{careful, hurried}}, {handbook, []surveyor{careful, hurried}}, {rounds, []surveyor{careful, hurried}},
-		{bench, []surveyor{benchCareful, benchHurried}}, {counter, []surveyor{counterCareful, counterHurried}}, {office, []surveyor{officeCareful, officeHurried}}, {callout, []surveyor{calloutCareful, calloutHurried}}} {
+		{bench, []surveyor{benchCareful, benchHurried}}, {counter, []surveyor{counterCareful, counterHurried}}, {office, []surveyor{officeCareful, officeHurried}}, {callout, []surveyor{calloutCareful, calloutHurried}}, {depot, []surveyor{depotCareful, depotHurried}}} {
 		if *maker != "" && m.w.name != *maker {
 			continue
 		}

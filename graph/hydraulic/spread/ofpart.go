@@ -194,12 +194,20 @@ func jetUnknowns(m *hydraulic.Model, p *hydraulic.ModelPart, n settle.Unknown) [
 }
 
 // hangsOnHoses reports whether the loss of a group was made from that of one nozzle, or the sheet of one
-// jet, so that what brings the water to them is not in it. A loss of the whole group has it, as have jets
-// that were measured where they stand; open eyes of a pool or a circulation line sit on their pipe.
+// jet, so that what brings the water to them is not in it: a bore that was measured is a nozzle's, too. A loss
+// of the whole group has it, as have jets whose flow at a drop, or whose K, was measured where they stand; open
+// eyes of a pool or a circulation line sit on their pipe.
 func hangsOnHoses(p *hydraulic.ModelPart) bool {
-	rated := p.Given == hydraulic.GivenLoss && p.Part.Jets != nil && p.Part.Jets.Rated != nil
-	return (rated || p.Given == hydraulic.GivenBore || p.Given == hydraulic.GivenRow) &&
-		p.Part.Known != graph.Measured && !p.Set.OpenEyes()
+	j, stands := p.Part.Jets, p.Part.Known == graph.Measured
+	switch p.Given {
+	case hydraulic.GivenLoss:
+		stands = stands || j == nil || j.Rated == nil
+	case hydraulic.GivenBore, hydraulic.GivenRow:
+		stands = stands && (j != nil && j.HasK || p.Row.Owns("k"))
+	default:
+		return false
+	}
+	return !stands && !p.Set.OpenEyes()
 }
 
 // hoses is the unknown of what brings the water to the jets: one maker's, for all groups of a tub.

@@ -69,8 +69,9 @@ size = "1-1/2 in"
 length = "1 m"
 `
 
-// The watts of a small pump say less of its flow than those of a large one: 5 to 15 % from wire to
-// water, three to one, against two to one; of the large ones one label in seven says what the shaft
+// The watts of a small pump say less of its flow than those of a large one: 5 to 19 % from wire to
+// water, nearly four to one, against two to one. A wet rotor with a capacitor that takes 77 W for 9.3 US gpm at 9.6 ft
+// (read in a magazine of the heating trade) makes 22 %, shaded poles 5 (common practice, no source); of the large ones one label in seven says what the shaft
 // gives, seven tenths of what the motor takes (common practice, no source), and the others what it takes at
 // its heaviest, a twentieth more than at its best flow. Nine in ten of both kinds of label together, two
 // normal curves on a scale of logarithms, lie between 0.68 and 1.53; worked out apart from the program.
@@ -83,9 +84,10 @@ func TestSmallLabelsSayLess(t *testing.T) {
 		}
 		return (1 + u.span.High) / (1 + u.span.Low)
 	}
-	for _, watts := range []string{"60 W", "150 W"} { // 60 to 150 W is what such pumps have on their label
-		if small := times("circulation-pump-24h", watts); !agree.Within(small, 15.0/5, 0.3) {
-			t.Errorf("%s: from end to end %.2f times, want 3", watts, small)
+	water := func(litres, m float64) float64 { return litres * 9.79 * m } // W, of litres a second
+	for _, watts := range []string{"60 W", "150 W"} {                     // 60 to 150 W is what such pumps have on their label
+		if small := times("circulation-pump-24h", watts); !agree.Within(small, 19.0/5, 0.3) || small > water(9.3*3.785/60, 9.6*0.3048)/77/0.05 {
+			t.Errorf("%s: from end to end %.2f times, want 3.8", watts, small)
 		}
 	}
 	for kind, watts := range map[string]string{"pool-pump": "750 W", "circulation-pump-1.5in": "150 W"} { // a 48 frame is no small motor

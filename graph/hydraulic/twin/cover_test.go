@@ -161,7 +161,7 @@ func (y *tally) judge(t *testing.T, key string, who surveyor) {
 	if !(y.cover() <= min(95+slack, 100)) {
 		t.Errorf("%s: %.0f of 100 inside: the ranges are too wide", key, y.cover())
 	}
-	if strings.HasPrefix(key, string(throttle)) || strings.HasPrefix(key, string(kBox)) {
+	if who.cocks || strings.HasPrefix(key, string(throttle)) || strings.HasPrefix(key, string(kBox)) {
 		return // all of it hangs on a ball valve half open, a cock to the handbook's maker, easier to the callout's: see doc.go
 	}
 	if off := math.Exp(median(y.bias)) - 1; !who.leans && !agree.Within(off, 0, 0.03+2*1.25*0.2/math.Sqrt(n)) {

@@ -278,7 +278,7 @@ var untold = []string{
 	"the flow that holds check-valve", "the loss of reducing tees", "the bore written of", "how deep below the water",
 }
 
-// TestEachGuess holds the span of each thing that is not known against what the seven makers drew of it,
+// TestEachGuess holds the span of each thing that is not known against what the eight makers drew of it,
 // without solving a tub: of many that are off at once the flow of a tub tells little of one. A span half as
 // wide as it is would hold too few of them, or is told why it is so wide.
 func TestEachGuess(t *testing.T) {

@@ -25,6 +25,8 @@ type surveyor struct {
 	// leans tells that the middle is not judged: his maker's valves open by three books, of which the
 	// catalogue's is one end, and the middle of one can't be that of all; nor each family by itself.
 	leans bool
+	// cocks tells that the middle is not judged: all balls of his maker's open as cocks, of four books the hardest but one.
+	cocks bool
 	// The share of plates in horsepower, in amps, and that nobody can read; of lines taken for the other family of
 	// pipe; of checks with a spring written as a flap; of tubs whose pump's flow is read before anything is cut.
 	hp, amps, bleached, mistakes, miscalls, reads float64

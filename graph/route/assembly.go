@@ -17,6 +17,28 @@ type Step struct {
 	Phase  Phase
 	Text   string
 	Joints []int // Joint.Number, in the order they are made
+
+	// What Text is made of where it says of each joint what is put to what: Before, the meetings,
+	// Behind. Empty where it names a union's nuts or what slides.
+	Before, Behind string
+	Meetings       []Meeting // of Joints
+}
+
+// Meeting is a joint as it is made, in the words of its two sides.
+type Meeting struct {
+	Comes, Stays string
+	Onto         bool   // what comes goes over what stays: hose over a barb, a socket over a port
+	Run          string // of the joint
+}
+
+func (m Meeting) String() string { return m.Comes + " " + m.Prep() + " " + m.Stays }
+
+// Prep is the word between the two.
+func (m Meeting) Prep() string {
+	if m.Onto {
+		return "onto"
+	}
+	return "into"
 }
 
 // Phase says where a step is done.

@@ -25,7 +25,7 @@ func (o *sequence) assembly() *Assembly {
 			o.lay.Joints[k].Step = s.Number
 			s.Joints = append(s.Joints, k+1)
 		}
-		s.Text = o.stepText(i, j)
+		o.word(&s, i, j)
 		a.Steps = append(a.Steps, s)
 		i = j
 	}
@@ -51,8 +51,12 @@ func (o *sequence) unstep(a *Assembly) {
 			s := &a.Steps[i]
 			if at := slices.Index(s.Joints, c.link+1); at >= 0 {
 				s.Joints = slices.Delete(s.Joints, at, at+1)
+				if len(s.Meetings) > 0 {
+					s.Meetings = slices.Delete(s.Meetings, at, at+1)
+				}
 				if len(s.Joints) == 0 {
 					s.Text = fmt.Sprintf("CANNOT BE MADE: %s", o.meeting(c.link))
+					s.Before, s.Behind, s.Meetings = "", "", nil
 				}
 			}
 		}
@@ -74,17 +78,20 @@ func (o *sequence) sameStep(i, j int) bool {
 	return o.late[i] > 0 || (x.Run == y.Run && !x.Old && !y.Old)
 }
 
-// meeting words one joint: what goes into what.
-func (o *sequence) meeting(k int) string {
+// meeting is one joint: what goes into what, or onto it. Hose goes over whatever it is pushed on.
+func (o *sequence) meeting(k int) Meeting {
 	j, n := o.lay.Joints[k], o.lay.links[k]
 	spigot, into := j.A, j.B
 	if n.Spigot == 'b' {
 		spigot, into = into, spigot
 	}
-	if o.stands(spigot) { // nobody turns that, or pushes it: what goes on it comes to it
-		return into + " onto " + spigot
+	switch {
+	case j.Kind == "barb":
+		return Meeting{Comes: spigot, Stays: into, Onto: true, Run: j.Run}
+	case o.stands(spigot): // nobody turns that, or pushes it: what goes on it comes to it
+		return Meeting{Comes: into, Stays: spigot, Onto: true, Run: j.Run}
 	}
-	return spigot + " into " + into
+	return Meeting{Comes: spigot, Stays: into, Run: j.Run}
 }
 
 // stands reports whether a port, "part.port", is of something that stays where it stands: the
@@ -98,18 +105,18 @@ func (o *sequence) stands(port string) bool {
 	return p != nil && (p.Existing || p.Kind == graph.HeatPump)
 }
 
-func (o *sequence) stepText(from, to int) string {
+// word says what is done in a step, which makes the joints from one to before another. What is done
+// with a joint comes of its kind: cement is glued, hose pushed on, a thread screwed.
+func (o *sequence) word(s *Step, from, to int) {
 	n := &o.lay.links[from]
 	where := map[Phase]string{Bench: "on the bench: ", InLine: "in the old line: ", Pipes: "", Unit: "at the unit, last: "}[o.phase[from]]
-	var out []string
-	for k := from; k < to; k++ {
-		out = append(out, o.meeting(k))
-	}
-	text := strings.Join(out, "; ")
 	numbers := jointNumbers(from+1, to)
-	how := ""
-	if o.late[from] > 0 {
-		how = o.closings[o.late[from]-1].how
+	how, fit, closes := "", -1, ""
+	if c := o.late[from]; c > 0 {
+		how, fit = o.closings[c-1].how, o.closings[c-1].fit
+		if how != "" && (n.Open || how != "union") { // else a piece made with the nuts that close it
+			closes = "; this closes the loop"
+		}
 	}
 	switch {
 	case n.Open:
@@ -117,39 +124,46 @@ func (o *sequence) stepText(from, to int) string {
 		if to-from == 1 {
 			what = "nut"
 		}
-		text = fmt.Sprintf("do up the union %s of %s (%s)", what, n.Part, numbers)
-		if how != "" {
-			text += "; this closes the loop"
-		}
-		return where + text
+		s.Text = where + fmt.Sprintf("do up the union %s of %s (%s)", what, n.Part, numbers) + closes
+		return
 	case how == "slip coupling":
-		return where + o.slideText(from, to) + " (" + numbers + "); this closes the loop"
+		s.Text = where + o.slideText(from, to) + " (" + numbers + ")" + closes
+		return
+	}
+	verb, with := o.verb(from, to)
+	s.Before, s.Behind = verb, with+" ("+numbers+")"+closes
+	switch {
 	case how == "play":
-		return where + fmt.Sprintf("draw the old end back, glue %s (%s); this closes the loop", text, numbers)
+		s.Before = "draw the old end back, " + verb
 	case how == "together":
-		return where + fmt.Sprintf("glue both at the same moment: %s (%s); this closes the loop", text, numbers)
+		s.Before = verb + "both at the same moment: "
 	case how == "flexible hose":
-		clips := ""
-		if j := o.lay.Joints[from]; j.Kind == "barb" {
-			clips = ", with " + clipWords(j.Clips)
-			if to-from > 1 {
-				clips += " each"
-			}
-		}
-		text = fmt.Sprintf("bend the hose aside and join %s%s (%s); this closes the loop", text, clips, numbers)
-		return where + text
+		s.Before = "bend the hose aside and " + verb
+	case fit >= 0:
+		s.Before = fmt.Sprintf("hold piece %d, cut over length, in its place and cut it to what is there; then %s", fit+1, verb)
 	}
-	if c := o.late[from]; c > 0 && o.closings[c-1].fit >= 0 {
-		return where + fmt.Sprintf("hold piece %d, cut over length, in its place and cut it to what is there; then glue %s (%s)", o.closings[c-1].fit+1, text, numbers)
+	var met []string
+	for k := from; k < to; k++ {
+		m := o.meeting(k)
+		s.Meetings = append(s.Meetings, m)
+		met = append(met, m.String())
 	}
-	verb := "glue "
+	s.Text = where + s.Before + strings.Join(met, "; ") + s.Behind
+}
+
+// verb is what is done with the joints of a step, which are of one kind, and with what.
+func (o *sequence) verb(from, to int) (verb, with string) {
 	switch j := o.lay.Joints[from]; j.Kind {
 	case "barb":
-		verb = fmt.Sprintf("push on, with %s each: ", clipWords(j.Clips))
+		with = ", with " + clipWords(j.Clips)
+		if to-from > 1 {
+			with += " each"
+		}
+		return "push ", with
 	case "thread":
-		return where + "screw " + text + ", tape on the thread (" + numbers + ")"
+		return "screw ", ", tape on the thread"
 	}
-	return where + verb + text + " (" + numbers + ")"
+	return "glue ", ""
 }
 
 // slideText words a step in which slip couplings close a loop: one alone, or one at each end of

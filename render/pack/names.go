@@ -77,13 +77,41 @@ func stepText(p *plan.Plan, j jobIn, s route.Step, names *tag.Names) string {
 	for _, lead := range []string{"on the bench: ", "in the old line: ", "at the unit, last: "} {
 		text = strings.TrimPrefix(text, lead)
 	}
-	chains, same := stringsOf(p, j, s, names)
-	if !same {
+	if len(s.Meetings) == 0 {
 		return tag.Joints(ofUnion(names, names.Text(text)))
 	}
-	_, tail, _ := strings.Cut(text, ")") // what stands behind the joints' numbers
-	out := fitted(p, s) + "glue together " + strings.Join(chains, "; ")
-	return out + " (" + jointNumbers(s.Joints) + ")" + names.Text(tail)
+	chains, cement := stringsOf(p, j, s, names)
+	before := s.Before
+	if fit := fitted(p, s); fit != "" {
+		before = fit + "glue "
+	}
+	if lead, ok := strings.CutSuffix(before, "glue "); ok && cement {
+		before = lead + "glue together "
+	}
+	if !cement {
+		chains = nil
+		for _, m := range s.Meetings {
+			comes, stays := endOf(sideOf(p, j, names, m.Comes, m.Run)), endOf(sideOf(p, j, names, m.Stays, m.Run))
+			chains = append(chains, comes+" "+m.Prep()+" "+stays)
+		}
+	}
+	with, behind, _ := strings.Cut(s.Behind, " (")
+	_, behind, _ = strings.Cut(behind, ")") // what stands behind the joints' numbers
+	return before + strings.Join(chains, "; ") + with + " (" + jointNumbers(s.Joints) + ")" + behind
+}
+
+// sideOf is one side of a joint, a piece with the length it is cut to.
+func sideOf(p *plan.Plan, j jobIn, names *tag.Names, words, run string) string {
+	return names.Side(words, run) + lengthOf(p, j, words)
+}
+
+// endOf turns the side of a joint that is an end of what was there into words of a sentence: "the end of the
+// old hose towards the tub" for "old hose, end towards the tub".
+func endOf(side string) string {
+	if what, towards, ok := strings.Cut(side, ", end "); ok {
+		return "the end of the " + what + " " + towards
+	}
+	return side
 }
 
 // fitted says how a piece left long comes to its length, in the step that closes its loop; "" where
@@ -104,7 +132,7 @@ func fitted(p *plan.Plan, s route.Step) string {
 // not all of cement.
 func stringsOf(p *plan.Plan, in jobIn, s route.Step, names *tag.Names) (chains []string, cement bool) {
 	last := ""
-	side := func(words, run string) string { return names.Side(words, run) + lengthOf(p, in, words) }
+	side := func(words, run string) string { return sideOf(p, in, names, words, run) }
 	for _, n := range s.Joints {
 		j := jointOf(p, n)
 		if j == nil || j.Kind != "cement" {

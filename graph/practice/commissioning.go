@@ -102,7 +102,15 @@ func (j *Job) leavesCalled() quantity.Text {
 func TakeOut() []Sentence {
 	return []Sentence{
 		{Name: "take-out", When: func(j *Job) bool { return len(j.Gone) > 0 }, Say: func(j *Job) quantity.Text {
-			return quantity.Say("Take out %s: dashed and crossed on the schematic.", and(j.Gone...))
+			text := quantity.Say("Take out %s: dashed and crossed on the schematic.", and(j.Gone...))
+			switch len(j.Tails) {
+			case 0:
+			case 1:
+				text += quantity.Say(" Undo the nut of %s for it: the tail that is cemented to what goes leaves with it, and the new pipe goes into the tail of a new union of the same make; nuts and threads of another don't fit.", j.Tails[0])
+			default:
+				text += quantity.Say(" Undo the nuts of %s for it: the tails that are cemented to what goes leave with it, and the new pipe goes into the tails of new unions of the same make; nuts and threads of another don't fit.", and(j.Tails...))
+			}
+			return text
 		}, Source: common},
 	}
 }

@@ -94,6 +94,7 @@ type Job struct {
 	Gone       []string // what is taken out whole, by its names on paper
 	GoneRigid  bool     // pipe that is no hose is among it
 	Out        []Out    // the equipment among it
+	Tails      []string // parts that stay, whose tails go with pipe that is cemented into them
 	Pieces     bool     // there is new pipe to cut
 	Saws       bool     // some of it with a saw
 	NewCutHose bool     // some of it is hose

@@ -24,6 +24,7 @@ func NewBill(c *graph.Circuit, after, before *route.Layout) *Bill {
 	b.addFittings()
 	b.addPipe()
 	b.addTaken(before)
+	b.addTails()
 	b.addJoining()
 	b.addCarrying()
 	b.addSpares()

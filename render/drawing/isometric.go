@@ -3,10 +3,12 @@ package drawing
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
+	"dryfit/graph/route"
 	"dryfit/render/isometric"
 	"dryfit/render/scene"
 	"dryfit/render/schematic"
@@ -27,7 +29,22 @@ func isometricPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*sc
 	before := goneIsometric(p, page, units)
 	in := isometric.Input{Layout: stage.Layout, Assembly: p.Assembly, Names: tag.Of(p.Circuit, p.Net()), Cuts: cutJoints(p), Asked: p.Asked.Retrofit, Page: page, Units: units}
 	in.Sheet = max(1, page.First) + len(before)
+	in.Notes = tailNotes(p, stage.Layout, in.Names)
 	return append(before, isometric.Draw(in)...), nil
+}
+
+// tailNotes says which unions have tails to be bought anew.
+func tailNotes(p *plan.Plan, lay *route.Layout, names *tag.Names) []string {
+	var tails []string
+	for _, at := range lay.NewTails(p.Circuit) {
+		if t := names.Tag(at.Part); !slices.Contains(tails, t) {
+			tails = append(tails, t)
+		}
+	}
+	if len(tails) == 0 {
+		return nil
+	}
+	return []string{"New tails, of unions of the same make: " + strings.Join(tails, ", ") + "; the old ones go with their pipe."}
 }
 
 // goneIsometric draws what the work takes out, dashed and crossed, with what it joins; none

@@ -323,6 +323,11 @@ func (f *facts) work() {
 		return
 	}
 	j.Pieces = len(lay.Pieces) > 0
+	for _, at := range lay.NewTails(f.p.Circuit) {
+		if t := f.names.Tag(at.Part); !slices.Contains(j.Tails, t) {
+			j.Tails = append(j.Tails, t)
+		}
+	}
 	for i := range lay.Pieces {
 		sawn := lay.Pieces[i].Spec.Sawn()
 		j.Saws, j.NewCutHose = j.Saws || sawn, j.NewCutHose || !sawn

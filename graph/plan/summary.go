@@ -27,6 +27,7 @@ type ModeSummary struct {
 	Jets, JetsToday    float64
 	HasToday           bool    // the circuit as it stands was solved too: JetsToday is its own
 	Pump               float64 // flow of the running pump (of the heater pump, where several run)
+	PumpAsDescribed    float64 // Pump by the description alone, where no unit has water and what was read contradicts that; else 0
 	Moving             float64 // what that moves were its water moving already; Pump, but where it holds at two flows
 
 	Beside []UnitSummary // other units of the circuit that have water, in its order
@@ -114,6 +115,9 @@ func Summarise(p *Plan) []ModeSummary {
 			m.addUnit(sol, branch, advice.PromiseOf(stage.Layout.Stage.Part(own.ID)))
 			m.asDescribed = p.asDescribed(m.Mode, m.UnitID, m.Unit)
 		}
+		if !m.HasUnit {
+			m.PumpAsDescribed = p.described(m.Mode, m.Pump, pumpFlow)
+		}
 		m.addBeside(sol, stage, own)
 		for i := range m.Beside {
 			u := &m.Beside[i]
@@ -126,10 +130,23 @@ func Summarise(p *Plan) []ModeSummary {
 
 // asDescribed is what a unit gets in a mode by the description alone, where that is not what it gets; else 0.
 func (p *Plan) asDescribed(mode, unit string, gets float64) float64 {
+	return p.described(mode, gets, func(s *hydraulic.Solution) float64 {
+		if u := s.Part(unit); u != nil && !u.Idle() {
+			return math.Abs(u.Flow)
+		}
+		return gets
+	})
+}
+
+// described is a flow of a mode by the description alone, where that is not what it is; else 0.
+func (p *Plan) described(mode string, is float64, flow func(*hydraulic.Solution) float64) float64 {
 	for i := range p.Described {
 		s := &p.Described[i]
-		if u := s.Part(unit); u != nil && !u.Idle() && s.Mode.Name == mode && math.Abs(math.Abs(u.Flow)-gets) > hydraulic.Alike*gets {
-			return hydraulic.Passing(u.Flow)
+		if s.Mode.Name != mode {
+			continue
+		}
+		if was := flow(s); math.Abs(was-is) > hydraulic.Alike*is {
+			return hydraulic.Passing(was)
 		}
 	}
 	return 0

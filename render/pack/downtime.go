@@ -3,6 +3,7 @@ package pack
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -10,6 +11,7 @@ import (
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/plan"
 	"dryfit/graph/route"
+	"dryfit/graph/stream"
 )
 
 // Minutes one fitter takes, with everything that goes with it. Common practice, no source:
@@ -37,7 +39,7 @@ func about(c float64) quantity.Amount { return quantity.Temperature.About(c) }
 // heatingUp adds what comes before bathing.
 func heatingUp(p *plan.Plan, units quantity.System) string {
 	c := p.After.Circuit
-	if !heats(c) {
+	if !heats(p.Net()) {
 		return "Then " + chlorineHours + " for the chlorine to fall back, before anybody bathes."
 	}
 	if p.After.Layout.Stage.KeptCold() {
@@ -67,9 +69,16 @@ func heatingUp(p *plan.Plan, units quantity.System) string {
 	return text + quantity.Say(": from %s to %s the unit takes at least %.0f to %.0f h by its ratings, cover on.", about(tap), about(want), math.Floor(low), math.Ceil(high)).In(units)
 }
 
-// heats reports whether anything is left that heats the water: a unit, an element, or another source's exchanger.
-func heats(c *graph.Circuit) bool {
-	return len(c.Units())+len(c.OfKind(graph.ElementHeater))+len(c.OfKind(graph.HeatExchanger)) > 0
+// heats reports whether anything is left that heats the job's water: a unit, an element, or another source's exchanger.
+// What heats another tub of the cabinet is none of it.
+func heats(net *stream.Net) bool {
+	return slices.ContainsFunc(net.Circuit.Parts, func(p *graph.Part) bool {
+		switch p.Kind {
+		case graph.HeatPump, graph.ElementHeater, graph.HeatExchanger:
+			return !net.Apart(p)
+		}
+		return false
+	})
 }
 
 // tubDown estimates how long the tub is out of use; the first line alone answers.
@@ -114,7 +123,7 @@ func tubDown(p *plan.Plan, units quantity.System) []string {
 	}
 	until := "heating may start"
 	switch {
-	case !heats(p.After.Circuit):
+	case !heats(p.Net()):
 		until = "it runs again"
 	case p.After.Layout.Stage.KeptCold():
 		until = "cooling may start"

@@ -34,7 +34,12 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 	if unit != nil {
 		g.Header = append(g.Header, "unit gets", "middle", "range", "rise", "past the unit")
 	}
-	if len(groups) > 0 {
+	stands := unit == nil && (p.Before == p.After || p.Before != nil && graph.SameWater(p.Before.Circuit, p.After.Circuit)) // nothing comes of the work
+	switch {
+	case len(groups) == 0:
+	case stands:
+		g.Header = append(g.Header, "jets, as it stands", "range")
+	default:
 		g.Header = append(g.Header, "jets today", "jets after", "range")
 	}
 	names, byReading := tag.Of(p.Circuit, p.Net()), false
@@ -50,6 +55,9 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 				_, span = spreadOf(p, spread, m.Mode, groups[0], units)
 			}
 			jets = []string{today, flow(m.Jets), span}
+			if stands {
+				jets = jets[1:]
+			}
 		}
 		if unit == nil {
 			g.Rows = append(g.Rows, append([]string{quantity.Capital(names.Mode(m.Mode))}, jets...))
@@ -83,23 +91,26 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 		}
 	}
 	who := "What the unit gets is"
-	if len(p.After.Circuit.OfKind(graph.JetGroup)) > 0 {
+	switch {
+	case unit == nil:
+		who = "What the jets get is"
+	case len(groups) > 0:
 		who = "What the unit and the jets get is"
 	}
 	if len(groups) > 1 { // their ranges stand by the group, in the numbers behind it
 		g.DropLast()
 	}
-	return form.Block{Grid: g, Lines: modeLines(p, sums, names, who, byReading)}
+	return form.Block{Grid: g, Lines: modeLines(p, sums, names, who, byReading, unit != nil)}
 }
 
 // modeLines says what the columns of the modes hold, and which modes run past a pump's curve.
-func modeLines(p *plan.Plan, sums []plan.ModeSummary, names *tag.Names, who string, byReading bool) []string {
+func modeLines(p *plan.Plan, sums []plan.ModeSummary, names *tag.Names, who string, byReading, rises bool) []string {
 	of := "the unit"
 	if byReading && p.Ranges.Unit != "" {
 		of = names.Tag(p.Ranges.Unit)
 	}
 	lines := []string{who + " the case " + p.AsSaid() + "; middle and range are of the samples of what is not known exactly: half lie below the middle, nine in ten in the range." +
-		ifSo(byReading, " Those of "+of+" are once the bypass is set by its reading.") + ifSo(!p.After.Layout.Stage.KeptCold(), " The rise is at the greatest of the unit's ratings; a colder day gives less.")}
+		ifSo(byReading, " Those of "+of+" are once the bypass is set by its reading.") + ifSo(rises && !p.After.Layout.Stage.KeptCold(), " The rise is at the greatest of the unit's ratings; a colder day gives less.")}
 	for _, m := range sums {
 		if past := p.Ranges.Of(m.Mode, graph.After).PastWords(); past != "" {
 			lines = append(lines, quantity.Capital(names.Mode(m.Mode))+": "+past+".")

@@ -83,7 +83,7 @@ func summaryLine(s form.Style, m plan.ModeSummary) string {
 	}
 	said = append(said, bypasses(units, s)...)
 	if !m.HasUnit && m.Pump > 0 {
-		said = append(said, "the pump moves "+s.Flow(m.Pump))
+		said = append(said, "the pump moves "+s.Flow(m.Pump)+read(s, m.PumpAsDescribed, m.Pump))
 	}
 	if m.HasJets {
 		said = append(said, jetsWords(m, s))
@@ -115,16 +115,17 @@ func unitWords(s form.Style, u plan.UnitSummary, several bool) string {
 	if several {
 		who = fmt.Sprintf("%q", u.ID)
 	}
+	aside := read(s, u.AsDescribed, u.Flow)
+	got := who + " gets " + s.Flow(u.Flow) + aside
 	read := ""
-	if as := s.Flow(u.AsDescribed); u.AsDescribed > 0 && as != s.Flow(u.Flow) {
-		read = " by what was read, not the " + as + " as described,"
+	if aside != "" {
+		read = aside + ","
 	}
-	got := who + " gets " + s.Flow(u.Flow) + strings.TrimSuffix(read, ",")
 	switch {
 	case u.Astray > 0:
 		return fmt.Sprintf("%s stands, its pump off: %s of another pump's water passes it", who, s.Flow(u.Astray))
 	case u.Flow == 0:
-		return who + " gets no water" + strings.TrimSuffix(read, ",")
+		return who + " gets no water" + aside
 	case u.Least > 0 && u.Flow < u.Least:
 		return s.Say(graph.Say("%s gets %s%s and needs at least %s: TOO LITTLE", who, quantity.Flow.Of(u.Flow), read, quantity.Flow.Limit(u.Least)))
 	case u.Most > 0 && u.Flow > u.Most:
@@ -139,6 +140,14 @@ func unitWords(s form.Style, u plan.UnitSummary, several bool) string {
 		return got + " (what it needs is not known)"
 	}
 	return got
+}
+
+// read says of a flow that it is by what was read, and what it is as described; "" where both print alike.
+func read(s form.Style, described, flow float64) string {
+	if as := s.Flow(described); described > 0 && as != s.Flow(flow) {
+		return " by what was read, not the " + as + " as described"
+	}
+	return ""
 }
 
 // bypasses says what each bypass does, once where units share it; by the id of what stands in it where

@@ -19,11 +19,13 @@ type UnitInfo struct {
 
 // The sources of the conversion factors.
 const (
-	sourceSI     = "SI brochure (BIPM), exact by definition"
-	sourceNIST   = "NIST SP 811 (2008) appendix B, exact"
-	sourceUKUnit = "UK Units of Measurement Regulations 1995: gallon 4.54609 dm3, exact"
-	sourceIEC534 = "definitions in IEC 60534-1 (Kv: m3/h at 1 bar, Cv: US gpm at 1 psi), worked out from NIST SP 811"
-	sourceHead   = "head is counted in metres of the water pumped"
+	sourceSI   = "SI brochure (BIPM), exact by definition"
+	sourceNIST = "NIST SP 811 (2008) appendix B, exact"
+	// A vacuum gauge on a pump's suction reads inches of mercury.
+	sourceMercury = "inch of conventional mercury of 13595.1 kg/m3: NIST SP 811 (2008) appendix B.8 prints 3386.389 Pa"
+	sourceUKUnit  = "UK Units of Measurement Regulations 1995: gallon 4.54609 dm3, exact"
+	sourceIEC534  = "definitions in IEC 60534-1 (Kv: m3/h at 1 bar, Cv: US gpm at 1 psi), worked out from NIST SP 811"
+	sourceHead    = "head is counted in metres of the water pumped"
 )
 
 // cvToKv is the Kv of a valve with a Cv of 1: one US gpm in m³/h times the square root of
@@ -57,6 +59,7 @@ var unitTable = []UnitInfo{
 	{"mbar", Pressure, nil, "100", "", "60 mbar", sourceNIST},
 	{"bar", Pressure, nil, "100000", "", "3.5 bar", sourceNIST},
 	{"psi", Pressure, nil, "0.45359237*9.80665/0.0254/0.0254", "", "0.5 psi", sourceNIST},
+	{"inHg", Pressure, []string{"in Hg"}, "25.4*13.5951*9.80665", "", "3 inHg", sourceMercury},
 
 	{"m", Head, nil, "1", "", "2.4 m", sourceHead},
 	{"ft", Head, nil, "0.3048", "", "8 ft", sourceHead},

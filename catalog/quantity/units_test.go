@@ -29,6 +29,8 @@ func TestConversionFactors(t *testing.T) {
 		{"1 psi", Pressure, 6.894757e3},
 		{"1 bar", Pressure, 1e5},
 		{"1 mbar", Pressure, 1e2},
+		{"1 inHg", Pressure, 3386.389}, // NIST SP 811 B.8, to seven figures
+		{"1 in Hg", Pressure, 3386.389},
 		{"1 hp", Power, 7.456999e2},
 		{"212 °F", Temperature, 100},
 		{"32 °F", Temperature, 0},

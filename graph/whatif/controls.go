@@ -95,9 +95,9 @@ func (m *maker) bypass() {
 // checks are the springs of the checks that are there or were built in. One that was built in is
 // chosen by the control of the bypass, and may then be any of the catalogue's.
 func (m *maker) checks() {
-	unit, factor, step := "kPa", 1e-3, 0.1
+	unit, factor, step, digits := "kPa", 1e-3, 0.1, 1 // as the papers print it
 	if m.units == quantity.InchSystem {
-		unit, factor, step = "psi", 1/6894.757293168, 0.05
+		unit, factor, step, digits = "psi", 1/6894.757293168, 0.05, 2
 	}
 	for _, p := range m.set.Parts {
 		if p.Kind != graph.CheckValve || p.Style.V != settle.Spring || !p.Cracking.Known {
@@ -108,7 +108,7 @@ func (m *maker) checks() {
 			if q == nil || !q.Cracking.Known {
 				return 0, false
 			}
-			return quantity.Round(q.Cracking.V*factor, 3), true
+			return quantity.Round(q.Cracking.V*factor, digits), true
 		}
 		now, _ := opens(m.set)
 		c := Control{ID: "crack-" + p.ID, Group: groupBypass, Label: "Spring of " + p.ID + " opens at", Unit: unit,

@@ -19,7 +19,7 @@ func yearPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.S
 		return nil, nil
 	}
 	names := tag.Of(p.Circuit, p.Net())
-	says := heating.Short(p.Heat, p.Circuit.Job, form.Style{Units: units})
+	says := heating.Short(p.Heat, p.Circuit.Job, names, form.Style{Units: units})
 	for i := range says {
 		says[i] = names.Text(says[i])
 	}

@@ -296,7 +296,7 @@ func CostHTML(a *whatif.Answer) string {
 	}
 	var b bytes.Buffer
 	b.WriteString("<h3>Heat and money</h3>\n<ul data-why=\"section chapter-heat\">\n")
-	for _, l := range heating.Short(a.Plan.Heat, a.Plan.Circuit.Job, form.Style{Units: a.Job.System(a.Plan.Circuit)}) {
+	for _, l := range heating.Short(a.Plan.Heat, a.Plan.Circuit.Job, nil, form.Style{Units: a.Job.System(a.Plan.Circuit)}) {
 		fmt.Fprintf(&b, "<li>%s</li>\n", text(quantity.Capital(l)+"."))
 	}
 	b.WriteString("</ul>\n")

@@ -117,8 +117,10 @@ func CutNowHTML(s *whatif.Study, a *whatif.Answer) string {
 	}
 	p.Far = names.Text(p.Far)
 	first, second := p.Cuts()
-	from, to := p.Lies()
-	before, behind := from-p.DatumMM, p.LegMM()-p.FarMM-to
+	from, _ := p.Lies()
+	tape := func(mm float64) float64 { return quantity.Tape(mm, units) }
+	before := tape(from - p.DatumMM)
+	behind := tape(p.RoomMM) - before - tape(p.NeededMM) // as printed, for the sum to add up as printed
 	fmt.Fprintf(&b, "<p><strong id=\"cut-said\">%s.</strong></p>\n", text(marks(first, second, p.Datum, form.Style{Units: units})))
 	fmt.Fprintf(&b, "<p>Room %s = %s before the work + %s for it + %s behind it, to the %s.</p>\n", text(length(p.RoomMM)), text(signed(before, length)), text(length(p.NeededMM)), text(signed(behind, length)), text(roomEnd(p)))
 	if p.WantedMM > 0 {
@@ -223,8 +225,9 @@ func stripSVG(b *bytes.Buffer, p retrofit.Place, units quantity.System) {
 	s.cuts(&p)
 	b.WriteString("</g>\n")
 	s.dimension(tape, tape+first, style.Length(first))
-	s.dimension(tape+first, tape+second, style.Length(second-first))
-	s.dimension(tape+second, end, style.Length(end-tape-second))
+	on := func(mm float64) float64 { return quantity.Tape(mm, units) } // so that what is printed adds up
+	s.dimension(tape+first, tape+second, style.Length(on(second)-on(first)))
+	s.dimension(tape+second, end, style.Length(on(end-tape)-on(second)))
 	b.WriteString("</svg>\n")
 }
 

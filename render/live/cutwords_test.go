@@ -71,6 +71,10 @@ func TestStripMeasuresAsItsSentence(t *testing.T) {
 		if said[1] != first || atoi(t, drawn[0][1]) != x1 || x1+atoi(t, drawn[1][1]) != x2 {
 			t.Errorf("%s: X1 at %s, X2 at %s; drawn %q; of one leg X1 at %s", c.legs, said[1], said[2], drawn, first)
 		}
+		sum := regexp.MustCompile(`Room (\d+) mm = (\d+) mm before the work \+ (\d+) mm for it \+ (\d+) mm behind it`).FindStringSubmatch(page)
+		if sum == nil || atoi(t, sum[1]) != atoi(t, sum[2])+atoi(t, sum[3])+atoi(t, sum[4]) {
+			t.Errorf("%s: the room does not add up as it is printed: %q", c.legs, sum)
+		}
 		if on := strings.Count(page, `class="goes-on"`); on != strings.Count(c.legs, ",") {
 			t.Errorf("%s: %d stretches beside the leg are drawn", c.legs, on)
 		}

@@ -122,7 +122,7 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		c.Add(book.Item{Kind: book.Lead, Bookmark: firstCutMark, Text: text})
 	}
 	if p.Heat != nil && p.Fault() == nil { // what may not be built saves nothing
-		for _, l := range heating.Short(p.Heat, p.Circuit.Job, style) {
+		for _, l := range heating.Short(p.Heat, p.Circuit.Job, names, style) {
 			c.Say(table.ForOwner(names.Text(quantity.Capital(l) + ".")))
 		}
 	}

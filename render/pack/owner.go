@@ -45,7 +45,7 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		c.Say(table.PlainLines(p, style, "")...)
 	}
 	if p.Heat != nil && !fault {
-		for _, l := range heating.ForOwner(p.Heat, p.Circuit.Job, style) {
+		for _, l := range heating.ForOwner(p.Heat, p.Circuit.Job, tag.Of(p.Circuit, p.Net()), style) {
 			c.Say(tag.Of(p.Circuit, p.Net()).Text(quantity.Capital(l) + "."))
 		}
 	}

@@ -40,7 +40,7 @@ func done(p *plan.Plan, style form.Style) book.Chapter {
 	c.Say(work(p, style)...)
 	c.Say(table.PlainLines(p, style, "")...)
 	if p.Heat != nil {
-		for _, l := range heating.ForOwner(p.Heat, p.Circuit.Job, style) {
+		for _, l := range heating.ForOwner(p.Heat, p.Circuit.Job, tag.Of(p.Circuit, p.Net()), style) {
 			c.Say(table.ForOwner(tag.Of(p.Circuit, p.Net()).Text(quantity.Capital(l) + ".")))
 		}
 	}

@@ -19,7 +19,7 @@ func TestColdestAfterBathsThatAreSpread(t *testing.T) {
 	}{{9, 9, true, false}, {9, 9, false, true}, {4, 9, true, true}, {0, 9, true, true}} {
 		y := &job.YearReport{Planned: &heat.Account{Short: c.short, Bathed: c.bathed, ColdestC: 31.6}, BathsSpread: c.spread}
 		r := &job.Report{Year: y}
-		owner := strings.Join(ForOwner(r, graph.Job{}, form.Style{}), " ")
+		owner := strings.Join(ForOwner(r, graph.Job{}, nil, form.Style{}), " ")
 		if strings.Contains(owner, "the coldest the water gets") != c.told {
 			t.Errorf("%+v: %s", c, owner)
 		}

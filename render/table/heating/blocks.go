@@ -10,6 +10,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/heat"
 	"dryfit/graph/heat/job"
+	"dryfit/graph/practice"
 	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
@@ -178,7 +179,11 @@ func (h reporter) each() form.Block {
 		columns = append(columns, form.Column{Head: "heat a year kWh", Right: true}, form.Column{Head: "share", Right: true}, form.Column{Head: "takes kWh", Right: true}, form.Column{Head: "COP of the year", Right: true})
 	}
 	g, assumed, later := form.NewGrid(columns...), []string{}, []string{}
-	for _, u := range h.r.Unit.Each {
+	each := slices.Clone(h.r.Unit.Each)
+	if h.names != nil {
+		slices.SortStableFunc(each, func(a, b job.UnitShare) int { return practice.Compare(h.names.Tag(a.ID), h.names.Tag(b.ID)) })
+	}
+	for _, u := range each {
 		name, flow := u.ID, "not known"
 		if h.names != nil {
 			name = h.names.Tag(u.ID)

@@ -15,7 +15,7 @@ import (
 // heats today. Follows from the words.
 func TestExchangerOfAnotherSourceIsNotCounted(t *testing.T) {
 	r := &job.Report{Foreign: []string{"boiler"}, Year: &job.YearReport{Planned: &heat.Account{ColdestC: 37}, PlannedKWh: job.Range{Likely: 900}}}
-	said := strings.Join(heating.Short(r, graph.Job{}, form.Style{}), "\n")
+	said := strings.Join(heating.Short(r, graph.Job{}, nil, form.Style{}), "\n")
 	if !strings.Contains(said, `brought nothing, today and as planned: "boiler"`) || strings.Contains(said, "nothing that heats today") {
 		t.Errorf("%q", said)
 	}

@@ -31,7 +31,7 @@ func TestPumpThatOverheatsIsTold(t *testing.T) {
 		for i, w := range c.left {
 			r.Airs = append(r.Airs, job.AtAir{AirC: float64(5*i - 5), LosesW: w, GivesW: 4000})
 		}
-		said := strings.Join(heating.Short(r, graph.Job{}, form.Style{}), "\n")
+		said := strings.Join(heating.Short(r, graph.Job{}, nil, form.Style{}), "\n")
 		if c.want != "" && !strings.Contains(said, c.want) || c.want == "" && strings.Contains(said, "pump's own heat") {
 			t.Errorf("%s: %q", c.name, said)
 		}
@@ -47,7 +47,7 @@ func TestColdWaterIsNoSaving(t *testing.T) {
 	}{{36, true}, {33.5, true}, {30, false}, {3.5, false}} {
 		y := &job.YearReport{Today: &heat.Account{ColdestC: 37}, Planned: &heat.Account{ColdestC: c.coldestC, Short: 4000, Bathed: 4000}, Priced: true,
 			TodayKWh: job.Range{Likely: 3300}, PlannedKWh: job.Range{Likely: 900}, SavingShare: job.Range{Likely: 0.73}, SavingCost: job.Range{Likely: 699}}
-		said := strings.Join(heating.Short(&job.Report{Year: y}, graph.Job{}, form.Style{}), "\n")
+		said := strings.Join(heating.Short(&job.Report{Year: y}, graph.Job{}, nil, form.Style{}), "\n")
 		if strings.Contains(said, "that saves") != c.saves || strings.Contains(said, "heat which is missing") == c.saves || !c.saves && strings.Contains(said, "after a bath") {
 			t.Errorf("coldest %g °C: %q", c.coldestC, said)
 		}
@@ -57,19 +57,19 @@ func TestColdWaterIsNoSaving(t *testing.T) {
 // Papers name no keys of the description where something is not described, and do not say that nothing
 // heats today where an old unit does, whose year is not worked out. Follows from the words.
 func TestPapersSayWhatIsNotDescribed(t *testing.T) {
-	bare := strings.Join(heating.Short(&job.Report{}, graph.Job{}, form.Style{}), "\n")
+	bare := strings.Join(heating.Short(&job.Report{}, graph.Job{}, nil, form.Style{}), "\n")
 	if !strings.Contains(bare, "the climate isn't described") || strings.Contains(bare, "[") {
 		t.Errorf("without a climate: %q", bare)
 	}
 	for _, old := range []bool{false, true} {
 		y := &job.YearReport{Today: &heat.Account{ColdestC: 37}, Planned: &heat.Account{ColdestC: 37}, TodayKWh: job.Range{Likely: 3300}, PlannedKWh: job.Range{Likely: 900}}
 		r := &job.Report{Year: y, OldHeats: map[bool][]string{true: {"old"}}[old]}
-		said := strings.Join(heating.ForOwner(r, graph.Job{}, form.Style{}), "\n")
+		said := strings.Join(heating.ForOwner(r, graph.Job{}, nil, form.Style{}), "\n")
 		if strings.Contains(said, "[") || !strings.Contains(said, "the price of electricity isn't described") {
 			t.Errorf("old unit %t: %q", old, said)
 		}
 		y.Today = nil
-		said = strings.Join(heating.ForOwner(r, graph.Job{}, form.Style{}), "\n")
+		said = strings.Join(heating.ForOwner(r, graph.Job{}, nil, form.Style{}), "\n")
 		if strings.Contains(said, "nothing that heats today") == old || strings.Contains(said, "of the old unit nothing is known") != old {
 			t.Errorf("old unit %t, no element: %q", old, said)
 		}
@@ -108,7 +108,7 @@ func TestAssumedNumbersAreWhole(t *testing.T) {
 // Where no year is worked out none is said to leave a unit out. Follows from the words.
 func TestOtherUnitsLeftOutOfWhatThereIs(t *testing.T) {
 	for _, year := range []*job.YearReport{nil, {Planned: &heat.Account{ColdestC: 37}, PlannedKWh: job.Range{Likely: 900}}} {
-		said := strings.Join(heating.Short(&job.Report{Unit: job.UnitReport{ID: "a"}, Others: []string{"b"}, Year: year}, graph.Job{}, form.Style{}), "\n")
+		said := strings.Join(heating.Short(&job.Report{Unit: job.UnitReport{ID: "a"}, Others: []string{"b"}, Year: year}, graph.Job{}, nil, form.Style{}), "\n")
 		if !strings.Contains(said, `reckoned with "a" alone; not counted, for no water comes to it in the mode that heats: "b"`) {
 			t.Errorf("with a year %t: %q", year != nil, said)
 		}

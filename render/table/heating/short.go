@@ -10,18 +10,21 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat/job"
+	"dryfit/graph/practice"
 	"dryfit/render/table/form"
+	"dryfit/render/tag"
 )
 
 // Short says in sentences what a plan comes to in heat and money, with what would change it;
-// for papers, which name no keys of the description.
-func Short(r *job.Report, j graph.Job, s form.Style) []string {
-	return reporter{r: r, s: s, currency: j.Currency, paper: true}.short()
+// for papers, which name no keys of the description. It lists units in the order of their names; nil: as the
+// report does.
+func Short(r *job.Report, j graph.Job, names *tag.Names, s form.Style) []string {
+	return reporter{r: r, s: s, currency: j.Currency, paper: true, names: names}.short()
 }
 
 // ForOwner says of Short what a customer asks: no keys of the description, and nothing of what the figures hang on.
-func ForOwner(r *job.Report, j graph.Job, s form.Style) []string {
-	h := reporter{r: r, s: s, currency: j.Currency, paper: true}
+func ForOwner(r *job.Report, j graph.Job, names *tag.Names, s form.Style) []string {
+	h := reporter{r: r, s: s, currency: j.Currency, paper: true, names: names}
 	out := append(h.holds(), h.alone()...)
 	y := r.Year
 	if y == nil {
@@ -89,7 +92,17 @@ func (h reporter) carries() string {
 }
 
 // units names those that heat together: "a" and "b".
-func (h reporter) units() string { return quoted(append([]string{h.r.Unit.ID}, h.r.Beside...)) }
+func (h reporter) units() string {
+	return quoted(h.byName(append([]string{h.r.Unit.ID}, h.r.Beside...)))
+}
+
+// byName sorts ids by what the papers call them.
+func (h reporter) byName(ids []string) []string {
+	if h.names != nil {
+		slices.SortStableFunc(ids, func(a, b string) int { return practice.Compare(h.names.Tag(a), h.names.Tag(b)) })
+	}
+	return ids
+}
 
 // quoted lists ids: "a", "b" and "c".
 func quoted(ids []string) string {

@@ -208,6 +208,9 @@ func (d *drawing) notes() []string {
 		scale = "Lengths are true to scale and in inches, outlines across the pipe sketched."
 	}
 	out = append(out, scale, "Dashed: pipe in its sockets. Second row: from stop to stop, on a pipe its cut length. Number in a ring: piece; J and a number: joint.")
+	if note := d.roundedNote(); note != "" {
+		out = append(out, note)
+	}
 	near, far, hidden, unsure := false, false, []string{}, []string{}
 	ring := func(way graph.Vec) {
 		toYou := way.Dot(d.view.towards) > 0

@@ -222,6 +222,18 @@ func inOrder(list []float64) []float64 {
 	return out
 }
 
+// stops is where a branch has every stop and every end of a tube, in order: mm from the middle of its tee.
+func (l *limb) stops() []float64 {
+	stops := []float64{0}
+	for _, t := range l.tubes {
+		stops = append(stops, t.from, t.to)
+	}
+	if l.part != nil && inLine(l.part.Kind) && l.fit.Row.V.LengthMM > 0 {
+		stops = append(stops, l.end, l.end+l.fit.Row.V.LengthMM)
+	}
+	return inOrder(append(stops, l.fitted.stops()...))
+}
+
 // branch puts the lengths of a branch beside it.
 func (d *drawing) branch(l *limb, side int, at, way, edge float64) {
 	f := d.limbFrame(l)
@@ -233,14 +245,7 @@ func (d *drawing) branch(l *limb, side int, at, way, edge float64) {
 		}
 		return p.X, p.Y
 	}
-	stops := []float64{0}
-	for _, t := range l.tubes {
-		stops = append(stops, t.from, t.to)
-	}
-	if l.part != nil && inLine(l.part.Kind) && l.fit.Row.V.LengthMM > 0 {
-		stops = append(stops, l.end, l.end+l.fit.Row.V.LengthMM)
-	}
-	stops = inOrder(append(stops, l.fitted.stops()...))
+	stops := l.stops()
 	start := func(s float64) float64 {
 		if s == 0 {
 			return edge

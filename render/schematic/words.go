@@ -205,7 +205,7 @@ func (d *drawing) sizeText(r *graph.Run) string {
 	if is == d.read(before) && (is == d.common && !r.New() || before != nil && before.New() == r.New() && !before.Direct()) {
 		return ""
 	}
-	if r.Spec != d.common.spec {
+	if r.Spec != d.common.spec || d.read(before).spec != r.Spec { // of a size alone the spec would be taken for that before it
 		return strings.TrimSpace(r.Size.String() + " " + string(r.Spec))
 	}
 	return r.Size.String()

@@ -259,6 +259,20 @@ func (n *Net) HoseOut(p *graph.Part) bool {
 	return r != nil && r.Spec.IsHose()
 }
 
+// Between is the pipe by which the water comes to a part of two ports, and that by which it leaves; where no water flows, those
+// at its inlet and outlet. Either may be nil.
+func (n *Net) Between(p *graph.Part) (in, out *graph.Run) {
+	_, in = n.Inlet(p)
+	_, out = n.Outlet(p)
+	if in == nil {
+		in = n.Joined(p.ID, graph.In)
+	}
+	if out == nil {
+		out = n.Joined(p.ID, graph.Out)
+	}
+	return in, out
+}
+
 // Joined returns the run at a port, or nil.
 func (n *Net) Joined(part, port string) *graph.Run {
 	i := n.index(part)

@@ -123,7 +123,7 @@ func onBench(d *members.Drawing) []members.Member {
 			if m.Leg == 0 && (path.Run.New() || d.Parts[path.Run.From.Part].New()) {
 				parts[path.Run.From.Part] = true
 			}
-			if m.Leg == len(path.Points)-2 && (path.Run.New() || d.Parts[path.Run.To.Part].New()) {
+			if m.Last == len(path.Points)-2 && (path.Run.New() || d.Parts[path.Run.To.Part].New()) {
 				parts[path.Run.To.Part] = true
 			}
 		}

@@ -292,6 +292,10 @@ func (d *drawing) look(p *graph.Part) symbol.Look {
 		}
 	}
 	l.HoseOut = p.Kind == graph.Barb && d.set.Net().HoseOut(p)
+	if in, out := d.net.Between(p); in != nil && out != nil {
+		l.Widens = p.Kind == graph.Reducer && out.Size.NominalMM() > in.Size.NominalMM()
+		l.MetricIn = p.Kind == graph.Transition && in.Size.Metric
+	}
 	if p.Element != nil {
 		l.Isolated = d.isolated(p)
 	}

@@ -45,18 +45,24 @@ func slipCoupling(l Look) Symbol {
 		scene.Arrow(at(-2.1, 0), at(-1, 0), 1.3, 1.4, scene.Filled(0))}}
 }
 
-// reducer: a trapezium, the small end at the small pipe; drawn large to small.
-// Source: ISO 10628-2 (from memory).
+// reducer: a trapezium, the small end at the small pipe. Source: ISO 10628-2 (from memory).
 func reducer(l Look) Symbol {
 	const w = 1.8
+	if l.Widens {
+		return Symbol{In: -w, Out: w, Legend: "reducer", Items: []scene.Item{area(l.Pen, -w, -0.9, w, -2, w, 2, -w, 0.9)}}
+	}
 	return Symbol{In: -w, Out: w, Legend: "reducer", Items: []scene.Item{area(l.Pen, -w, -2, w, -0.9, w, 0.9, -w, 2)}}
 }
 
-// transition: a sleeve half filled: one half each for inch and metric (own shape).
+// transition: a sleeve whose metric half is filled (own shape).
 func transition(l Look) Symbol {
 	const w, h = 2.2, 1.5
-	return Symbol{In: -w, Out: w, Legend: "inch to metric", Items: []scene.Item{
-		area(l.Pen, -w, -h, w, -h, w, h, -w, h), solid(l.Pen, -w, -h, 0, -h, 0, h, -w, h)}}
+	metric := w
+	if l.MetricIn {
+		metric = -w
+	}
+	return Symbol{In: -w, Out: w, Legend: "inch to metric (filled)", Items: []scene.Item{
+		area(l.Pen, -w, -h, w, -h, w, h, -w, h), solid(l.Pen, metric, -h, 0, -h, 0, h, metric, h)}}
 }
 
 // barb: the teeth of a hose tail, its narrow end in the hose (own shape).

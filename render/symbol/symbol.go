@@ -18,6 +18,8 @@ type Look struct {
 	Ways     int     // outlets of a diverter-valve
 	Thread   bool    // a coupling that leads from a thread to pipe
 	HoseOut  bool    // a barb whose hose is where the water leaves it
+	Widens   bool    // a reducer whose large end is where the water leaves it
+	MetricIn bool    // a transition whose metric end is where the water comes in
 }
 
 // Symbol is the sign of one part.

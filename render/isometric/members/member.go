@@ -10,13 +10,13 @@ import (
 	"dryfit/render/tag"
 )
 
-// Member is one straight line of the drawing: a leg of a run, or the body of a part that
-// stands in line.
+// Member is one straight line of the drawing: a leg of a run, or several that go straight on, for the pipe
+// knows nothing of how its length was written; or the body of a part that stands in line.
 type Member struct {
 	A, B       graph.Vec      // real, mm
 	Run        *graph.Run     // nil: a body
 	Path       int            // index into Layout.Paths
-	Leg        int            // from point leg to leg+1 of the path
+	Leg, Last  int            // from point Leg to Last+1 of the path
 	Part       *graph.Part    // of a body: a is its inlet
 	Pieces     []*route.Piece // to cut
 	IsNew      bool
@@ -37,12 +37,12 @@ func (d *Drawing) Members() []Member {
 	take := func(i int) {
 		p := &d.Lay.Paths[i]
 		for _, m := range d.Legs(i) {
-			if !d.Shows(p, m.Leg) {
+			if !d.Shows(p, m.Leg) && !d.Shows(p, m.Last) {
 				continue
 			}
 			out = append(out, m)
 			drawn[p.Run.From.Part] = drawn[p.Run.From.Part] || m.Leg == 0
-			drawn[p.Run.To.Part] = drawn[p.Run.To.Part] || m.Leg == len(p.Points)-2
+			drawn[p.Run.To.Part] = drawn[p.Run.To.Part] || m.Last == len(p.Points)-2
 		}
 	}
 	d.OldAll = d.In.Gone != nil || !slices.ContainsFunc(d.Lay.Paths, func(p route.Path) bool { return p.Run.New() && Located(&p) })
@@ -126,7 +126,7 @@ func (d *Drawing) Legs(i int) []Member {
 	p := &d.Lay.Paths[i]
 	var out []Member
 	for k := 0; k+1 < len(p.Points); k++ {
-		m := Member{A: p.Points[k], B: p.Points[k+1], Run: p.Run, Path: i, Leg: k, IsNew: p.Run.New(),
+		m := Member{A: p.Points[k], B: p.Points[k+1], Run: p.Run, Path: i, Leg: k, Last: k, IsNew: p.Run.New(),
 			Against: d.Net.Against(p.Run), NoFlow: !d.Net.Flows(p.Run)}
 		if m.Way().Len() < space.SameLevel {
 			continue
@@ -136,9 +136,25 @@ func (d *Drawing) Legs(i int) []Member {
 				m.Pieces = append(m.Pieces, &d.Lay.Pieces[n])
 			}
 		}
+		if n := len(out) - 1; n >= 0 && out[n].goesOnAs(&m, p) {
+			out[n].B, out[n].Last = m.B, m.Last
+			for _, piece := range m.Pieces {
+				if !slices.Contains(out[n].Pieces, piece) { // hose lies on all its legs
+					out[n].Pieces = append(out[n].Pieces, piece)
+				}
+			}
+			continue
+		}
 		out = append(out, m)
 	}
 	return out
+}
+
+// goesOnAs reports whether the leg behind a member goes straight on from it, with nothing between them.
+func (m *Member) goesOnAs(next *Member, p *route.Path) bool {
+	const same = 1e-9 // of the cosine between them
+	return m.Last+1 == next.Leg && m.Way().Unit().Dot(next.Way().Unit()) > 1-same &&
+		!slices.ContainsFunc(p.Fittings, func(f route.Fitting) bool { return f.Point == next.Leg })
 }
 
 // Body is the member a part in line takes up between its two ports.
@@ -247,7 +263,7 @@ func (o *display) grown(grow [3]map[int]float64) *space.Space {
 func (d *Drawing) ReachesNew(m *Member) bool {
 	n := len(d.Lay.Paths[m.Path].Points)
 	from, to := d.Parts[m.Run.From.Part], d.Parts[m.Run.To.Part]
-	return (m.Leg == 0 && from != nil && from.New()) || (m.Leg == n-2 && to != nil && to.New())
+	return (m.Leg == 0 && from != nil && from.New()) || (m.Last == n-2 && to != nil && to.New())
 }
 
 // Turned reports whether the water goes through a two-port part from out to in.
@@ -258,11 +274,11 @@ func (d *Drawing) Turned(p *graph.Part) bool {
 
 // UnitPort is the port of a unit at the end of a leg, in words: "inlet"; "" where none is there.
 func (d *Drawing) UnitPort(m *Member, far bool) string {
-	ref, point := m.Run.From, 0
+	ref, there := m.Run.From, m.Leg == 0
 	if far {
-		ref, point = m.Run.To, len(d.Lay.Paths[m.Path].Points)-2
+		ref, there = m.Run.To, m.Last == len(d.Lay.Paths[m.Path].Points)-2
 	}
-	if part := d.Parts[ref.Part]; m.Leg == point && part != nil && part.Kind == graph.HeatPump {
+	if part := d.Parts[ref.Part]; there && part != nil && part.Kind == graph.HeatPump {
 		return tag.PortWord(ref.Port)
 	}
 	return ""

@@ -29,7 +29,7 @@ type standing struct {
 func (d *Drawing) Stack(m *Member, far bool) stack {
 	end, point := m.A, m.Leg
 	if far {
-		end, point = m.B, m.Leg+1
+		end, point = m.B, m.Last+1
 	}
 	if (far && m.CutB != "") || (!far && m.CutA != "") {
 		return stack{}

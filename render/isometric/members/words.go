@@ -84,6 +84,10 @@ func (d *Drawing) lookOf(p *graph.Part) symbol.Look {
 		}
 	}
 	l.HoseOut = p.Kind == graph.Barb && d.Net.HoseOut(p)
+	if in, out := d.Net.Between(p); in != nil && out != nil {
+		l.Widens = p.Kind == graph.Reducer && out.Size.NominalMM() > in.Size.NominalMM()
+		l.MetricIn = p.Kind == graph.Transition && in.Size.Metric
+	}
 	if p.Element != nil {
 		l.Isolated = p.Element.Disconnected
 	}
@@ -172,7 +176,7 @@ func (d *Drawing) LegText(m *Member) string {
 		return d.LengthText(m.Way().Len())
 	}
 	pts := d.Lay.Paths[m.Path].Points
-	return "whole " + d.LengthText(pts[m.Leg+1].Sub(pts[m.Leg]).Len())
+	return "whole " + d.LengthText(pts[m.Last+1].Sub(pts[m.Leg]).Len())
 }
 
 // NutOf reads which part a nut belongs to, and which of its ports; "" for a plain union.

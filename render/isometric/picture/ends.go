@@ -28,7 +28,7 @@ func (p *Picture) endings() []ending {
 		if m.Run == nil {
 			continue
 		}
-		last := m.Leg == len(p.D.Lay.Paths[m.Path].Points)-2
+		last := m.Last == len(p.D.Lay.Paths[m.Path].Points)-2
 		later := func(at graph.PortRef) bool { // what stands in the old line is not on the bench
 			part := p.D.Parts[at.Part]
 			return p.D.Only != nil && !m.Run.New() && (part == nil || !part.New())

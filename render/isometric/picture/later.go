@@ -24,8 +24,8 @@ func (p *Picture) paintLater() {
 		} else {
 			p.laterPorts(i, false, m.Run.From.Part)
 		}
-		if m.Leg < len(path.Points)-2 {
-			p.later(i, true, path.Points[m.Leg+2].Sub(m.B))
+		if m.Last < len(path.Points)-2 {
+			p.later(i, true, path.Points[m.Last+2].Sub(m.B))
 		} else {
 			p.laterPorts(i, true, m.Run.To.Part)
 		}

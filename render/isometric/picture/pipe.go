@@ -56,7 +56,7 @@ func (p *Picture) paintElbows() {
 	for i := range p.Ms {
 		for j := range i {
 			m, n := &p.Ms[i], &p.Ms[j]
-			if m.Run != nil && m.Run == n.Run && m.Leg == n.Leg+1 && m.CutA == "" && n.CutB == "" {
+			if m.Run != nil && m.Run == n.Run && m.Leg == n.Last+1 && m.CutA == "" && n.CutB == "" {
 				pen := PenOld
 				if m.IsNew {
 					pen = PenNew

@@ -93,8 +93,11 @@ func (p *Picture) paintFitting(i int, f *route.Fitting, at scene.Point, far bool
 	kind, text := fittingSign(f.Kind)
 	u := space.Unit(space.Sub(space.Project(p.B[i]), space.Project(p.A[i])))
 	turned := f.From.NominalMM() < f.To.NominalMM() // drawn large to small
-	if kind == graph.Barb {
+	switch kind {
+	case graph.Barb:
 		turned = !far // drawn from the hose
+	case graph.Transition:
+		turned, look.MetricIn = false, f.From.Metric
 	}
 	if turned {
 		u = space.Times(-1, u)

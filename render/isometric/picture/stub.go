@@ -53,8 +53,8 @@ func (p *Picture) paintBroken() {
 		if m.CutA == "" && m.Leg > 0 && !p.D.Shows(path, m.Leg-1) {
 			p.paintStub(path, m.Run.To, p.A[i], path.Points[m.Leg-1].Sub(path.Points[m.Leg]))
 		}
-		if m.CutB == "" && m.Leg < last && !p.D.Shows(path, m.Leg+1) {
-			p.paintStub(path, m.Run.From, p.B[i], path.Points[m.Leg+2].Sub(path.Points[m.Leg+1]))
+		if m.CutB == "" && m.Last < last && !p.D.Shows(path, m.Last+1) {
+			p.paintStub(path, m.Run.From, p.B[i], path.Points[m.Last+2].Sub(path.Points[m.Last+1]))
 		}
 	}
 }

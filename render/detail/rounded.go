@@ -2,6 +2,7 @@ package detail
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/catalog/quantity"
 )
@@ -27,10 +28,16 @@ func (d *drawing) roundedNote() string {
 }
 
 // adds reports whether what is printed between the stops from one to another adds up to what is printed of the
-// whole.
+// whole; what has no stop at both ends of that is no sum of it, such as a branch to the middle of an elbow.
 func (d *drawing) adds(stops []float64, from, to float64) bool {
 	const same = 0.01 // mm
 	printed := func(mm float64) float64 { return quantity.Tape(math.Abs(mm), d.in.Units) }
+	at := func(mm float64) bool {
+		return slices.ContainsFunc(stops, func(s float64) bool { return math.Abs(s-mm) < same })
+	}
+	if !at(from) || !at(to) {
+		return true
+	}
 	sum := 0.0
 	for i := 1; i < len(stops); i++ {
 		if min(stops[i-1], stops[i]) > min(from, to)-same && max(stops[i-1], stops[i]) < max(from, to)+same {

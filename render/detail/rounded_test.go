@@ -21,6 +21,9 @@ func TestRowsThatDoNotAddUpAreTold(t *testing.T) {
 			t.Errorf("%v: %t", c.stops, got)
 		}
 	}
+	if !d.adds([]float64{0, 63.4, 135.7}, 0, 199.1) {
+		t.Error("a row that ends before the whole does is taken for its sum")
+	}
 	if !d.adds([]float64{-29.6, 0, 63, 135, 199, 228.6}, 0, 199) {
 		t.Error("what stands beyond the whole is counted")
 	}

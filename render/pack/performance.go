@@ -18,17 +18,22 @@ func performanceBlocks(p *plan.Plan, units quantity.System) []form.Block {
 	var out []form.Block
 	sums := plan.Summarise(p)
 	if len(sums) > 0 && p.After != nil && (p.After.Circuit.TheUnit() != nil || len(p.After.Circuit.OfKind(graph.JetGroup)) > 0) {
-		out = append(out, modesBlock(p, sums, units))
+		if b := modesBlock(p, sums, units); b.Grid != nil {
+			out = append(out, b)
+		}
 	}
 	return out
 }
 
-// modesBlock is a line a mode.
+// modesBlock is a line a mode; without a grid where there is neither a unit with a place nor jets.
 func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) form.Block {
 	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, units) }
 	unit, groups := p.After.Circuit.TheUnit(), p.After.Circuit.OfKind(graph.JetGroup)
 	if unit != nil && p.Proposal == nil && !slices.ContainsFunc(sums, func(m plan.ModeSummary) bool { return math.Abs(m.Unit) >= unprinted }) { // it found no place
 		unit = nil
+	}
+	if unit == nil && len(groups) == 0 {
+		return form.Block{}
 	}
 	g := &form.Grid{Header: []string{"mode"}}
 	if unit != nil {
@@ -100,16 +105,24 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 	if len(groups) > 1 { // their ranges stand by the group, in the numbers behind it
 		g.DropLast()
 	}
-	return form.Block{Grid: g, Lines: modeLines(p, sums, names, who, byReading, unit != nil)}
+	return form.Block{Grid: g, Lines: modeLines(p, sums, names, who, byReading, unit != nil, len(groups) == 1)}
 }
 
 // modeLines says what the columns of the modes hold, and which modes run past a pump's curve.
-func modeLines(p *plan.Plan, sums []plan.ModeSummary, names *tag.Names, who string, byReading, rises bool) []string {
+func modeLines(p *plan.Plan, sums []plan.ModeSummary, names *tag.Names, who string, byReading, rises, ranged bool) []string {
 	of := "the unit"
 	if byReading && p.Ranges.Unit != "" {
 		of = names.Tag(p.Ranges.Unit)
 	}
-	lines := []string{who + " the case " + p.AsSaid() + "; middle and range are of the samples of what is not known exactly: half lie below the middle, nine in ten in the range." +
+	samples := "; middle and range are of the samples of what is not known exactly: half lie below the middle, nine in ten in the range."
+	switch {
+	case rises:
+	case ranged:
+		samples = "; the range is of the samples of what is not known exactly: nine in ten lie in it."
+	default:
+		samples = "."
+	}
+	lines := []string{who + " the case " + p.AsSaid() + samples +
 		ifSo(byReading, " Those of "+of+" are once the bypass is set by its reading.") + ifSo(rises && !p.After.Layout.Stage.KeptCold(), " The rise is at the greatest of the unit's ratings; a colder day gives less.")}
 	for _, m := range sums {
 		if past := p.Ranges.Of(m.Mode, graph.After).PastWords(); past != "" {

@@ -1,6 +1,8 @@
 package stream
 
 import (
+	"slices"
+
 	"sync"
 
 	"dryfit/graph"
@@ -271,6 +273,11 @@ func (n *Net) Between(p *graph.Part) (in, out *graph.Run) {
 		out = n.Joined(p.ID, graph.Out)
 	}
 	return in, out
+}
+
+// HasUnit reports whether a unit stands in the circuit: one that is there already, or one that pipes lead to.
+func (n *Net) HasUnit() bool {
+	return slices.ContainsFunc(n.Circuit.Units(), func(u *graph.Part) bool { return !u.New() || len(n.At(u)) > 0 })
 }
 
 // Joined returns the run at a port, or nil.

@@ -140,17 +140,13 @@ func (d *drawing) facts(p *graph.Part) []string {
 	return out
 }
 
-// isolated reports whether an element is shown disconnected: before the work that fits the first unit
+// isolated reports whether an element is shown disconnected: until the work that fits the first unit is done
 // it still heats, whatever is to become of it.
 func (d *drawing) isolated(p *graph.Part) bool {
 	if p.Element == nil || !p.Element.Disconnected {
 		return false
 	}
-	if d.in.Stage != graph.Before {
-		return true
-	}
-	units := d.in.Circuit.OfKind(graph.HeatPump)
-	return len(units) == 0 || slices.ContainsFunc(units, func(u *graph.Part) bool { return !u.New() })
+	return len(d.in.Circuit.Units()) == 0 || d.net.HasUnit()
 }
 
 // cracking returns a spring check's pressure, Pa; 0 where nothing says it, or for a swing check.

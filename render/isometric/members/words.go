@@ -89,7 +89,7 @@ func (d *Drawing) lookOf(p *graph.Part) symbol.Look {
 		l.MetricIn = p.Kind == graph.Transition && in.Size.Metric
 	}
 	if p.Element != nil {
-		l.Isolated = p.Element.Disconnected
+		l.Isolated = p.Element.Disconnected && (d.In.Gone == nil && len(d.C.Units()) == 0 || d.Net.HasUnit()) // before the work it heats
 	}
 	return l
 }

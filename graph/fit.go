@@ -48,11 +48,15 @@ func (r *Met) Amount(v float64) quantity.Amount {
 
 // Beyond reports whether as described it comes to what was not read: farther off than the reading may be.
 func (r *Met) Beyond() bool {
-	off := r.Off
-	if !r.Pressed() {
-		off *= r.Flow
+	return !r.Unanswered && math.Abs(r.AsDescribed-r.Value()) > r.OffBy()
+}
+
+// OffBy is how far off it was taken to be either way, m³/s or Pa.
+func (r *Met) OffBy() float64 {
+	if r.Pressed() {
+		return r.Off
 	}
-	return !r.Unanswered && math.Abs(r.AsDescribed-r.Value()) > off
+	return r.Off * r.Flow
 }
 
 // Fitted is one number that may be off as it is taken, by what it is called among them.

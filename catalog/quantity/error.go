@@ -3,6 +3,7 @@ package quantity
 import (
 	"fmt"
 	"strconv"
+	"slices"
 	"strings"
 )
 
@@ -27,7 +28,11 @@ func fitHint(want []Dimension) string {
 	if len(want) == 0 {
 		return `write a number and a unit, such as "450 mm"`
 	}
-	return fmt.Sprintf("units that fit: %s (such as %q)", strings.Join(fitting(want), ", "), want[0].Example())
+	hint := fmt.Sprintf("units that fit: %s (such as %q)", strings.Join(fitting(want), ", "), want[0].Example())
+	if slices.Contains(want, Section) {
+		hint += `; or a gauge of wire, "10 AWG"`
+	}
+	return hint
 }
 
 // wantWords says what is wanted: "a pressure or a head of water".

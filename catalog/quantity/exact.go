@@ -41,6 +41,13 @@ func Exact(v float64, d Dimension) string {
 	if d == Share {
 		return percent(v)
 	}
+	if d == Section {
+		if told := Gauge(v); told != "" {
+			if q, err := Parse(told, d); err == nil && q.Value == v {
+				return told
+			}
+		}
+	}
 	units := plainUnits[d]
 	for _, u := range units[:len(units)-1] {
 		one, err := Parse("1 "+u, d)

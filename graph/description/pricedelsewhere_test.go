@@ -36,4 +36,8 @@ func TestPricedElsewhereIsToldWhere(t *testing.T) {
 	if told := hint("[prices]\nballvalve = \"1.50\"\n"); !strings.Contains(told, "ball-valve") {
 		t.Error(told)
 	}
+	told := hint("[[part]]\nid = \"shell\"\nkind = \"tub\"\nports = [\"a\"]\n[prices]\nwidget = \"1.50\"\n")
+	if !strings.Contains(told, "ball-valve, ") || strings.Contains(told, "hand-room") || strings.Contains(told, "tub, ") || strings.Contains(told, "shell") {
+		t.Errorf("nobody buys a tub here, or room for a hand: %s", told)
+	}
 }

@@ -31,7 +31,7 @@ func (b *builder) addTee(m *ModelPart) {
 		if law := b.lossOf(m); law != nil {
 			m.Law = law
 			b.m.net.Edges[m.Edges[2]].Law = law
-			b.note(l.Pos, graph.Note, graph.Say("the loss given for the tee %q counts for its branch; its run has none", p.ID), "")
+			b.note(l.Pos, graph.Note, graph.Say("the loss given for the tee %q counts for its branch; its run has none", p.ID), "leave it out to have both by the catalogue")
 		}
 		return
 	}

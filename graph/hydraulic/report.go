@@ -330,11 +330,11 @@ func (v *view) notes() {
 		m := &v.m.Parts[i]
 		p, q := m.Part, s.Parts[i].Flow
 		if t := m.Law; t != nil && t.Table != nil && math.Abs(q) > t.Table.Last()*(1+1e-9) {
-			add(p, graph.Warning, "ask for the drop at this flow", "%s passes %q, past the last point of its loss at %s: from there on a square law is assumed",
+			add(p, graph.Warning, "ask for the drop at such a flow, and write it as one more of the points of its loss", "%s passes %q, past the last point of its loss at %s: from there on a square law is assumed",
 				flowWords(q), p.ID, flowWords(t.Table.Last()))
 		}
 		if c := m.Check; c != nil && c.Open.Table != nil && q > c.Open.Table.Last()*(1+1e-9) {
-			add(p, graph.Warning, "ask for the drop at this flow", "%s passes %q, past the last point of its loss at %s: from there on a square law is assumed",
+			add(p, graph.Warning, "ask for the drop at such a flow, and write it as one more of the points of its loss", "%s passes %q, past the last point of its loss at %s: from there on a square law is assumed",
 				flowWords(q), p.ID, flowWords(c.Open.Table.Last()))
 		}
 		if m.Off && math.Abs(q) > 1e-6*v.f.FlowScale && m.Source == "assumed" {

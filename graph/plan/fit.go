@@ -44,8 +44,7 @@ func (p *Plan) readings() []graph.Diagnostic {
 			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s: by itself it may be so, but not with %s: nothing that was read is counted, the case stays as described", q.Mode, say(q.Value()), q.At, say(q.AsDescribed), quantity.Join(others, ", nor with "))
 			d.Hint = "read them again, or take out the one that is wrong"
 		case fit.Unfit && q.Alone:
-			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s: by itself it may be so, but nothing the file leaves open fits it and all else that was read: none of it is counted, the case stays as described", q.Mode, say(q.Value()), q.At, say(q.AsDescribed))
-			d.Hint = "find which of the readings is wrong, read it again or take it out"
+			d.Message, d.Hint, d.Related = alone(fit, q)
 		case fit.Unfit:
 			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s, and no guess the file leaves open comes near: it is not counted, the case stays as described", q.Mode, say(q.Value()), q.At, say(q.AsDescribed))
 			d.Hint = "read it again; then look at the pump, the lengths and the valves on its way: something is described that isn't so"
@@ -88,4 +87,24 @@ func blamed(f *graph.Fit) quantity.Text {
 	}
 	said := (&spread.Influence{What: most.What, Part: most.Part}).Said()
 	return graph.Say("the greatest part of the difference likeliest lies in %s; dryfit show lists all that is taken otherwise; to settle it, read ", said) + most.Settles
+}
+
+// alone words a reading that by itself may be so, of some that nothing fits together: where others of them
+// come near nothing even by themselves, it is those that are wrong.
+func alone(fit *graph.Fit, q *graph.Met) (message, hint quantity.Text, related []graph.Related) {
+	var wrong []quantity.Text
+	for i := range fit.Read {
+		if o := &fit.Read[i]; !o.Alone && !o.Unanswered && len(o.Against) == 0 {
+			wrong = append(wrong, graph.Say("%s at %q (mode %q)", o.Amount(o.Value()), o.At, o.Mode))
+			related = append(related, graph.Related{Pos: o.Pos, Message: graph.Say("%s was read at %q here", o.Amount(o.Value()), o.At)})
+		}
+	}
+	message = graph.Say("mode %q: %s was read at %q, where as described it is %s: by itself it may be so, but ", q.Mode, q.Amount(q.Value()), q.At, q.Amount(q.AsDescribed))
+	if len(wrong) == 0 {
+		return message + "nothing the file leaves open fits it and all else that was read: none of it is counted, the case stays as described",
+			"find which of the readings is wrong, read it again or take it out", nil
+	}
+	them := quantity.Join(wrong, " and ")
+	return message + graph.Say("no guess comes near %s, and beside that it is not counted: the case stays as described", them),
+		graph.Say("read %s again, or take it out: this one is judged by itself then", them), related
 }

@@ -74,6 +74,8 @@ func TestAdviceIsFollowed(t *testing.T) {
 			rule: "unit-most-flow", hint: "a unit that takes more water, like heat-pump 5 kW", not: "weaker spring", done: []string{small, `type = "heat-pump 5 kW"`, loss, ""}},
 		{name: "pump too weak", wrong: []string{pump, weak},
 			rule: "least-flow-when-dirty", hint: "a unit that asks for less water, like heat-pump 5 kW", not: "larger or shorter pipe", done: []string{flow, `type = "heat-pump 5 kW"`, loss, ""}},
+		{name: "element left too little", wrong: []string{"disconnected = true", `interlock = "contact"`, `least-flow = "4.5 m3/h"`, `least-flow = "7.0 m3/h"`},
+			rule: "line-least-flow", hint: `size = "2 in" in [retrofit]`, not: "weaker", done: []string{"[retrofit]", "[retrofit]\nsize = \"2 in\""}},
 		{name: "no leg with room for a drain", wrong: []string{`"front 300 mm", "down 260 mm", "right 2300 mm"`, `"front 300 mm", "down 200 mm", "front 120 mm", "up 120 mm", "right 2300 mm"`,
 			`"up 160 mm", "back 460 mm"`, `"up 150 mm", "back 580 mm"`, `"front 160 mm", "up 100 mm"`, `"front 160 mm", "down 70 mm"`},
 			rule: "drain-at-low-points", hint: `make your leg "down 200 mm" "down 223 mm" or longer, and the pipe beside it too`, done: []string{`"down 200 mm"`, `"down 223 mm"`, `"up 150 mm", "back 580 mm"`, `"up 173 mm", "back 580 mm"`}},

@@ -91,9 +91,10 @@ func (p *Plan) solve() []graph.Diagnostic {
 		again := func(a graph.Diagnostic) bool {
 			return a.Mode == d.Mode && a.Hint == d.Hint && slices.Equal(a.Of, d.Of)
 		}
+		same := func(a graph.Diagnostic) bool { return a.Pos == d.Pos && a.Message == d.Message }
 		switch {
 		case d.Severity == graph.Error: // it says itself when
-		case len(d.Of) > 0 && slices.ContainsFunc(after, again):
+		case slices.ContainsFunc(after, same), len(d.Of) > 0 && slices.ContainsFunc(after, again):
 			continue
 		default:
 			d.Message = "before the work, " + d.Message

@@ -41,18 +41,18 @@ type Plan struct {
 	Described     []hydraulic.Solution // after the work by the description alone, where what was read contradicts it; else nil
 	Proposal      *retrofit.Proposal   // the one built in; nil where nothing was asked
 	Places        []search.Verdict
-	OnSite        []int              // numbers of the pieces that can't be cut before the unit stands
-	stopped       []*graph.Part      // pumps whose lines an old check the wrong way round shuts
-	against       []graph.Diagnostic // what the search found against the place it was asked for, flows too where no verb asks for them
-	next          quantity.Text      // what to measure or decide where nothing does; ""
-	mends         []quantity.Text    // what would make a place possible that is ruled out and asked for
-	spare         quantity.Text      // what would leave the jets their water, where they lose too much; ""
-	measure       *retrofit.Place    // the nearest place, where only a measure of its run tells; else nil
-	straight      quantity.Text      // what would give the check in the bypass its straight pipe, where it lacks some; ""
-	searched      *stage.Stage       // what stands today, as the search for a place laid it out; nil where none was searched
-	fitted        *stage.Stage       // with the proposal built in, as the search laid it out and solved it; nil where none was searched
-	Findings      []graph.Diagnostic // sorted
-	Following     []graph.Diagnostic // what only follows from one of them, and is told by nobody
+	OnSite        []int                    // numbers of the pieces that can't be cut before the unit stands
+	stopped       []*graph.Part            // pumps whose lines an old check the wrong way round shuts
+	against       []graph.Diagnostic       // what the search found against the place it was asked for, flows too where no verb asks for them
+	next          quantity.Text            // what to measure or decide where nothing does; ""
+	mends         []quantity.Text          // what would make a place possible that is ruled out and asked for
+	spare         map[string]quantity.Text // by the rule that says what loses too much of its water: what would leave it that
+	measure       *retrofit.Place          // the nearest place, where only a measure of its run tells; else nil
+	straight      quantity.Text            // what would give the check in the bypass its straight pipe, where it lacks some; ""
+	searched      *stage.Stage             // what stands today, as the search for a place laid it out; nil where none was searched
+	fitted        *stage.Stage             // with the proposal built in, as the search laid it out and solved it; nil where none was searched
+	Findings      []graph.Diagnostic       // sorted
+	Following     []graph.Diagnostic       // what only follows from one of them, and is told by nobody
 	Bill          *takeoff.Bill
 	Cuts          *takeoff.CutList
 	Assembly      *route.Assembly

@@ -50,10 +50,10 @@ func (p *Plan) mended(ds []graph.Diagnostic, want Want) {
 		switch {
 		case p.straight != "" && search.WantsStraight(*d, p.Proposal.Element):
 			d.Hint = p.straight
-		case d.Rule != "jets-keep-flow":
-		case p.spare != "":
-			d.Hint = p.spare
-		case len(p.against) > 0:
+		case d.Severity == graph.Note:
+		case p.spare[d.Rule] != "":
+			d.Hint = p.spare[d.Rule]
+		case d.Rule == "jets-keep-flow" && len(p.against) > 0:
 			d.Hint = "see first to what rules the place out: what the jets lose changes with it"
 		}
 		if !bars(d) || d.Tried {

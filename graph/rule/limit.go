@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -94,13 +95,34 @@ func lineLeastFlow(in *Input, report Report) {
 				continue
 			}
 			has, needs := v.flow(got), v.flowLimit(least)
-			report(hadTooLittle(in.BeforeSolutions, f.Part, s.Mode.Name, least, got, through), graph.Diagnostic{
+			existing := hadTooLittle(in.BeforeSolutions, f.Part, s.Mode.Name, least, got, through)
+			report(existing, graph.Diagnostic{
 				Pos: key(f.Part, "least-flow"), Severity: graph.Warning,
 				Mode: s.Mode.Name, Message: graph.Say("mode %q: %s %q gets %s; its least is %s", s.Mode.Name, f.Part.Kind, f.Part.ID, has, needs) + byRow(asks) + v.gotBefore(in.BeforeSolutions, f.Part, s.Mode.Name, got),
-				Hint: sheetFirst(asks, "least-flow", "less loss in the unit's branch: larger or shorter pipe, a weaker spring; or a circulation pump for the unit"),
+				Hint: sheetFirst(asks, "least-flow", v.moreInLine(s, f.Part, existing)),
 			})
 		}
 	}
+}
+
+// moreInLine says what would bring a part of the line its least flow: what takes less of the water for the
+// unit, where the work does and the unit is on that line.
+func (v *view) moreInLine(s *hydraulic.Solution, p *graph.Part, existing bool) quantity.Text {
+	for _, b := range v.branches {
+		if existing || b.Pump == nil || v.net.LinePump(p) != b.Pump {
+			continue
+		}
+		open := ""
+		switch e := b.Element(); {
+		case e == nil:
+		case e.Kind == graph.CheckValve:
+			open = fmt.Sprintf("a weaker spring in %q, ", e.ID)
+		case position(s.Mode, e) < 1:
+			open = fmt.Sprintf("%q further open, ", e.ID)
+		}
+		return graph.Say("less loss for the unit: %slarger or shorter pipe to it, or a circulation pump of its own", open)
+	}
+	return "look first for a dirty filter and for valves of its line that stand half shut; then its pump moves too little"
 }
 
 // sameMode returns the solution of the mode with the name, or nil.

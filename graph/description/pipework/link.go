@@ -457,8 +457,8 @@ func pricesOf(r *field.Reader) {
 			continue
 		}
 		hint := r.NearAmong(p.Item, func() []string {
-			words := slices.Clone(kinds)
-			for _, id := range IDsOf(r, func(graph.Kind) bool { return true }) {
+			words := slices.DeleteFunc(slices.Clone(kinds), func(k string) bool { return k == "hand-room" || k == string(graph.Tub) }) // nobody buys these
+			for _, id := range IDsOf(r, func(k graph.Kind) bool { return k != graph.Tub }) {
 				if !slices.Contains(kinds, id) { // a part is often called as its kind is
 					words = append(words, id)
 				}

@@ -9,16 +9,16 @@ import (
 
 // Found is what the search for a place came to.
 type Found struct {
-	Proposal *retrofit.Proposal // to be built in; nil where no place can take the unit
-	Stage    *stage.Stage       // with it built in, laid out and mostly solved
-	Mends    []quantity.Text    // what would make the place possible, where it was asked for and is ruled out
-	Next     quantity.Text      // what to measure or decide where nothing that was tried does; ""
-	Spare    quantity.Text      // what would leave the jets their water, where the place takes too much of it; ""
-	Straight quantity.Text      // what would give the check in the bypass its straight pipe, where it lacks some; ""
-	Against  []graph.Diagnostic // errors that rule the chosen place out
-	Findings []graph.Diagnostic // of building it, or why there is none
-	Places   []Verdict          // every place, ranked; nil where not asked for
-	Measure  *retrofit.Place    // the nearest, where only a measure of its run can tell whether the work fits; else nil
+	Proposal *retrofit.Proposal       // to be built in; nil where no place can take the unit
+	Stage    *stage.Stage             // with it built in, laid out and mostly solved
+	Mends    []quantity.Text          // what would make the place possible, where it was asked for and is ruled out
+	Next     quantity.Text            // what to measure or decide where nothing that was tried does; ""
+	Spare    map[string]quantity.Text // by the rule that says that the place takes too much water of something: what would leave it that
+	Straight quantity.Text            // what would give the check in the bypass its straight pipe, where it lacks some; ""
+	Against  []graph.Diagnostic       // errors that rule the chosen place out
+	Findings []graph.Diagnostic       // of building it, or why there is none
+	Places   []Verdict                // every place, ranked; nil where not asked for
+	Measure  *retrofit.Place          // the nearest, where only a measure of its run can tell whether the work fits; else nil
 }
 
 // For finds where the unit goes and with what bypass: at the place the description names,

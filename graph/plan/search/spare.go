@@ -10,15 +10,33 @@ import (
 	"dryfit/graph/plan/advice"
 )
 
-// jetsRule is the rule that says that the jets lose too much of their water.
-const jetsRule = "jets-keep-flow"
+// lack is water that the work takes from something on the line, and a weaker spring or wider pipe may leave it.
+type lack struct {
+	rule    string        // that says so
+	nothing quantity.Text // what is said where nothing that was tried helps
+}
 
-// spare says what would leave the jets their water at the place that is chosen: weaker springs,
-// the nearest first, a larger bypass and larger pipe to the unit, each tried as a change of the
-// request; "" where the place does not speak of it or its circuit is too large to try.
-func (s *search) spare(best *trial) quantity.Text {
+var lacks = []lack{
+	{"jets-keep-flow", "no weaker spring, no larger bypass and no larger pipe to the unit that was tried leaves them their water and makes nothing else worse; a circulation pump for the unit would, so that this one only drives the jets"},
+	{"line-least-flow", "no weaker spring, no larger bypass and no larger pipe to the unit that was tried leaves it its least and makes nothing else worse; a circulation pump of its own for the unit takes none of it"},
+}
+
+// spare says, by the rule that says of what, what would leave it its water at the place that is chosen: weaker
+// springs, the nearest first, a larger bypass and larger pipe to the unit, each tried as a change of the
+// request; nothing where the place does not speak of it or its circuit is too large to try.
+func (s *search) spare(best *trial) map[string]quantity.Text {
+	out := map[string]quantity.Text{}
+	for _, l := range lacks {
+		if text := s.spareOf(best, l); text != "" {
+			out[l.rule] = text
+		}
+	}
+	return out
+}
+
+func (s *search) spareOf(best *trial, l lack) quantity.Text {
 	says := func(t *trial) bool {
-		return slices.ContainsFunc(t.findings, func(d graph.Diagnostic) bool { return d.Rule == jetsRule })
+		return slices.ContainsFunc(t.findings, func(d graph.Diagnostic) bool { return d.Rule == l.rule && d.Severity > graph.Note })
 	}
 	if best.standing() > 0 || !says(best) || s.tries >= min(triesOfAll, triedRuns/len(s.asked.Runs)) {
 		return ""
@@ -29,10 +47,10 @@ func (s *search) spare(best *trial) quantity.Text {
 			return s.said([]help{h}, with)
 		}
 	}
-	return "no weaker spring, no larger bypass and no larger pipe to the unit that was tried leaves them their water and makes nothing else worse; a circulation pump for the unit would, so that this one only drives the jets"
+	return l.nothing
 }
 
-// sparing are the changes that may leave the jets more water.
+// sparing are the changes that may leave what else is on the line more water.
 func (s *search) sparing(best *trial) []help {
 	var out []help
 	springs := s.asked.Catalog.Springs()

@@ -14,13 +14,13 @@ import (
 // couplings, which need no play; hose with one new hose, end to end. lay is the stage before the work. The proposal is nil where
 // the line can't be closed so, and the findings say why.
 func Of(c *graph.Circuit, lay *route.Layout) (*retrofit.Proposal, []graph.Diagnostic) {
-	k, problem := takenOut(c, lay)
+	k, problem, hint := takenOut(c, lay)
 	var g gap
 	if problem == "" {
-		g, problem = k.gap(lay)
+		g, problem, hint = k.gap(lay)
 	}
 	if problem != "" {
-		return nil, []graph.Diagnostic{{Pos: c.Retrofit.Pos, Rule: "retrofit", Severity: graph.Error, Message: problem}}
+		return nil, []graph.Diagnostic{{Pos: c.Retrofit.Pos, Rule: "retrofit", Severity: graph.Error, Message: problem, Hint: hint}}
 	}
 	d, gone := draft.Of(c), k.ids()
 	for _, id := range gone {
@@ -50,34 +50,37 @@ type leaving struct {
 	in, out *graph.Run
 }
 
-// takenOut finds what goes with the unit named in the request, or says why it can't go by rule.
-func takenOut(c *graph.Circuit, lay *route.Layout) (leaving, quantity.Text) {
+// drawIt is how a unit is taken out that none of this takes out.
+const drawIt quantity.Text = "take [retrofit] out and draw it: removed = true on all that goes, what is left of the line's runs as runs of their own with remains-of, and the new pipe that closes it"
+
+// takenOut finds what goes with the unit named in the request, or says why it can't go by rule, and what would do.
+func takenOut(c *graph.Circuit, lay *route.Layout) (leaving, quantity.Text, quantity.Text) {
 	unit := lay.Circuit.Part(c.Retrofit.Unit)
 	if unit == nil || unit.Kind != graph.HeatPump {
-		return leaving{}, graph.Say("there is no existing heat pump %q to take out", c.Retrofit.Unit)
+		return leaving{}, graph.Say("there is no existing heat pump %q to take out", c.Retrofit.Unit), graph.Say("write existing = true on %q and on all that hangs on it", c.Retrofit.Unit)
 	}
 	net := lay.Stage.Net()
 	b, problem := net.UnitBranch(unit)
 	if b == nil || b.TeeIn == nil {
-		return leaving{}, graph.Say("%s: there are no two tees to take out with it", problem)
+		return leaving{}, graph.Say("%s: there are no two tees to take out with it", problem), drawIt
 	}
 	if b.TeeIn.Kind != graph.Tee || b.TeeOut.Kind != graph.Tee {
-		return leaving{}, graph.Say("%q hangs on %s %q and %s %q; only a unit between two tees can be taken out by rule", unit.ID, b.TeeIn.Kind, b.TeeIn.ID, b.TeeOut.Kind, b.TeeOut.ID)
+		return leaving{}, graph.Say("%q hangs on %s %q and %s %q; only a unit between two tees can be taken out by rule", unit.ID, b.TeeIn.Kind, b.TeeIn.ID, b.TeeOut.Kind, b.TeeOut.ID), drawIt
 	}
 	for _, other := range lay.Circuit.Units() {
 		if ob, _ := net.UnitBranch(other); other != unit && ob != nil && ob.TeeIn == b.TeeIn {
-			return leaving{}, graph.Say("%q shares the tees %q and %q with %q, which would be left without water", unit.ID, b.TeeIn.ID, b.TeeOut.ID, other.ID)
+			return leaving{}, graph.Say("%q shares the tees %q and %q with %q, which would be left without water", unit.ID, b.TeeIn.ID, b.TeeOut.ID, other.ID), drawIt
 		}
 	}
 	in, out := net.Coming(b.TeeIn), net.Leaving(b.TeeOut)
 	if len(in) != 1 || len(out) != 1 {
-		return leaving{}, graph.Say("the line at %q and %q does not lead straight on", b.TeeIn.ID, b.TeeOut.ID)
+		return leaving{}, graph.Say("the line at %q and %q does not lead straight on", b.TeeIn.ID, b.TeeOut.ID), drawIt
 	}
 	k := leaving{b, unit, in[0], out[0]}
 	if k.in.Spec.Family() != k.out.Spec.Family() || k.in.Size != k.out.Size {
-		return leaving{}, graph.Say("the line comes to %q as %s %s and leaves %q as %s %s: draw how it is to be closed", b.TeeIn.ID, k.in.Spec, k.in.Size, b.TeeOut.ID, k.out.Spec, k.out.Size)
+		return leaving{}, graph.Say("the line comes to %q as %s %s and leaves %q as %s %s", b.TeeIn.ID, k.in.Spec, k.in.Size, b.TeeOut.ID, k.out.Spec, k.out.Size), drawIt
 	}
-	return k, ""
+	return k, "", ""
 }
 
 // onHose reports whether the line is hose: no coupling joins two ends of that, and it is not joined
@@ -143,20 +146,20 @@ type gap struct {
 	by            graph.Vec
 }
 
-// gap finds it, or says why one straight piece can't close it.
-func (k leaving) gap(lay *route.Layout) (gap, quantity.Text) {
+// gap finds it, or says why one straight piece can't close it, and what would do.
+func (k leaving) gap(lay *route.Layout) (gap, quantity.Text, quantity.Text) {
 	first, okA := shortened(lay.Path(k.in.ID), k.TeeIn.ID)
 	second, okB := shortened(lay.Path(k.out.ID), k.TeeOut.ID)
 	a, okC := lay.Positions[k.TeeIn.ID+"."+graph.RunOut]
 	z, okD := lay.Positions[k.TeeOut.ID+"."+graph.RunIn]
 	if !okA || !okB || !okC || !okD {
-		return gap{}, graph.Say("the runs %q and %q and what lies between the tees have to be measured leg by leg to close the line", k.in.ID, k.out.ID)
+		return gap{}, graph.Say("the runs %q and %q and what lies between the tees have to be measured leg by leg to close the line", k.in.ID, k.out.ID), "write their legs, in place of a length"
 	}
 	across := z.Sub(a)
 	if across.AngleTo(first.way) > 1 || across.AngleTo(second.way.Scale(-1)) > 1 {
-		return gap{}, graph.Say("the tees %q and %q do not stand in one straight line: draw how the line is to be closed", k.TeeIn.ID, k.TeeOut.ID)
+		return gap{}, graph.Say("the tees %q and %q do not stand in one straight line", k.TeeIn.ID, k.TeeOut.ID), drawIt
 	}
-	return gap{first, second, across.Unit().Scale(across.Len() + first.cutBack + second.cutBack)}, ""
+	return gap{first, second, across.Unit().Scale(across.Len() + first.cutBack + second.cutBack)}, "", ""
 }
 
 // close joins the ends of the line with one new piece between two slip couplings.

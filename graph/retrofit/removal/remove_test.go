@@ -121,3 +121,32 @@ func TestHoseIsClosedWithHose(t *testing.T) {
 		}
 	}
 }
+
+// A unit that can't be taken out by rule is told with what would do: legs that are written, or all of it
+// drawn.
+func TestWhatIsNotTakenOut(t *testing.T) {
+	job, err := os.ReadFile("../../plan/testdata/jobs/unit-out.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	const lineOut = "id = \"line-out\"\nfrom = \"tee-b.run-out\"\nto = \"tub.return\"\nexisting = true\n"
+	for _, x := range []struct{ name, old, put, says, hint string }{
+		{"new", "id = \"unit-1\"\nkind = \"heat-pump\"\nexisting = true", "id = \"unit-1\"\nkind = \"heat-pump\"", `there is no existing heat pump "unit-1" to take out`, `write existing = true on "unit-1"`},
+		{"narrower", `id = "line-out"`, "id = \"line-out\"\nsize = \"1 1/2 in\"", `the line comes to "tee-a" as pvc-sch80 2 in and leaves "tee-b" as pvc-sch80 1-1/2 in`, "take [retrofit] out and draw it"},
+		{"not measured", lineOut + "legs = [\"right 1500 mm\"]", lineOut + "length = \"1500 mm\"", `the runs "line-in" and "line-out" and what lies between the tees have to be measured leg by leg`, "write their legs, in place of a length"},
+		{"a manifold", "id = \"tee-a\"\nkind = \"tee\"", "id = \"tee-a\"\nkind = \"manifold\"\nports = [\"run-in\", \"run-out\", \"branch\"]", `"unit-1" hangs on manifold "tee-a" and tee "tee-b"`, "take [retrofit] out and draw it"},
+	} {
+		text := strings.Replace(string(job), x.old, x.put, 1)
+		if text == string(job) {
+			t.Fatalf("%s: no line %q", x.name, x.old)
+		}
+		c, ds := description.Read("out.toml", []byte(text))
+		if c == nil || graph.HasErrors(ds) {
+			t.Fatal(x.name, ds)
+		}
+		p, ds := Of(c, laying.Of(c.At(graph.Before)))
+		if p != nil || len(ds) != 1 || ds[0].Severity != graph.Error || !strings.Contains(ds[0].Message.String(), x.says) || !strings.Contains(ds[0].Hint.String(), x.hint) {
+			t.Errorf("%s: %v", x.name, ds)
+		}
+	}
+}

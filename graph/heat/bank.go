@@ -100,50 +100,53 @@ func (b *bank) inLine(level []int) {
 	}
 }
 
-// reading is how a unit's table is read: with all that is known of the figure, or the figure alone.
-type reading func(s *sheet, air Air, entersC, flow float64) Working
-
-func told(s *sheet, air Air, entersC, flow float64) Working { return s.at(air, entersC, flow) }
-
-func figures(s *sheet, air Air, entersC, flow float64) Working {
-	if s.stands(air) {
-		return Working{}
-	}
-	f, _ := s.full(air, entersC, flow)
-	return Working{OutputW: f.outputW, InputW: f.inputW}
-}
-
-// work enters what each unit gives and takes at full speed while all run for which runs says so, in air and with
-// the tub's water at waterC.
-func (b *bank) work(air Air, waterC float64, read reading, runs func(*banked) bool, out []Working) {
+// work enters what each unit gives and takes at full speed while all run for which runs says so (nil: all), in
+// air and with the tub's water at waterC: the figures alone, as a year asks for them at every hour.
+func (b *bank) work(air Air, waterC float64, runs func(*banked) bool, out []figure) {
 	for _, i := range b.order {
 		u := &b.units[i]
-		if !runs(u) {
-			out[i] = Working{EntersC: waterC, LeavingC: waterC}
+		if runs != nil && !runs(u) || u.stands(air) {
+			out[i] = figure{}
 			continue
 		}
-		enters := waterC
-		for _, w := range u.before {
-			enters += w.kW * out[w.unit].OutputW
-		}
-		out[i] = read(u.sheet, air, enters, u.FlowM3s)
-		out[i].EntersC = enters
+		out[i], _ = u.full(air, u.enters(waterC, out), u.FlowM3s)
 	}
 }
 
-func all(*banked) bool { return true }
+// enters is the water that comes to a unit [°C], the tub's at waterC, while those before it give what they give.
+func (u *banked) enters(waterC float64, gives []figure) float64 {
+	for _, w := range u.before {
+		waterC += w.kW * gives[w.unit].outputW
+	}
+	return waterC
+}
+
+// told is work with all that is known of each figure.
+func (b *bank) told(air Air, waterC float64, runs func(*banked) bool) []Working {
+	gives, out := make([]figure, len(b.units)), make([]Working, len(b.units))
+	b.work(air, waterC, runs, gives)
+	for i := range b.units {
+		out[i] = Working{EntersC: waterC, LeavingC: waterC}
+		if u := &b.units[i]; runs(u) {
+			enters := u.enters(waterC, gives)
+			out[i] = u.at(air, enters, u.FlowM3s)
+			out[i].EntersC = enters
+		}
+	}
+	return out
+}
 
 // heating is what the units give together to water of a temperature, W: those that heat it.
-func (b *bank) heating(air Air, waterC float64, out []Working) float64 {
-	b.work(air, waterC, figures, func(u *banked) bool { return u.heats(waterC, b.setC) }, out)
+func (b *bank) heating(air Air, waterC float64, out []figure) float64 {
+	b.work(air, waterC, func(u *banked) bool { return u.heats(waterC, b.setC) }, out)
 	return together(out)
 }
 
 // together is the output of all, W.
-func together(list []Working) float64 {
+func together(list []figure) float64 {
 	sum := 0.0
 	for i := range list {
-		sum += list[i].OutputW
+		sum += list[i].outputW
 	}
 	return sum
 }
@@ -152,7 +155,7 @@ func together(list []Working) float64 {
 // temperature: to a tenth, or the very air in which one stops; at least -40. ok is false where they do not
 // even at 30 °C.
 func (b *bank) holdsDownTo(humidity float64, lossW func(airC float64) float64) (airC float64, ok bool) {
-	out := make([]Working, len(b.units))
+	out := make([]figure, len(b.units))
 	holds := func(airC float64) bool {
 		return b.heating(Air{TempC: airC, Humidity: humidity}, b.setC, out) >= lossW(airC)
 	}

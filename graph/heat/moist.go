@@ -48,6 +48,9 @@ type Air struct {
 	Sky      float64 // heat that the sky radiates down [W/m²]; 0: not known, see SkyRadiation
 }
 
+// vapour returns the pressure of the vapour in the air [Pa].
+func (a *Air) vapour() float64 { return a.Humidity * VapourPressure(a.TempC) }
+
 // SkyRadiation returns what the sky radiates down [W/m²] over air at t °C: that of a clear
 // sky and a quarter of what an overcast one has more.
 //

@@ -35,7 +35,7 @@ func (s Surface) Lose(waterC float64, air Air) Open { return s.lose(waterC, air,
 type moist struct{ water, air float64 }
 
 func moistOf(waterC float64, air Air) moist {
-	return moist{VapourPressure(waterC), air.Humidity * VapourPressure(air.TempC)}
+	return moist{VapourPressure(waterC), air.vapour()}
 }
 
 func (s Surface) lose(waterC float64, air Air, m moist) Open {

@@ -48,20 +48,18 @@ func lossAt(tub *Tub, need Need) func(airC float64) float64 {
 // Gives returns what each of some units gives and takes, while all run, in air of a temperature with the tub's
 // water at waterC: nothing where it heats no water so hot, or stands.
 func Gives(tub *Tub, units []Served, air Air, waterC float64) []Working {
-	b, out := bankOf(units, tub.SetC), make([]Working, len(units))
-	b.work(air, waterC, told, func(u *banked) bool { return u.heats(waterC, tub.SetC) }, out)
-	return out
+	return bankOf(units, tub.SetC).told(air, waterC, func(u *banked) bool { return u.heats(waterC, tub.SetC) })
 }
 
 // Held returns what the first of some units gives while it runs, what the others do, and the tub's loss, all in
 // the design air [W]. The first is told for water it does not make too: how much it would be.
 func Held(tub *Tub, units []Served, need Need) (own float64, beside []float64, lostW float64) {
-	b, out := bankOf(units, tub.SetC), make([]Working, len(units))
-	b.work(Air{TempC: need.DesignC, Humidity: need.Humidity}, tub.SetC, figures, func(u *banked) bool { return u.Served.Unit == units[0].Unit || u.Makes(tub.SetC) }, out)
+	b, out := bankOf(units, tub.SetC), make([]figure, len(units))
+	b.work(Air{TempC: need.DesignC, Humidity: need.Humidity}, tub.SetC, func(u *banked) bool { return u.Served.Unit == units[0].Unit || u.Makes(tub.SetC) }, out)
 	for _, w := range out[1:] {
-		beside = append(beside, w.OutputW)
+		beside = append(beside, w.outputW)
 	}
-	return out[0].OutputW, beside, lossAt(tub, need)(need.DesignC)
+	return out[0].outputW, beside, lossAt(tub, need)(need.DesignC)
 }
 
 // Size holds a unit against what the tub needs of it, together with those beside it: the first of the units.
@@ -114,7 +112,7 @@ func warming(tub *Tub, p *Plant, air func(seconds float64) Air, fromC float64) W
 	skin := tub.UA()
 	output := func(float64, float64) float64 { return 0 }
 	if len(p.Units) > 0 {
-		b, each := bankOf(p.Units, tub.SetC), make([]Working, len(p.Units))
+		b, each := bankOf(p.Units, tub.SetC), make([]figure, len(p.Units))
 		var water, when, last float64 // power and the element ask for the same moment
 		asked := false
 		output = func(waterC, seconds float64) float64 {

@@ -155,10 +155,11 @@ func (t *Tub) bathing(waterC float64, around Air, m moist) Open {
 	return Surface{t.Use.AreaM2, t.Use.Activity}.lose(waterC, around, m)
 }
 
-// always returns what air through the water and refills take [W] as a mean, the cover on or off.
-func (t *Tub) always(waterC float64, air Air) (blown, refill float64) {
+// always returns what air through the water and refills take [W] as a mean, the cover on or off, in
+// the air around the tub.
+func (t *Tub) always(waterC float64, around *Air) (blown, refill float64) {
 	if t.AirM3s > 0 {
-		blown = Blown(t.AirM3s, waterC, t.Around(air))
+		blown = Blown(t.AirM3s, waterC, *around)
 	}
 	if t.Refills > 0 {
 		refill = t.Refills * t.Capacity() * (waterC - t.FillC) / yearS
@@ -175,20 +176,27 @@ func (t *Tub) Taken(waterC float64, air Air, hour int) float64 {
 // used returns what the use and the tap take [W] as a mean of an hour in which the cover is
 // off a share of the time.
 func (t *Tub) used(waterC float64, air Air, share float64) usedLoss {
-	var u usedLoss
-	u[usedBlown], u[usedRefill] = t.always(waterC, air)
+	around := t.Around(air)
 	if share <= 0 {
+		var u usedLoss
+		u[usedBlown], u[usedRefill] = t.always(waterC, &around)
 		return u
 	}
+	return t.usedIn(waterC, &around, around.vapour(), share)
+}
+
+// usedIn is used while the cover is off a share of the time, for the air around the tub and its vapour [Pa].
+func (t *Tub) usedIn(waterC float64, around *Air, vapour, share float64) usedLoss {
+	var u usedLoss
+	u[usedBlown], u[usedRefill] = t.always(waterC, around)
 	share *= t.Use.TimesAWeek / weekDays
-	around := t.Around(air)
-	moist := moistOf(waterC, around)
-	o := t.bathing(waterC, around, moist)
+	moist := moist{VapourPressure(waterC), vapour}
+	o := t.bathing(waterC, *around, moist)
 	u[0], u[1], u[2] = share*o.EvaporationW, share*o.ConvectionW, share*o.RadiationW
 	if t.Use.OpenS > 0 { // what each bather takes, spread over the time
 		u[3] = share / t.Use.OpenS * t.Use.Bathers * (splashKg*t.Fluid.Capacity*(waterC-t.FillC) + bodyJ)
 	}
 	u[4] = share * o.EvaporationKgH / hourS * t.Fluid.Capacity * (waterC - t.FillC)
-	u[usedBlown] += share * blown(t.UseAirM3, waterC, around, moist)
+	u[usedBlown] += share * blown(t.UseAirM3, waterC, *around, moist)
 	return u
 }

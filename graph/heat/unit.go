@@ -171,32 +171,37 @@ const Hysteresis = 1.0
 // An inverter gains 8 % at half load and no more below. Source: the balance of heat; the
 // gain from the certification data named at the slopes; the loss for each start is judgement.
 func (u *Unit) Meet(needW float64, w Working, capacity float64) Run {
-	if needW <= 0 || w.OutputW <= 0 {
+	return u.meet(needW, w.OutputW, w.InputW, capacity)
+}
+
+// meet is Meet for what the unit gives and takes at full speed.
+func (u *Unit) meet(needW, outputW, inputW, capacity float64) Run {
+	if needW <= 0 || outputW <= 0 {
 		return Run{}
 	}
-	full := min(needW, w.OutputW)
-	least, running := w.OutputW, w.InputW
+	full := min(needW, outputW)
+	least, running := outputW, inputW
 	if u.Inverter {
-		least = u.slowest(w)
-		gain := 1 + 0.16*(1-max(0.5, max(full, least)/w.OutputW))
+		least = u.slowest(outputW)
+		gain := 1 + 0.16*(1-max(0.5, max(full, least)/outputW))
 		if full >= least {
-			return Run{HeatW: full, InputW: full / w.OutputW * w.InputW / gain, Share: 1}
+			return Run{HeatW: full, InputW: full / outputW * inputW / gain, Share: 1}
 		}
-		running = least / w.OutputW * w.InputW / gain
+		running = least / outputW * inputW / gain
 	}
 	share := full / least
 	starts := full * (least - full) / (capacity * Hysteresis * least)
 	return Run{HeatW: full, InputW: running*share + starts*u.StartJ, Share: share}
 }
 
-// slowest returns the output at the slowest the unit turns [W]; a fixed-speed one has one
-// speed. The three tenths of an inverter whose sheet is silent are judgement.
-func (u *Unit) slowest(w Working) float64 {
+// slowest returns the output at the slowest the unit turns [W], of what it gives at full speed; a
+// fixed-speed one has one speed. The three tenths of an inverter whose sheet is silent are judgement.
+func (u *Unit) slowest(outputW float64) float64 {
 	switch {
 	case !u.Inverter:
-		return w.OutputW
+		return outputW
 	case u.LeastW > 0:
-		return min(u.LeastW, w.OutputW)
+		return min(u.LeastW, outputW)
 	}
-	return 0.3 * w.OutputW
+	return 0.3 * outputW
 }

@@ -55,7 +55,7 @@ func Year(tub *Tub, plant *Plant, w *Weather, tariff Tariff) *Account {
 	}
 	y.bank = bankOf(plant.Units, tub.SetC)
 	n, levels := len(plant.Units), len(y.bank.levels)
-	y.working, y.each, y.full, y.cap = make([]Working, n), make([]unitSum, n), make([]float64, levels), make([]float64, levels)
+	y.working, y.each, y.full, y.cap = make([]figure, n), make([]unitSum, n), make([]float64, levels), make([]float64, levels)
 	for i := range plant.Units {
 		y.standby += plant.Units[i].Unit.StandbyW
 	}
@@ -104,7 +104,7 @@ type yearRun struct {
 	tub      *Tub
 	plant    *Plant
 	bank     *bank
-	working  []Working // of each unit in the hour
+	working  []figure // of each unit in the hour
 	each     []unitSum
 	full     []float64 // output of each level of the bank in the hour [W]
 	cap      []float64 // the most that it may give as a mean of the hour [W]
@@ -136,13 +136,13 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 	tub, plant := y.tub, y.plant
 	filter, may, pumpHeat, others := y.filter, y.may[hour], y.pumpHeat, y.others
 
-	y.bank.work(air, t, figures, all, y.working)
+	y.bank.work(air, t, nil, y.working)
 	// what the pipes lose follows the pump; they count with the water's temperature at the
 	// hour's beginning, so that the hour stays linear.
 	pipes := tub.PipesUA * (t - air.TempC) * filter
-	aroundC := tub.Around(air).TempC
-	usedW := y.takes(y.bathedAt(t, air, hour, filter*pumpHeat+others-pipes), air, hour)
-	drift := y.response(t, aroundC, filter*pumpHeat+others-usedW-pipes)
+	around := tub.Around(air)
+	usedW := y.takes(t, &around, hour, filter*pumpHeat+others-pipes)
+	drift := y.response(t, around.TempC, filter*pumpHeat+others-usedW-pipes)
 	need := max(0, (tub.SetC-drift)/y.perWatt)
 	unitMost, elementMost := y.most(may, drift)
 	most := unitMost + elementMost
@@ -161,8 +161,8 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 		pipes += tub.PipesUA * (t - air.TempC) * (share - filter)
 	}
 	net := heat + share*pumpHeat + others - usedW - pipes
-	next := y.response(t, aroundC, net)
-	y.kelvinS += y.above(t, aroundC, net)
+	next := y.response(t, around.TempC, net)
+	y.kelvinS += y.above(t, around.TempC, net)
 
 	byUnit := min(heat, unitMost)
 	input := y.share(byUnit)
@@ -207,13 +207,13 @@ func (y *yearRun) share(heatW float64) (input float64) {
 		}
 		heatW -= give
 		for _, i := range level {
-			w := y.working[i]
-			if w.OutputW <= 0 {
+			w := &y.working[i]
+			if w.outputW <= 0 {
 				continue
 			}
-			part := w.OutputW / y.full[n]
+			part := w.outputW / y.full[n]
 			// as many starts as the tub with all of them has, so each has its part of the water
-			run := y.bank.units[i].Meet(give*part, w, y.c*part)
+			run := y.bank.units[i].meet(give*part, w.outputW, w.inputW, y.c*part)
 			y.each[i].heatWh += run.HeatW
 			y.each[i].inputWh += run.InputW
 			input += run.InputW
@@ -229,7 +229,7 @@ func (y *yearRun) most(may, drift float64) (unit, element float64) {
 	for n, level := range y.bank.levels {
 		y.full[n] = 0
 		for _, i := range level {
-			y.full[n] += y.working[i].OutputW
+			y.full[n] += y.working[i].outputW
 		}
 		outputW += y.full[n]
 		y.cap[n] = may * y.full[n]
@@ -246,40 +246,38 @@ func (y *yearRun) most(may, drift float64) (unit, element float64) {
 	return unit, element
 }
 
-// bathedAt is the water [°C] that an hour's bath is reckoned at, where otherW goes in beside what is made and taken:
-// what begins at t falls while the cover is off, where nothing makes up for it, and loses the less.
-func (y *yearRun) bathedAt(t float64, air Air, hour int, otherW float64) float64 {
-	if y.open[hour] <= 0 {
-		return t
-	}
-	at := t
-	for range 3 { // the fall of the fall's own mean settles at once
-		drift := y.response(t, y.tub.Around(air).TempC, otherW-y.tub.Taken(at, air, hour))
-		unit, element := y.most(y.may[hour], drift)
-		ends := drift + (unit+element)*y.perWatt
-		if ends >= t {
-			return t
-		}
-		at = (t + ends) / 2
-	}
-	return at
-}
-
-// takes is what use takes from the water in an hour, W: what is blown and refilled, and more while the
-// cover is off; it is entered by what takes it.
-func (y *yearRun) takes(t float64, air Air, hour int) float64 {
-	blown, refill := y.tub.always(t, air)
-	share := y.open[hour]
-	if share <= 0 { // nothing else takes anything
+// takes is what use takes from the water in an hour, W, where otherW goes in beside what is made and taken: what is
+// blown and refilled, and more while the cover is off; it is entered by what takes it.
+func (y *yearRun) takes(t float64, around *Air, hour int, otherW float64) float64 {
+	if y.open[hour] <= 0 { // nothing else takes anything
+		blown, refill := y.tub.always(t, around)
 		y.used[usedBlown] += blown * hourS
 		y.used[usedRefill] += refill * hourS
 		return blown + refill
 	}
-	used := y.tub.used(t, air, share)
+	used := y.bath(t, around, hour, otherW)
 	for k := range used {
 		y.used[k] += used[k] * hourS
 	}
 	return used.total()
+}
+
+// bath is what use takes in an hour with a bath: what begins at t falls while the cover is off, where nothing makes
+// up for it, and loses the less.
+func (y *yearRun) bath(t float64, around *Air, hour int, otherW float64) usedLoss {
+	share, vapour := y.open[hour], around.vapour()
+	held := y.tub.usedIn(t, around, vapour, share)
+	used := held
+	for range 3 { // the fall of the fall's own mean settles at once
+		drift := y.response(t, around.TempC, otherW-used.total())
+		unit, element := y.most(y.may[hour], drift)
+		ends := drift + (unit+element)*y.perWatt
+		if ends >= t {
+			return held
+		}
+		used = y.tub.usedIn((t+ends)/2, around, vapour, share)
+	}
+	return used
 }
 
 // book enters an hour's watts: Wh, until fromWh.
@@ -306,7 +304,7 @@ func (y *yearRun) running() float64 {
 	for _, level := range y.bank.levels {
 		run := 0.0
 		for _, i := range level {
-			if w := y.working[i]; w.OutputW > 0 {
+			if w := y.working[i].outputW; w > 0 {
 				run += y.bank.units[i].slowest(w)
 			}
 		}

@@ -2,8 +2,8 @@ package quantity
 
 import (
 	"fmt"
-	"strconv"
 	"slices"
+	"strconv"
 	"strings"
 )
 

@@ -50,7 +50,7 @@ func Shares(windows []Window) [24]float64 {
 	return h
 }
 
-// FilterShare returns the share of any hour in which the pump runs anyway.
+// FilterShare returns the share of a day in which the pump runs anyway.
 func (p *Plant) FilterShare() float64 {
 	if p.Runs == PumpAlways {
 		return 1
@@ -58,19 +58,35 @@ func (p *Plant) FilterShare() float64 {
 	return min(1, p.FilterH/24)
 }
 
-// mayHeat returns the share of an hour of the day in which heat may be made.
-func (p *Plant) mayHeat(hour int) float64 {
-	if p.Runs == PumpHours {
-		return min(p.Heating[hour], p.FilterShare())
+// filterAt returns the share of an hour of the day in which the pump runs anyway, and that of it in which heat
+// may be made. Hours without which no heat is made are first those in which it may be: who has a tub heated at
+// night sets its pump so. What is over, and any other pump's hours, are spread over the rest.
+func (p *Plant) filterAt(hour int) (runs, may float64) {
+	may = p.Heating[hour]
+	if p.Runs != PumpHours {
+		return p.FilterShare(), may
 	}
-	return p.Heating[hour]
+	open := 0.0
+	for _, h := range p.Heating {
+		open += h
+	}
+	if open <= 0 {
+		return p.FilterShare(), 0
+	}
+	inside := may * min(1, p.FilterH/open)
+	outside := 0.0
+	if over := p.FilterH - open; over > 0 && open < 24 {
+		outside = (1 - may) * min(1, over/(24-open))
+	}
+	return inside + outside, inside
 }
 
 // MayRun returns the share of the day in which heat may be made, above 0.
 func (p *Plant) MayRun() float64 {
 	sum := 0.0
 	for hour := range p.Heating {
-		sum += p.mayHeat(hour)
+		_, may := p.filterAt(hour)
+		sum += may
 	}
 	return max(sum/24, 1e-9) // 0 stands for all of the day
 }

@@ -49,9 +49,10 @@ func Year(tub *Tub, plant *Plant, w *Weather, tariff Tariff) *Account {
 		y.perWatt = -math.Expm1(-y.skin*hourS/y.c) * y.perSkin
 		y.fadingS = y.perWatt * y.c
 	}
-	y.filter, y.pumpHeat, y.others = plant.FilterShare(), plant.PumpW*plant.PumpHeat, plant.OtherW*plant.PumpHeat
+	y.pumpHeat, y.others = plant.PumpW*plant.PumpHeat, plant.OtherW*plant.PumpHeat
 	for hour := range y.open {
-		y.open[hour], y.may[hour] = tub.OpenShare(hour), plant.mayHeat(hour)
+		y.open[hour] = tub.OpenShare(hour)
+		y.filter[hour], y.may[hour] = plant.filterAt(hour)
 	}
 	y.bank = bankOf(plant.Units, tub.SetC)
 	n, levels := len(plant.Units), len(y.bank.levels)
@@ -114,8 +115,8 @@ type yearRun struct {
 	perSkin  float64 // by how much one more watt warms the water in the end [K/W]
 	fadingS  float64 // what a kelvin above the air comes to over an hour in which it fades [K s/K]
 	open     [24]float64
-	may      [24]float64 // see Plant.mayHeat
-	filter   float64     // see Plant.FilterShare
+	may      [24]float64 // see Plant.filterAt
+	filter   [24]float64 // see Plant.filterAt
 	pumpHeat float64     // of the pump, into the water, while it runs [W]
 	others   float64     // the same of other speeds and pumps, a mean
 	standby  float64
@@ -134,7 +135,7 @@ type unitSum struct{ heatWh, inputWh float64 }
 // hour moves the water through one hour and returns its temperature.
 func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 	tub, plant := y.tub, y.plant
-	filter, may, pumpHeat, others := y.filter, y.may[hour], y.pumpHeat, y.others
+	filter, may, pumpHeat, others := y.filter[hour], y.may[hour], y.pumpHeat, y.others
 
 	y.bank.work(air, t, nil, y.working)
 	// what the pipes lose follows the pump; they count with the water's temperature at the

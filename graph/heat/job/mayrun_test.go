@@ -42,7 +42,17 @@ func TestHoldsByTheHoursItMayRun(t *testing.T) {
 			t.Errorf("it does not hold where it may run %.2f of the day: %+v", r.Unit.MayRun, u.Sized)
 		}
 	}
-	if got := (&heat.Plant{Runs: heat.PumpHours, FilterH: 6, Heating: heat.Shares([]heat.Window{{FromH: 0, ToH: 12}})}).MayRun(); got != 0.125 {
-		t.Errorf("six hours spread over the day, heating in half of it: %g of the day", got)
+	// Hours of a pump in which alone heat is made lie in the times in which it may be made, as far as these go:
+	// a controller that heats from ten at night to six runs its pump then.
+	for _, c := range []struct {
+		runs          heat.PumpRuns
+		filter, until float64
+		want          float64 // hours
+	}{{heat.PumpHours, 6, 12, 6}, {heat.PumpHours, 8, 8, 8}, {heat.PumpHours, 14, 8, 8}, {heat.PumpHours, 6, 24, 6},
+		{heat.PumpHours, 24, 8, 8}, {heat.PumpOnCall, 2, 8, 8}, {heat.PumpAlways, 0, 5, 5}} {
+		p := heat.Plant{Runs: c.runs, FilterH: c.filter, Heating: heat.Shares([]heat.Window{{FromH: 0, ToH: c.until}})}
+		if got := 24 * p.MayRun(); !agree.Within(got, c.want, 1e-9) {
+			t.Errorf("pump by %s, %g h a day, heating for %g h: it may heat %g h, want %g", c.runs, c.filter, c.until, got, c.want)
+		}
 	}
 }

@@ -224,7 +224,7 @@ func JSON(r *job.Report, s form.Style) ([]byte, error) {
 		}
 	}
 	for _, a := range r.Airs {
-		j := atAirJSON{Air: a.AirC, Loses: form.Round(a.LosesW, 1), Open: form.Round(a.OpenW, 1), Gives: form.Round(a.GivesW, 1), Element: form.Round(a.ElementW, 1)}
+		j := atAirJSON{Air: form.Round(a.AirC, 2), Loses: form.Round(a.LosesW, 1), Open: form.Round(a.OpenW, 1), Gives: form.Round(a.GivesW, 1), Element: form.Round(a.ElementW, 1)}
 		if r.Year != nil {
 			j.Hours, j.Colder = &a.Hours, &a.Colder
 		}
@@ -256,7 +256,7 @@ func JSON(r *job.Report, s form.Style) ([]byte, error) {
 
 func lossOf(r *job.Report) lossJSON {
 	l := r.Loss
-	out := lossJSON{UA: form.Round(l.UA, 3), Standing: form.Round(l.StandingW, 1), Air: l.AirC, Water: l.WaterC, Terms: []heatTermJSON{},
+	out := lossJSON{UA: form.Round(l.UA, 3), Standing: form.Round(l.StandingW, 1), Air: form.Round(l.AirC, 2), Water: form.Round(l.WaterC, 2), Terms: []heatTermJSON{},
 		Open: openJSON{form.Round(l.Open.EvaporationW, 1), form.Round(l.Open.EvaporationKgH, 3), form.Round(l.Open.ConvectionW, 1), form.Round(l.Open.RadiationW, 1)}}
 	if l.Indoor {
 		out.Room = form.Ptr(form.Round(l.RoomC, 2))
@@ -278,7 +278,7 @@ func unitTableOf(r *job.Report) unitJSON {
 		if x.Rated {
 			from = "sheet"
 		}
-		out.At = append(out.At, unitAtJSON{x.AirC, x.WaterC, form.Round(x.Working.OutputW/1e3, 3), form.Round(x.Working.InputW/1e3, 3), form.Round(x.Working.COP(), 2), from})
+		out.At = append(out.At, unitAtJSON{form.Round(x.AirC, 2), form.Round(x.WaterC, 2), form.Round(x.Working.OutputW/1e3, 3), form.Round(x.Working.InputW/1e3, 3), form.Round(x.Working.COP(), 2), from})
 	}
 	for _, u := range r.Unit.Each {
 		j := eachJSON{ID: u.ID, Enters: form.Round(u.EntersC, 2), SetTo: form.Round(u.SetC, 2), Output: form.Round(u.Working.OutputW/1e3, 3), Input: form.Round(u.Working.InputW/1e3, 3), Assumed: u.Assumed}
@@ -303,7 +303,7 @@ func riseOf(x *job.Rise) *riseJSON {
 	if x == nil {
 		return nil
 	}
-	return &riseJSON{form.Round(x.FromC, 2), x.ToC, form.Round(x.AirC, 2), x.Warmed.Reached, form.Round(x.Warmed.Hours, 3), form.Round(x.Warmed.HeatKWh, 2), form.Round(x.Warmed.EndsC, 2), x.Through, form.Round(x.ElementShare(), 4)}
+	return &riseJSON{form.Round(x.FromC, 2), form.Round(x.ToC, 2), form.Round(x.AirC, 2), x.Warmed.Reached, form.Round(x.Warmed.Hours, 3), form.Round(x.Warmed.HeatKWh, 2), form.Round(x.Warmed.EndsC, 2), x.Through, form.Round(x.ElementShare(), 4)}
 }
 
 // rangeJSON is a number with the ends between which nine of ten samples lie.

@@ -258,7 +258,7 @@ type matchFlowJSON struct {
 func MatchJSON(tubs []*match.Tub) ([]byte, error) {
 	out := matchJSON{Tubs: []matchTubJSON{}}
 	for _, t := range tubs {
-		j := matchTubJSON{File: t.File, Job: t.Job.Name, Air: t.AirC, Water: t.WaterC, Units: []matchUnitJSON{}, LeftOut: t.LeftOut}
+		j := matchTubJSON{File: t.File, Job: t.Job.Name, Air: form.Round(t.AirC, 2), Water: form.Round(t.WaterC, 2), Units: []matchUnitJSON{}, LeftOut: t.LeftOut}
 		if t.WithinH > 0 {
 			j.Within = form.Ptr(form.Round(t.WithinH, 2))
 		}

@@ -1,6 +1,10 @@
 package graph
 
-import "dryfit/catalog/quantity"
+import (
+	"slices"
+
+	"dryfit/catalog/quantity"
+)
 
 // Mode is one way the tub is run.
 type Mode struct {
@@ -73,13 +77,14 @@ func (c *Circuit) OfKind(k Kind) []*Part {
 }
 
 // AllModes returns the modes the circuit is run in: those written, else one for each speed
-// of each pump that has several, else one for each pump. In every mode the pumps that are
-// always on run too, at their first speed unless the mode says another; Speeds names every
-// pump that runs, so a pump not named in it is off.
+// of each pump that has several and for each pump of a loop that heats (see heatingAlone) in which
+// none has, else one for each pump. In every mode the pumps that are always on run too, at their
+// first speed unless the mode says another; Speeds names every pump that runs, so a pump not named
+// in it is off.
 //
-// A mode that follows from the pumps is named by the speed where one pump alone has
-// several, by "pump speed" where several have; where none has, by the pump, or "on" where
-// there is just one.
+// A mode that follows from the pumps is named by the speed where one pump alone has several, by
+// "pump speed" where several have or a pump goes by that name; that of a pump with one speed by the
+// pump, or "on" where there is just one.
 func (c *Circuit) AllModes() []Mode {
 	pumps := c.Pumps()
 	if len(c.Modes) > 0 {
@@ -90,34 +95,96 @@ func (c *Circuit) AllModes() []Mode {
 		}
 		return out
 	}
-	var several []*Part
+	var several, run []*Part
+	fixed := false // a pump of one speed that may be off
 	for _, p := range pumps {
 		if len(p.SpeedNames()) > 1 {
 			several = append(several, p)
+		} else if !p.Pump.NeverOff() {
+			fixed = true
 		}
+	}
+	if run = pumps; len(several) > 0 {
+		var alone []*Part
+		if fixed {
+			alone = c.heatingAlone()
+		}
+		run = slices.DeleteFunc(slices.Clone(pumps), func(p *Part) bool {
+			return !slices.Contains(several, p) && !slices.Contains(alone, p)
+		})
 	}
 	var out []Mode
-	add := func(name string, p *Part, speed string) {
-		out = append(out, Mode{Name: name, JetsOpen: 1, Pos: p.Pos,
-			Speeds: withAlwaysOn(pumps, map[string]string{p.ID: speed})})
-	}
-	if len(several) == 0 {
-		for _, p := range pumps {
-			name := p.ID
-			if len(pumps) == 1 {
-				name = SpeedOn
-			}
-			add(name, p, p.SpeedNames()[0])
-		}
-		return out
-	}
-	for _, p := range several {
-		for _, s := range p.SpeedNames() {
+	for _, p := range run {
+		speeds := p.SpeedNames()
+		for _, s := range speeds {
 			name := s
-			if len(several) > 1 {
+			switch {
+			case len(speeds) == 1 && len(pumps) > 1:
+				name = p.ID
+			case len(several) > 1 || len(speeds) > 1 && slices.ContainsFunc(run, func(q *Part) bool { return q.ID == s }):
 				name = p.ID + " " + s
 			}
-			add(name, p, s)
+			out = append(out, Mode{Name: name, JetsOpen: 1, Pos: p.Pos,
+				Speeds: withAlwaysOn(pumps, map[string]string{p.ID: s})})
+		}
+	}
+	return out
+}
+
+// heatingAlone returns the pumps of the loops that heat in which no pump has several speeds or is
+// never off: by the other pumps' speeds alone the water would stand there in every mode. A loop is
+// what pipes join without the tub; it heats where an element, a unit or what [retrofit] names
+// stands in it.
+func (c *Circuit) heatingAlone() []*Part {
+	asked := c.HeatedAt
+	if asked == "" {
+		asked = c.AskedWater()
+	}
+	var out []*Part
+	for _, loop := range c.loops() {
+		var pumps []*Part
+		heats, runs := false, false
+		for _, p := range loop {
+			heats = heats || p.Kind == ElementHeater || p.Kind == HeatPump || p.ID == asked
+			if p.Kind == Pump {
+				pumps = append(pumps, p)
+				runs = runs || len(p.SpeedNames()) > 1 || p.Pump.NeverOff()
+			}
+		}
+		if heats && !runs {
+			out = append(out, pumps...)
+		}
+	}
+	return out
+}
+
+// loops returns the parts that pipes join to each other without the tub, and not by air.
+func (c *Circuit) loops() [][]*Part {
+	next := map[string][]string{}
+	for _, r := range c.Runs {
+		next[r.From.Part] = append(next[r.From.Part], r.To.Part)
+		next[r.To.Part] = append(next[r.To.Part], r.From.Part)
+	}
+	parts := make(map[string]*Part, len(c.Parts))
+	for _, p := range c.Parts {
+		if p.Kind != Tub && p.Kind != AirControl && p.Kind != Blower {
+			parts[p.ID] = p
+		}
+	}
+	var out [][]*Part
+	for _, start := range c.Parts {
+		var loop []*Part
+		for list := []string{start.ID}; len(list) > 0; {
+			at := list[len(list)-1]
+			list = list[:len(list)-1]
+			if p := parts[at]; p != nil {
+				delete(parts, at)
+				loop = append(loop, p)
+				list = append(list, next[at]...)
+			}
+		}
+		if len(loop) > 0 {
+			out = append(out, loop)
 		}
 	}
 	return out

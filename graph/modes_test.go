@@ -39,6 +39,55 @@ func TestModes(t *testing.T) {
 	}
 }
 
+// A pump of one speed on the line that heats has a mode of its own beside those of a pump with two
+// that moves other water: without it the unit's water would stand in every mode.
+func TestModesHeatingLoop(t *testing.T) {
+	two := []Speed{{Name: "low"}, {Name: "high"}}
+	run := func(from, to string) *Run { return &Run{From: PortRef{Part: from}, To: PortRef{Part: to}} }
+	for _, c := range []struct {
+		name  string
+		setUp func(c *Circuit)
+		want  string
+	}{
+		{"element on the line of the one", func(*Circuit) {}, "low map[jets:low] / high map[jets:high] / heat map[heat:on]"},
+		{"element on the line of the two", func(c *Circuit) { c.Runs[1].To.Part, c.Runs[4].From.Part = "el", "el" },
+			"low map[jets:low] / high map[jets:high]"},
+		{"the one is never off", func(c *Circuit) { c.Part("heat").Pump.AlwaysOn = true },
+			"low map[heat:on jets:low] / high map[heat:on jets:high]"},
+		{"another of one speed on the heating line", func(c *Circuit) {
+			c.Parts = append(c.Parts, &Part{ID: "second", Kind: Pump, Pump: &PumpData{}})
+			c.Runs = append(c.Runs, run("tub", "second"), run("second", "el"))
+		}, "low map[jets:low] / high map[jets:high] / heat map[heat:on] / second map[second:on]"},
+		{"no element, the cut tells", func(c *Circuit) {
+			c.Part("el").Kind = Filter
+			c.Runs[3].ID = "line"
+			c.Retrofit = &Retrofit{Cut: &Cut{Run: "line"}}
+		}, "low map[jets:low] / high map[jets:high] / heat map[heat:on]"},
+		{"nothing tells where heat belongs", func(c *Circuit) { c.Part("el").Kind = Filter }, "low map[jets:low] / high map[jets:high]"},
+		{"one air line for both", func(c *Circuit) {
+			c.Parts = append(c.Parts, &Part{ID: "air", Kind: AirControl})
+			c.Runs = append(c.Runs, run("air", "el"), run("air", "jets"))
+		}, "low map[jets:low] / high map[jets:high] / heat map[heat:on]"},
+		{"a pump called as a speed", func(c *Circuit) {
+			c.Part("heat").ID = "low"
+			c.Runs[2].To.Part, c.Runs[3].From.Part = "low", "low"
+		}, "jets low map[jets:low] / high map[jets:high] / low map[low:on]"},
+	} {
+		circ := &Circuit{Parts: []*Part{
+			{ID: "tub", Kind: Tub}, {ID: "jets", Kind: Pump, Pump: &PumpData{Speeds: two}},
+			{ID: "heat", Kind: Pump, Pump: &PumpData{}}, {ID: "el", Kind: ElementHeater}, {ID: "group", Kind: JetGroup},
+		}, Runs: []*Run{run("tub", "jets"), run("jets", "group"), run("tub", "heat"), run("heat", "el"), run("el", "tub")}}
+		c.setUp(circ)
+		var got []string
+		for _, m := range circ.AllModes() {
+			got = append(got, fmt.Sprintf("%s %v", m.Name, m.Speeds))
+		}
+		if g := strings.Join(got, " / "); g != c.want {
+			t.Errorf("%s: got %s, want %s", c.name, g, c.want)
+		}
+	}
+}
+
 func TestPortNames(t *testing.T) {
 	for _, k := range Kinds() {
 		names := k.PortNames()

@@ -24,6 +24,7 @@ func (b *builder) addPump(m *ModelPart) error {
 	p := m.Part
 	m.Row = b.settled(p).LossRow.V
 	m.BoreM = b.settled(p).Bore.V / 1000
+	m.apart = b.set.Net().Apart(p)
 	name, on := b.m.Mode.Speeds[p.ID]
 	if !on && p.Pump.NeverOff() {
 		name, on = p.SpeedNames()[0], true

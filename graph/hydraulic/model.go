@@ -76,7 +76,7 @@ type ModelPart struct {
 
 	exponent float64   // as described; of a loss of one point
 	sized    *sizing   // nil: not by a pump
-	apart    bool      // jets: of another water than the unit's
+	apart    bool      // jets, a pump: of another water than the unit's
 	backward bool      // jets: written so that the water leaves by their inlet
 	Power    bool      // the loss is of one point, so that its exponent counts
 	Valve    *ValveAt  // a hand valve partly open by its opening curve

@@ -264,6 +264,7 @@ func (v *view) state(m *ModelPart, out *PartFlow) string {
 }
 
 func (v *view) pump(m *ModelPart, out *PartFlow) {
+	out.Apart = m.apart
 	if m.Pump == nil {
 		return
 	}

@@ -62,7 +62,7 @@ type PartFlow struct {
 	// what has one way through it; else 0.
 	Moving float64
 	Fed    float64 // m³/s, of jets: what leaves by them; 0 where water is drawn back through them, to a pump they are not on
-	Apart  bool    // jets: they are of another water than the unit's, and not among those of JetsFlow
+	Apart  bool    // jets, a pump: they are of another water than the unit's; jets then not among those of JetsFlow
 	// of a check valve
 	MarginPa   float64 // to its other state: shut: cracking minus the pressure across it; lifting: pressure across minus cracking
 	MarginFlow float64 // m³/s, the change of flow through its bypassed branch (shut) or through it (lifting) to the other state
@@ -129,6 +129,22 @@ func (s *Solution) JetsFlow() (flow float64, found bool) {
 		}
 	}
 	return flow, found
+}
+
+// OtherWater reports whether pumps run in the mode, and all that do are of another water than the unit's:
+// nothing of that mode is the unit's business.
+func (s *Solution) OtherWater() bool {
+	runs := false
+	for i := range s.Parts {
+		p := &s.Parts[i]
+		if p.Part.Kind != graph.Pump || p.State == "off" || p.State == "" {
+			continue
+		}
+		if runs = true; !p.Apart {
+			return false
+		}
+	}
+	return runs
 }
 
 // Run returns the flow of the run with the id, or nil.

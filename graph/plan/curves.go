@@ -91,9 +91,13 @@ func (p *Plan) heaterPumps() []unitPump {
 	net := p.After.Layout.Stage.Net()
 	var out []unitPump
 	for _, u := range p.After.Circuit.Units() {
-		if b, _ := net.UnitBranch(u); b != nil && b.Pump != nil {
-			if !slices.ContainsFunc(out, func(q unitPump) bool { return q.pump == b.Pump }) {
-				out = append(out, unitPump{b.Pump, u})
+		b, _ := net.UnitBranch(u)
+		if b == nil {
+			continue
+		}
+		for _, pump := range b.Feeds() {
+			if !slices.ContainsFunc(out, func(q unitPump) bool { return q.pump == pump }) {
+				out = append(out, unitPump{pump, u})
 			}
 		}
 	}

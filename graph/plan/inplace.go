@@ -94,7 +94,7 @@ func (p *Plan) setFor(c *graph.Circuit, unit string) {
 	want := promise.Wanted()
 	least := math.Inf(1)
 	for _, m := range c.AllModes() {
-		if branch.Pump == nil || m.Speeds[branch.Pump.ID] == "" {
+		if !branch.FedIn(m) {
 			continue
 		}
 		if sol, err := spread.Solve(lay, m, graph.After); err == nil {

@@ -28,6 +28,7 @@ type ModeSummary struct {
 	HasToday           bool    // the circuit as it stands was solved too: JetsToday is its own
 	Pump               float64 // flow of the running pump (of the heater pump, where several run)
 	PumpAsDescribed    float64 // Pump by the description alone, where no unit has water and what was read contradicts that; else 0
+	OtherWater         bool    // none runs but of another water than the unit's
 	Moving             float64 // what that moves were its water moving already; Pump, but where it holds at two flows
 
 	Beside []UnitSummary // other units of the circuit that have water, in its order
@@ -100,7 +101,7 @@ func Summarise(p *Plan) []ModeSummary {
 	var out []ModeSummary
 	for i := range stage.Solutions {
 		sol := &stage.Solutions[i]
-		m := ModeSummary{Mode: sol.Mode.Name, Pump: pumpFlow(sol), Moving: pumpMoving(sol)}
+		m := ModeSummary{Mode: sol.Mode.Name, Pump: pumpFlow(sol), Moving: pumpMoving(sol), OtherWater: sol.OtherWater()}
 		m.Jets, m.HasJets = sol.JetsFlow()
 		m.Jets = hydraulic.Passing(m.Jets)
 		m.JetsToday = m.Jets

@@ -50,8 +50,8 @@ func cuttable(net *stream.Net, r *graph.Run) bool {
 }
 
 // FirstChoice is the bypass the places are measured for: the one the request asks for, or the one the
-// heater pump leads to, a spring check where it has several speeds, a throttle valve where it has one
-// (trade practice: two fixed resistances share the flow in a fixed ratio).
+// heater pump leads to, a spring check where it has several speeds or runs side by side with others, one
+// now and then without the rest, a throttle valve where it has one (trade practice: two fixed resistances share the flow in a fixed ratio).
 func (site *Site) FirstChoice() Choice {
 	c, net := site.circuit, site.net
 	switch c.Retrofit.Bypass {
@@ -61,7 +61,7 @@ func (site *Site) FirstChoice() Choice {
 	if c.Retrofit.Spring != "" && c.Retrofit.Spring != "auto" || c.Retrofit.SpringPa > 0 {
 		return Choice{Bypass: "spring"}
 	}
-	if p := net.HeaterPump(); p != nil && len(p.SpeedNames()) > 1 {
+	if p := net.HeaterPump(); p != nil && net.Rates(net.SideBySide(p)) > 1 {
 		return Choice{Bypass: "spring"}
 	}
 	return Choice{Bypass: "valve"}

@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -30,7 +29,7 @@ func bypassRules() []*Rule {
 		},
 		{
 			Name:     "bypass-fits-pump",
-			Asks:     "A pump with two or more speeds has a spring check in the bypass, a constant pump a throttle valve.",
+			Asks:     "A pump with two or more speeds, or pumps side by side that don't always run together, have a spring check in the bypass, a constant pump a throttle valve.",
 			Why:      "Two fixed resistances share the flow in nearly the same ratio at every speed: the throttle that protects the unit at high speed starves it at low. A spring stays shut at low and lifts at high; on a constant pump it only costs head and can't be set.",
 			Source:   "common practice, no source; the ratio follows from square-law losses",
 			Severity: graph.Warning,
@@ -148,25 +147,22 @@ func bypassFitsPump(in *Input, report Report) {
 			continue
 		}
 		e := b.Element()
-		speeds := b.Pump.SpeedNames()
-		pump := fmt.Sprintf("pump %q has %s", b.Pump.ID, quantity.Counted(len(speeds), "speed"))
-		if len(speeds) > 1 {
-			pump += " (" + strings.Join(speeds, ", ") + ")"
-		}
+		rates := b.Rates
+		pump := ratesOf(b, rates)
 		d := graph.Diagnostic{Pos: b.TeeIn.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Pump), here(b.Unit)}}
 		switch {
 		case e == nil:
-			d.Message = graph.Say("the bypass of %q between %q and %q is bare pipe; %s, so it needs %s", b.Unit.ID, b.TeeIn.ID, b.TeeOut.ID, pump, graph.A(wanted(speeds)))
+			d.Message = graph.Say("the bypass of %q between %q and %q is bare pipe; %s, so it needs %s", b.Unit.ID, b.TeeIn.ID, b.TeeOut.ID, pump, graph.A(wanted(rates)))
 			d.Hint = "without one most of the water passes the unit by"
-		case len(speeds) > 1 && e.Kind != graph.CheckValve:
+		case rates > 1 && e.Kind != graph.CheckValve:
 			d.Pos = e.Pos
 			d.Message = graph.Say("%s, and the bypass of %q a throttle, %s %q; it needs a spring check", pump, b.Unit.ID, e.Kind, e.ID)
 			d.Hint = "a throttle splits every speed in nearly the same ratio: set for the high speed it starves the unit at low; a spring stays shut at low and lifts at high"
-		case len(speeds) > 1 && v.part(e).IsSwing():
+		case rates > 1 && v.part(e).IsSwing():
 			d.Pos = e.Pos
 			d.Message = graph.Say("%s, and the check %q in the bypass of %q is a swing check, cracking pressure about 0; it needs a spring check", pump, e.ID, b.Unit.ID)
 			d.Hint = "a swing check opens at once and lets the water pass the unit by at low speed"
-		case len(speeds) == 1 && e.Kind == graph.CheckValve && !hasThrottle(b):
+		case rates <= 1 && e.Kind == graph.CheckValve && !hasThrottle(b):
 			d.Pos = e.Pos
 			d.Message = graph.Say("%s, and the bypass of %q a spring check, %q; it needs a throttle valve", pump, b.Unit.ID, e.ID)
 			d.Hint = "at one speed a valve does the same, can be set by the temperature rise, and costs no cracking pressure"
@@ -177,8 +173,21 @@ func bypassFitsPump(in *Input, report Report) {
 	}
 }
 
-func wanted(speeds []string) string {
+// ratesOf says in how many ways the pumps of a unit feed it.
+func ratesOf(b branch, rates int) quantity.Text {
+	if len(b.Beside) > 0 {
+		return graph.Say("pumps %s feed the line side by side, in %s", names(b.Feeds(), func(p *graph.Part) string { return p.ID }), quantity.Counted(rates, "way"))
+	}
+	speeds := b.Pump.SpeedNames()
+	out := graph.Say("pump %q has %s", b.Pump.ID, quantity.Counted(len(speeds), "speed"))
 	if len(speeds) > 1 {
+		out += graph.Say(" (%s)", strings.Join(speeds, ", "))
+	}
+	return out
+}
+
+func wanted(rates int) string {
+	if rates > 1 {
 		return "spring check"
 	}
 	return "throttle valve"

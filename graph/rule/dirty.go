@@ -108,25 +108,25 @@ func flowPastCheck(in *Input, report Report) {
 		if b.problem != "" || b.Pump == nil || e == nil || e.Kind != graph.CheckValve || PassesCheck(b.UnitBranch, e) {
 			continue
 		}
-		worst, least, mode := math.Inf(1), 0.0, ""
+		worst, least, mode, by := math.Inf(1), 0.0, "", b.Pump
 		for _, s := range unitOff(in.Isolated, b.Unit) {
-			pump := s.Part(b.Pump.ID)
+			pump, got := strongest(&s.Solution, b.UnitBranch)
 			if pump == nil {
 				continue
 			}
 			want := WantedPastUnit(v.set, b.UnitBranch, sameMode(in.Solutions, s.Mode.Name))
-			if got := math.Abs(pump.Flow); want > 0 && got < want && got/want < worst {
-				worst, least, mode = got/want, want, s.Mode.Name
+			if want > 0 && got < want && got/want < worst {
+				worst, least, mode, by = got/want, want, s.Mode.Name, pump
 			}
 		}
 		if mode == "" {
 			continue
 		}
 		before := solutionsOf(unitOff(in.BeforeIsolated, b.Unit))
-		existing := b.Unit.Existing && e.Existing && hadTooLittle(before, b.Pump, mode, least, worst*least, through)
+		existing := b.Unit.Existing && e.Existing && hadTooLittle(before, by, mode, least, worst*least, through)
 		report(existing, graph.Diagnostic{
-			Pos: e.Pos, Severity: graph.Warning, Unit: b.Unit.ID, Related: []graph.Related{here(b.Unit), here(b.Pump)},
-			Mode: mode, Message: graph.Say("mode %q: with %q shut off %s passes %q, and the line wants %s", mode, b.Unit.ID, v.flow(worst*least), e.ID, v.flowLimit(least)) + v.gotBefore(before, b.Pump, mode, worst*least),
+			Pos: e.Pos, Severity: graph.Warning, Unit: b.Unit.ID, Related: []graph.Related{here(b.Unit), here(by)},
+			Mode: mode, Message: graph.Say("mode %q: with %q shut off %s passes %q, and the line wants %s", mode, b.Unit.ID, v.flow(worst*least), e.ID, v.flowLimit(least)) + v.gotBefore(before, by, mode, worst*least),
 			Hint: besideHint(in, e),
 		})
 	}

@@ -23,7 +23,7 @@ func modeRules() []*Rule {
 }
 
 // everySpeedJudged tells of the speeds that no written mode runs a pump at. Where no mode is written
-// there is one for each.
+// they follow from the pumps (see graph.Circuit.AllModes).
 func everySpeedJudged(in *Input, report Report) {
 	v := in.ask()
 	if len(v.c.Modes) == 0 {

@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -126,8 +127,8 @@ func unitLeastFlow(in *Input, report Report) {
 
 // moreWater says what would give a unit its least flow; where its pump moves no water at all that comes first.
 func moreWater(v *view, b branch, m running) quantity.Text {
-	if pump := m.solution.Part(b.Pump.ID); pump != nil && math.Abs(pump.Flow) <= standing {
-		return graph.Say("no water passes its pump %q: see there first", b.Pump.ID)
+	if pump, flow := strongest(m.solution, b.UnitBranch); pump != nil && flow <= standing {
+		return graph.Say("no water passes its pump %q: see there first", runningPump(m.solution, b).ID)
 	}
 	return sheetFirst(v.part(b.Unit).Least, "flow", graph.Say("%slarger or shorter pipe to the unit, or a circulation pump for it", lessPast(b, m)))
 }
@@ -196,9 +197,13 @@ func heaterLineFlows(in *Input, report Report) {
 		}
 		for i := range in.Solutions {
 			s := &in.Solutions[i]
-			flow, unit := s.Part(b.Pump.ID), s.Part(b.Unit.ID)
+			pump := b.Pump
+			if on := runningPump(s, b); on != nil {
+				pump = on
+			}
+			flow, unit := s.Part(pump.ID), s.Part(b.Unit.ID)
 			idle := unit != nil && unit.Idle()
-			if flow == nil || math.Abs(flow.Flow) > standing && !idle {
+			if flow == nil || !idle && moves(s, b) || s.OtherWater() {
 				continue
 			}
 			d := graph.Diagnostic{
@@ -210,21 +215,29 @@ func heaterLineFlows(in *Input, report Report) {
 				d.Message = graph.Say("mode %q: pump %q is off, so %q stands, though %s of another pump's water passes it; it heats only while its own pump runs", s.Mode.Name, b.Pump.ID, b.Unit.ID, v.flow(math.Abs(unit.Flow)))
 			}
 			existing := b.Unit.Existing
-			if pumpRuns(s, b) {
-				d.Severity = graph.Error
-				existing = existing && hadTooLittle(in.BeforeSolutions, b.Pump, s.Mode.Name, standing, standing, through)
+			if !idle && runsIn(s, pump) {
+				d.Severity, d.Of, d.Related = graph.Error, []string{pump.ID}, []graph.Related{here(pump), here(b.Unit)}
+				existing = existing && hadTooLittle(in.BeforeSolutions, pump, s.Mode.Name, standing, standing, through)
 				why, hint := v.shutIn(s, b, flow)
-				d.Message, d.Hint = graph.Say("mode %q: pump %q runs and %s passes it: ", s.Mode.Name, b.Pump.ID, v.flow(0))+why+v.gotBefore(in.BeforeSolutions, b.Pump, s.Mode.Name, 0), hint
+				d.Message, d.Hint = graph.Say("mode %q: pump %q runs and %s passes it: ", s.Mode.Name, pump.ID, v.flow(0))+why+v.gotBefore(in.BeforeSolutions, pump, s.Mode.Name, 0), hint
 			}
 			report(existing, d)
 		}
 	}
 }
 
+// moves reports whether water passes one of the pumps that feed a unit.
+func moves(s *hydraulic.Solution, b branch) bool {
+	return slices.ContainsFunc(b.Feeds(), func(p *graph.Part) bool {
+		f := s.Part(p.ID)
+		return f != nil && math.Abs(f.Flow) > standing
+	})
+}
+
 // shutIn says why no water passes a unit's pump that runs, and what would let it.
 func (v *view) shutIn(s *hydraulic.Solution, b branch, pump *hydraulic.PartFlow) (why, hint quantity.Text) {
 	hint = "a spring that opens below the pump's head at no flow"
-	held := s.HeldBy(b.Pump.ID)
+	held := s.HeldBy(pump.Part.ID)
 	switch {
 	case pump.Moving > standing:
 		return graph.Say("from rest it does not open the spring in its way; it would hold %s only if its water was moving already", v.flow(pump.Moving)), hint

@@ -21,12 +21,22 @@ func WantedPastUnit(set *settle.Stage, b *stream.UnitBranch, open *hydraulic.Sol
 	for _, p := range b.Line.Parts {
 		least = max(least, LeastFlow(set.Part(p.ID)))
 	}
-	if least == 0 && open != nil && b.Pump != nil {
-		if pump := open.Part(b.Pump.ID); pump != nil {
-			least = enoughShare * math.Abs(pump.Flow)
-		}
+	if least == 0 && open != nil {
+		_, flow := strongest(open, b)
+		least = enoughShare * flow
 	}
 	return least
+}
+
+// strongest returns the pump that gives a unit's line most in a solution, of those that feed it, and what
+// that is, m³/s; nil where none is in it.
+func strongest(s *hydraulic.Solution, b *stream.UnitBranch) (pump *graph.Part, flow float64) {
+	for _, p := range b.Feeds() {
+		if f := s.Part(p.ID); f != nil && (pump == nil || math.Abs(f.Flow) > flow) {
+			pump, flow = p, math.Abs(f.Flow)
+		}
+	}
+	return pump, flow
 }
 
 // PassesCheck reports whether the water of a bypass can go past a check in it by another way,

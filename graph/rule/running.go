@@ -35,7 +35,7 @@ func sheetFirst(limit settle.Value, key string, hint quantity.Text) quantity.Tex
 	return graph.Say("read it from its sheet or plate first and write %s; then ", key) + hint
 }
 
-// running is one mode in which the unit's pump runs and the unit is not shut off by hand.
+// running is one mode in which a pump of the unit's runs and the unit is not shut off by hand.
 type running struct {
 	solution *hydraulic.Solution
 	flow     float64 // through the unit, m³/s, either way
@@ -47,7 +47,7 @@ func modesOf(in *Input, b branch) []running {
 	for i := range in.Solutions {
 		s := &in.Solutions[i]
 		flow := s.Part(b.Unit.ID)
-		if flow == nil || !pumpRuns(s, b) || isolated(s, b) {
+		if flow == nil || !pumpRuns(s, b) || flow.Idle() || isolated(s, b) {
 			continue
 		}
 		out = append(out, running{s, math.Abs(hydraulic.Passing(flow.Flow))})
@@ -55,9 +55,17 @@ func modesOf(in *Input, b branch) []running {
 	return out
 }
 
-// pumpRuns reports whether the unit's pump runs in the mode.
-func pumpRuns(s *hydraulic.Solution, b branch) bool {
-	return b.Pump != nil && runsIn(s, b.Pump)
+// pumpRuns reports whether the unit's pump runs in the mode, or one beside it.
+func pumpRuns(s *hydraulic.Solution, b branch) bool { return runningPump(s, b) != nil }
+
+// runningPump returns the first of the pumps that feed a unit which runs in the mode; nil: none.
+func runningPump(s *hydraulic.Solution, b branch) *graph.Part {
+	for _, p := range b.Feeds() {
+		if runsIn(s, p) {
+			return p
+		}
+	}
+	return nil
 }
 
 // runsIn reports whether a pump runs in the mode.

@@ -16,7 +16,7 @@ import (
 )
 
 // otherCases are descriptions of whole jobs in which more is said: of work that the tool plans.
-var otherCases = []string{"../plan/testdata/jobs/shared-filter.toml", "../plan/testdata/tubs/small-branch.toml", "../plan/testdata/tubs/threads.toml"}
+var otherCases = []string{"../plan/testdata/jobs/shared-filter.toml", "../plan/testdata/jobs/pumps-side-by-side.toml", "../plan/testdata/tubs/small-branch.toml", "../plan/testdata/tubs/threads.toml"}
 
 // saidElsewhere are texts that no case of a rule brings about well, and the test that does.
 var saidElsewhere = map[string]string{

@@ -1,12 +1,21 @@
 package stream
 
-import "dryfit/graph"
+import (
+	"slices"
+
+	"dryfit/graph"
+)
 
 // UnitBranch is how a unit hangs on the line: the tee where its water leaves the line, the
 // tee where it comes back, the bypass between the two, and the pipes to and from the unit.
 type UnitBranch struct {
 	Unit *graph.Part
 	Pump *graph.Part // nearest upstream; nil where there is none
+
+	// Beside are further pumps whose water comes to the unit without passing Pump or one another:
+	// pumps side by side, each of which feeds it alone where the rest are off.
+	Beside []*graph.Part
+	Rates  int // see Net.Rates, of Feeds; 0 without a pump
 
 	TeeIn, TeeOut *graph.Part // where the water divides and meets again; a manifold or a diverter may stand there too
 
@@ -80,6 +89,8 @@ func (n *Net) UnitBranch(unit *graph.Part) (*UnitBranch, string) {
 	}
 	if b.Pump != nil {
 		b.Line = n.MainLine(b.Pump)
+		b.Beside = n.beside(unit, b.Pump)
+		b.Rates = n.Rates(b.Feeds())
 	}
 	isUnit := func(p *graph.Part) bool { return p.Kind == graph.HeatPump }
 	for _, split := range up.Parts {
@@ -96,6 +107,44 @@ func (n *Net) UnitBranch(unit *graph.Part) (*UnitBranch, string) {
 		}
 	}
 	return b, unit.ID + " has no bypass: all the water that passes the pump has to pass it"
+}
+
+// beside returns the pumps other than one before a unit whose water comes to it without passing a pump; none
+// where that one stands after the unit.
+func (n *Net) beside(unit, pump *graph.Part) []*graph.Part {
+	var out []*graph.Part
+	first := false
+	met := map[*graph.Part]bool{}
+	n.UpstreamUntil(unit, func(p *graph.Part) bool {
+		if p.Kind != graph.Pump {
+			return false
+		}
+		if first = first || p == pump; p != pump && !met[p] {
+			out = append(out, p)
+		}
+		met[p] = true
+		return true
+	})
+	if !first {
+		return nil
+	}
+	return out
+}
+
+// Feeds returns the pumps that feed the unit each by itself: Pump and those beside it; none without one.
+func (b *UnitBranch) Feeds() []*graph.Part {
+	if b.Pump == nil {
+		return nil
+	}
+	return append([]*graph.Part{b.Pump}, b.Beside...)
+}
+
+// Constant reports whether the line has one flow wherever it has any.
+func (b *UnitBranch) Constant() bool { return b.Rates < 2 }
+
+// FedIn reports whether one of the pumps that feed the unit runs in a mode.
+func (b *UnitBranch) FedIn(m graph.Mode) bool {
+	return slices.ContainsFunc(b.Feeds(), func(p *graph.Part) bool { return m.Speeds[p.ID] != "" })
 }
 
 // fillBranch lists what lies between the tees.

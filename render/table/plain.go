@@ -38,7 +38,7 @@ func PlainLines(p *plan.Plan, style form.Style, where string) []string {
 	names := tag.Of(p.Circuit, p.Net())
 	var all []plainMode
 	for _, m := range plan.Summarise(p) {
-		if !m.HasUnit {
+		if !m.HasUnit || m.OtherWater {
 			continue
 		}
 		at := quantity.Capital(names.Mode(m.Mode)) + " "

@@ -172,7 +172,7 @@ func (m *spreadMode) watched() (values []func(*hydraulic.Solution) float64, move
 	return []func(*hydraulic.Solution) float64{func(s *hydraulic.Solution) float64 {
 		most := 0.0
 		for _, p := range s.Parts {
-			if p.Part.Kind == graph.Pump {
+			if p.Part.Kind == graph.Pump && !p.Apart {
 				most = max(most, p.Flow)
 			}
 		}

@@ -35,7 +35,7 @@ func New(c *graph.Circuit, branch *stream.UnitBranch, before *stage.Stage, settl
 // Compare solves every choice and picks one; where none keeps the promise it works out the
 // remedies.
 func (a *adviser) Compare() *Comparison {
-	out := &Comparison{Pump: a.branch.Pump.ID, Constant: len(a.branch.Pump.SpeedNames()) < 2, Today: a.before != nil, Jets: hasJets(a.circuit), Best: -1, Asked: a.Unit.Asked()}
+	out := &Comparison{Pump: a.branch.Pump.ID, Constant: a.branch.Constant(), Today: a.before != nil, Jets: hasJets(a.circuit), Best: -1, Asked: a.Unit.Asked()}
 	out.Choices = a.choices(a.circuit)
 	for i := range out.Choices {
 		out.Choices[i].Unfit = !preferred(out.Choices[i], out.Constant)
@@ -79,7 +79,7 @@ func (a *adviser) choices(c *graph.Circuit) []BypassChoice {
 	return append(out, shut)
 }
 
-// Try solves a circuit with one element in every mode in which the unit's pump runs.
+// Try solves a circuit with one element in every mode in which a pump of the unit's runs.
 func (a *adviser) Try(c *graph.Circuit, element graph.Part) BypassChoice {
 	var out BypassChoice
 	changed := withElement(c, a.branchIn(c), element)
@@ -88,7 +88,7 @@ func (a *adviser) Try(c *graph.Circuit, element graph.Part) BypassChoice {
 	}
 	lay := laying.Of(changed)
 	for _, mode := range changed.AllModes() {
-		if mode.Speeds[a.branch.Pump.ID] == "" {
+		if !a.branch.FedIn(mode) {
 			continue
 		}
 		out.Modes = append(out.Modes, a.solve(lay, mode))
@@ -108,7 +108,7 @@ func (a *adviser) Spring(put func(catalog.Row) *route.Layout) (best catalog.Row,
 	for _, row := range a.circuit.Catalog.Springs() {
 		lay, one := put(row), BypassChoice{}
 		for _, mode := range lay.Circuit.AllModes() {
-			if mode.Speeds[a.branch.Pump.ID] != "" {
+			if a.branch.FedIn(mode) {
 				one.Modes = append(one.Modes, a.solve(lay, mode))
 			}
 		}
@@ -124,7 +124,7 @@ func (a *adviser) Spring(put func(catalog.Row) *route.Layout) (best catalog.Row,
 func (a *adviser) tooDirty(lay *route.Layout) *ChoiceMode {
 	for _, mode := range lay.Circuit.AllModes() {
 		bad, ok := stage.BadDay(mode)
-		if !ok || a.Unit.Least == 0 || mode.Speeds[a.branch.Pump.ID] == "" {
+		if !ok || a.Unit.Least == 0 || !a.branch.FedIn(mode) {
 			continue
 		}
 		if m := a.solve(lay, bad); m.Error == "" && m.UnitFlow < a.Unit.Least {
@@ -158,8 +158,10 @@ func (a *adviser) solve(lay *route.Layout, mode graph.Mode) ChoiceMode {
 			out.BypassFlow, out.State, out.MarginPa, out.Spring, out.Chatters = e.Flow, e.State, e.MarginPa, e.Spring, e.Chatters()
 		}
 	}
-	if pump := sol.Part(a.branch.Pump.ID); pump != nil {
-		out.PumpFlow = pump.Flow
+	for _, p := range a.branch.Feeds() {
+		if pump := sol.Part(p.ID); pump != nil {
+			out.PumpFlow += pump.Flow
+		}
 	}
 	if before := a.before.Solution(mode.Name); before != nil {
 		out.JetsChange = -stage.JetsLost(sol, []hydraulic.Solution{*before})

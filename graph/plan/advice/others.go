@@ -2,6 +2,7 @@ package advice
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"dryfit/catalog"
@@ -15,17 +16,17 @@ import (
 // comes nearest.
 func (a *adviser) LargerPump() Remedy {
 	best := Remedy{What: "a larger circulation pump", Effect: "none in the catalogue"}
-	low := -1.0
+	low, pump := -1.0, a.lacking()
 	for row := range a.circuit.Catalog.All() {
 		if !heatsAlone(row) {
 			continue
 		}
-		c := withPump(a.circuit, a.branch.Pump, []graph.Speed{speedOf(*row)})
-		choice, ok := a.BestFor(c, true)
+		c := withPump(a.circuit, pump, []graph.Speed{speedOf(*row)})
+		choice, ok := a.BestFor(c, a.branch.Constant() || len(a.branch.Beside) == 0)
 		if !ok {
 			continue
 		}
-		r := Remedy{What: graph.Say("a larger circulation pump in place of %q, like %s", a.branch.Pump.ID, row.Name),
+		r := Remedy{What: graph.Say("a larger circulation pump in place of %q, like %s", pump.ID, row.Name),
 			Works: choice.Keeps, Effect: EffectWords(choice)}
 		if r.Works {
 			return r
@@ -35,6 +36,29 @@ func (a *adviser) LargerPump() Remedy {
 		}
 	}
 	return best
+}
+
+// lacking returns the pump that gives the unit too little: of several side by side the first that runs in the
+// mode in which the unit gets least with its best bypass.
+func (a *adviser) lacking() *graph.Part {
+	if len(a.branch.Beside) == 0 {
+		return a.branch.Pump
+	}
+	best, _ := a.BestFor(a.circuit, a.branch.Constant())
+	worst, mode := math.Inf(1), ""
+	for _, m := range best.Modes {
+		if m.Error == "" && m.UnitFlow < worst {
+			worst, mode = m.UnitFlow, m.Mode
+		}
+	}
+	for _, m := range a.circuit.AllModes() {
+		for _, p := range a.branch.Feeds() {
+			if m.Name == mode && m.Speeds[p.ID] != "" {
+				return p
+			}
+		}
+	}
+	return a.branch.Pump
 }
 
 // lessThirsty is a unit further down the list, which may well give more heat.
@@ -78,7 +102,7 @@ func (a *adviser) otherUnit(what quantity.Text, rows []catalog.Row) Remedy {
 		if other.branch, _ = set.Branch(); other.branch == nil {
 			continue
 		}
-		choice, ok := other.BestFor(c, len(other.branch.Pump.SpeedNames()) < 2)
+		choice, ok := other.BestFor(c, other.branch.Constant())
 		if !ok {
 			continue
 		}

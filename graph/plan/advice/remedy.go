@@ -11,7 +11,7 @@ import (
 // element for it.
 func (a *adviser) remedies() []Remedy {
 	var out []Remedy
-	constant := len(a.branch.Pump.SpeedNames()) < 2
+	constant := a.branch.Constant()
 	if wider, size, ok := withWiderBranch(a.circuit, a.branch); ok {
 		out = append(out, a.remedy(graph.Say("pipe to and from the unit in %s", size), wider, constant))
 	}
@@ -30,7 +30,7 @@ const shorterWay quantity.Text = "half the pipe to and from the unit"
 
 // ShorterWay works out half the pipe to and from the unit.
 func (a *adviser) ShorterWay() Remedy {
-	return a.remedy(shorterWay, withShorterBranch(a.circuit, a.branch), len(a.branch.Pump.SpeedNames()) < 2)
+	return a.remedy(shorterWay, withShorterBranch(a.circuit, a.branch), a.branch.Constant())
 }
 
 // speedOf makes the one speed of a generic pump.

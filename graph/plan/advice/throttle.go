@@ -15,14 +15,14 @@ import (
 // Kv: the models are built once, and the circuit stays as it is.
 type throttle struct {
 	valve, unit  string
-	clean, dirty []*hydraulic.Model // of the modes in which the unit's pump runs; nil: one that can't be built
+	clean, dirty []*hydraulic.Model // of the modes in which a pump of the unit's runs; nil: one that can't be built
 }
 
 // NewThrottle returns the setting of the hand valve in a branch's bypass.
 func NewThrottle(lay *route.Layout, b *stream.UnitBranch, valve string) *throttle {
 	s := &throttle{valve: valve, unit: b.Unit.ID}
 	for _, mode := range lay.Circuit.AllModes() {
-		if b.Pump == nil || mode.Speeds[b.Pump.ID] == "" {
+		if !b.FedIn(mode) {
 			continue
 		}
 		s.clean = append(s.clean, modelOf(lay, mode))

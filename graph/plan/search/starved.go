@@ -6,6 +6,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan/advice"
+	"dryfit/graph/practice"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/stream"
 )
@@ -52,7 +53,7 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 	note := func(message, hint quantity.Text) {
 		out = append(out, graph.Diagnostic{Pos: s.asked.Retrofit.Pos, Rule: "retrofit", Severity: graph.Note, Message: message, Hint: hint})
 	}
-	if best, ok := a.BestFor(after, len(branch.Pump.SpeedNames()) < 2); ok && best.Keeps {
+	if best, ok := a.BestFor(after, branch.Constant()); ok && best.Keeps {
 		if e := branch.Element(); e != nil && e.Existing {
 			note(graph.Say("bypass %q, which is there, takes the water that %q wants; with another setting or spring in it, %s", e.ID, branch.Unit.ID, advice.EffectWords(best)),
 				"what it is set to now was for what stands there now: set it anew with the second unit, by what the units read")
@@ -64,8 +65,8 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 		return out
 	}
 	most := a.Try(after, advice.ThrottleElement(0))
-	note(graph.Say("%q asks for %s or more; the line of pump %q gives it %s at the least with the bypass shut",
-		branch.Unit.ID, quantity.Flow.Limit(a.Unit.Least), branch.Pump.ID, quantity.Flow.Of(advice.LeastFlow(most))),
+	note(graph.Say("%q asks for %s or more; the line of %s gives it %s at the least with the bypass shut",
+		branch.Unit.ID, quantity.Flow.Limit(a.Unit.Least), pumpWords(branch.Feeds()), quantity.Flow.Of(advice.LeastFlow(most))),
 		"what else could be done is worked out below it, with the flows")
 	ways := slices.Concat([]advice.Remedy{a.ShorterWay(), a.LargerPump(), a.SmallerUnit()}, s.otherLines(branch.Pump)) // jet pumps last: a rule bars their lines
 	for i, way := range ways {
@@ -124,6 +125,18 @@ func (s *search) placeOn(reach *stream.Reach) (retrofit.Place, bool) {
 		}
 	}
 	return best, found
+}
+
+// pumpWords names the pumps of a line: pump "a"; pumps "a" and "b".
+func pumpWords(pumps []*graph.Part) quantity.Text {
+	if len(pumps) == 1 {
+		return graph.Say("pump %q", pumps[0].ID)
+	}
+	words := make([]string, len(pumps))
+	for i, p := range pumps {
+		words[i] = graph.Say("%q", p.ID).String()
+	}
+	return graph.Say("pumps %s", practice.And(words))
 }
 
 // onLine solves the unit at a place of another pump's line with its best bypass.

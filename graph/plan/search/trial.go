@@ -142,7 +142,7 @@ func unitFlows(after *stage.Stage, before []hydraulic.Solution) []unitFlow {
 	if branch == nil {
 		return nil
 	}
-	unit, element := branch.Unit, branch.Element()
+	unit, element, feeds := branch.Unit, branch.Element(), branch.Feeds()
 	for i := range after.Solutions {
 		s := &after.Solutions[i]
 		u := s.Part(unit.ID)
@@ -155,7 +155,7 @@ func unitFlows(after *stage.Stage, before []hydraulic.Solution) []unitFlow {
 			switch {
 			case p.Part.Kind == graph.Pump && p.State != "off":
 				f.pumpFlow += p.Flow
-				f.wanted = f.wanted || p.Part == branch.Pump
+				f.wanted = f.wanted || slices.Contains(feeds, p.Part)
 			case element != nil && p.Part.ID == element.ID:
 				f.bypass, f.spring, f.chatters = p.State, element.Kind == graph.CheckValve, p.Chatters()
 			}
@@ -177,7 +177,7 @@ func besideFlows(after *stage.Stage, unit string, before []hydraulic.Solution) [
 		for i := range after.Solutions {
 			s := &after.Solutions[i]
 			u := s.Part(b.Unit.ID)
-			if u == nil || s.Mode.Speeds[b.Pump.ID] == "" {
+			if u == nil || !b.FedIn(s.Mode) {
 				continue
 			}
 			f := besideFlow{mode: s.Mode.Name, id: b.Unit.ID, now: hydraulic.Passing(u.Flow), least: asks.Least.V, rated: asks.Rated.V}

@@ -48,14 +48,14 @@ func BranchOf(net *stream.Net, unit *graph.Part) *stream.UnitBranch {
 	return branch
 }
 
-// isolated solves the modes of a unit's pump with the unit shut off and what is in its bypass
+// isolated solves the modes of a unit's pumps with the unit shut off and what is in its bypass
 // by hand open.
 func (s *Stage) isolated(b *stream.UnitBranch, name graph.Stage) {
 	to, from := b.Isolators()
 	if len(to)+len(from) == 0 || b.TeeIn == nil {
 		return
 	}
-	for _, mode := range s.modesOf(b.Pump) {
+	for _, mode := range s.modesOf(b.Feeds()...) {
 		shut := mode
 		shut.Positions = maps.Clone(mode.Positions)
 		if shut.Positions == nil {
@@ -75,7 +75,7 @@ func (s *Stage) isolated(b *stream.UnitBranch, name graph.Stage) {
 	}
 }
 
-// SolveDirty solves the modes in which the pump of a unit runs with the filter dirty and the jets
+// SolveDirty solves the modes in which a pump of a unit runs with the filter dirty and the jets
 // turned down, those that the description does not give itself; once.
 func (s *Stage) SolveDirty(name graph.Stage) {
 	if s == nil || s.Layout == nil || s.dirtySolved {
@@ -86,7 +86,7 @@ func (s *Stage) SolveDirty(name graph.Stage) {
 	var pumps []*graph.Part
 	for _, unit := range s.Circuit.Units() {
 		if branch := BranchOf(net, unit); branch != nil {
-			pumps = append(pumps, branch.Pump)
+			pumps = append(pumps, branch.Feeds()...)
 		}
 	}
 	for _, mode := range s.modesOf(pumps...) {

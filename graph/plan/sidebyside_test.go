@@ -1,0 +1,91 @@
+package plan_test
+
+import (
+	"bytes"
+	"os"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/plan"
+)
+
+// Two pumps of one speed feed one line, each behind its own check: the unit has water in the modes of
+// either, and is judged in each. The line has two flows, as that of a pump with two speeds: a throttle that
+// suits the one starves the unit at the other, so a spring is looked for. Follows from square-law losses.
+func TestPumpsSideBySide(t *testing.T) {
+	data, err := os.ReadFile("testdata/jobs/pumps-side-by-side.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	auto := bytes.Replace(data, []byte("bypass = \"valve\"\n"), nil, 1)
+	alone := bytes.Replace(auto, []byte("[[mode]]\nname = \"both\"\nspeeds = { pa = \"on\", pb = \"on\" }\n[[mode]]\nname = \"circ only\""), []byte("[[mode]]\nname = \"circ only\""), 1)
+	for _, c := range []struct {
+		name   string
+		data   []byte
+		bypass graph.Kind
+		fits   bool // the bypass what the pumps ask for
+	}{{"as the pumps ask for", auto, graph.CheckValve, true}, {"a throttle", data, graph.BallValve, false},
+		{"one mode alone", alone, graph.BallValve, true}} {
+		p := work(t, read(t, "spa.toml", c.data), plan.Findings|plan.Flows)
+		b, _ := p.After.Layout.Stage.Branch()
+		if b == nil || len(b.Beside) != 1 || b.Element() == nil || b.Element().Kind != c.bypass {
+			t.Fatalf("%s: want a bypass with a %s on a line of two pumps, got %+v", c.name, c.bypass, b)
+		}
+		short, fit := map[string]bool{}, true
+		for _, d := range p.Findings {
+			switch d.Rule {
+			case "heater-line-flows":
+				t.Errorf("%s: water passes the unit in every mode: %s", c.name, d.Message)
+			case "unit-least-flow":
+				short[d.Mode] = true
+			case "bypass-fits-pump":
+				fit = false
+				if !strings.Contains(string(d.Message), `pumps "pa" and "pb" feed the line side by side, in 2 ways`) {
+					t.Errorf("%s: %s", c.name, d.Message)
+				}
+			}
+		}
+		if fit != c.fits {
+			t.Errorf("%s: fits %v, want %v", c.name, fit, c.fits)
+		}
+		for _, m := range plan.Summarise(p) {
+			u := m.Own()
+			if u.Flow <= 0 || short[m.Mode] != (u.Flow < u.Least) {
+				t.Errorf("%s, mode %q: %.3g m3/s of its least %.3g, told %v", c.name, m.Mode, u.Flow, u.Least, short[m.Mode])
+			}
+		}
+	}
+}
+
+// A swim spa beside a spa: the unit's pump has one speed, that of the other water two. It runs in a mode of
+// its own, in which the unit has its water; what the other water's pump does in its own is told of no unit, and
+// nobody is to measure that pump first.
+func TestHeatingPumpOfOneSpeedRuns(t *testing.T) {
+	p := work(t, readFile(t, "testdata/jobs/swim-and-spa.toml"), plan.Findings|plan.Flows|plan.Ranges)
+	fed := ""
+	for _, m := range plan.Summarise(p) {
+		if m.Own().Flow > 0 {
+			fed += m.Mode + " "
+		}
+		if m.OtherWater != (m.Mode != "p1") {
+			t.Errorf("mode %q: of the other water alone: %v", m.Mode, m.OtherWater)
+		}
+	}
+	if fed != "p1 " {
+		t.Errorf("the unit has water in %q, want p1", fed)
+	}
+	for _, d := range p.Findings {
+		if d.Rule == "heater-line-flows" {
+			t.Errorf("told of another water's mode: %s", d.Message)
+		}
+	}
+	if len(p.Ranges.MeasureFirst) == 0 {
+		t.Error("nothing moves the unit's flow")
+	}
+	for _, f := range p.Ranges.MeasureFirst {
+		if f.Part == "p2" || f.Effect > 0 && f.Mode != "p1" {
+			t.Errorf("of the other water: %s of %q in %q", f.What, f.Part, f.Mode)
+		}
+	}
+}

@@ -118,8 +118,10 @@ func (r *reader) afterNumber() *Error {
 		return r.fail(r.at, "a number has one point, and no points between its thousands", "%s is not a number", quoted(r.text))
 	case len(rest) > 1 && (rest[0] == 'e' || rest[0] == 'E') && (isDigit(rest[1]) || rest[1] == '-' || rest[1] == '+'):
 		return r.fail(r.at, "write the number out", "%s has an exponent", quoted(r.text))
-	case strings.ContainsRune("½¼¾⅛⅜⅝⅞", firstRune(rest)):
-		return r.fail(r.at, `write the fraction with a slash: "1-1/2 in"`, "%s has a fraction in one character", quoted(r.text))
+	case strings.ContainsRune(fractions, firstRune(strings.TrimLeft(rest, " "))):
+		return r.fail(r.at+len(rest)-len(strings.TrimLeft(rest, " ")), `write the fraction with a slash: "1-1/2 in"`, "%s has a fraction in one character", quoted(r.text))
+	case strings.ContainsRune("⁄∕", firstRune(rest)):
+		return r.fail(r.at, `write a fraction as "3/4", with the slash of the keyboard`, "%s has a stroke that no key types", quoted(r.text))
 	case strings.HasPrefix(rest, "/"):
 		return r.fail(r.at, `write a fraction as "3/4"`, "%s is not a number", quoted(r.text))
 	}
@@ -139,6 +141,9 @@ func (r *reader) comma() *Error {
 	return r.fail(r.at, hint, "%s has a decimal comma", quoted(r.text))
 }
 
+// fractions are those that have a character of their own.
+const fractions = "½¼¾⅛⅜⅝⅞⅓⅔"
+
 // notANumber says that no number starts here.
 func (r *reader) notANumber(start int) *Error {
 	hint := fitHint(r.want)
@@ -148,7 +153,7 @@ func (r *reader) notANumber(start int) *Error {
 		hint = "write minus as the hyphen of the keyboard"
 	case strings.HasPrefix(strings.TrimSpace(r.text), "- "):
 		hint = fmt.Sprintf("write %q", "-"+strings.TrimLeft(strings.TrimSpace(r.text)[1:], " "))
-	case strings.ContainsRune("½¼¾⅛⅜⅝⅞", firstRune(rest)):
+	case strings.ContainsRune(fractions, firstRune(rest)):
 		hint = `write the fraction with a slash: "1/2 in"`
 	}
 	return r.fail(start, hint, "%s does not start with a number", quoted(r.text))

@@ -38,6 +38,11 @@ func Parse(text string, want ...Dimension) (Quantity, error) {
 	r := &reader{text: text, want: want}
 	q, err := r.quantity()
 	if err != nil {
+		if at, name, plain := OtherSpace(text); at >= 0 {
+			if _, other := Parse(plain, want...); other == nil {
+				return Quantity{}, r.fail(at, fmt.Sprintf("write %q, with the space of the keyboard", plain), "%s has a space that no key types, %s", quoted(text), name)
+			}
+		}
 		switch section, told := gauge(text, want); {
 		case section != "":
 			return Parse(section, want...)
@@ -207,15 +212,26 @@ func (r *reader) unit(word string, at int) (UnitInfo, *Error) {
 		return UnitInfo{}, r.fail(at, fitHint(r.want), "%s is %s, but %s is wanted",
 			quoted(r.text), dimensionWords[other.Dimension].a, wantWords(r.want))
 	}
-	hint := fitHint(r.want)
+	return UnitInfo{}, r.fail(at, r.unitHint(word), "unknown unit %s in %s", quoted(word), quoted(r.text))
+}
+
+// unitHint says what a word that is no unit here may be meant for.
+func (r *reader) unitHint(word string) string {
+	fits := fitHint(r.want)
+	if whole := r.thousands(); whole != "" {
+		return fmt.Sprintf("write %q: nothing stands between thousands", whole)
+	}
+	if ours := inOurs(word, r.want); ours != "" {
+		return fmt.Sprintf("1 %s is %s; %s", word, ours, fits)
+	}
 	near := r.mended()
 	if near == "" {
 		near = nearUnit(word, r.want)
 	}
-	if near != "" {
-		hint = fmt.Sprintf("did you mean %q? %s", near, hint)
+	if near == "" {
+		return fits
 	}
-	return UnitInfo{}, r.fail(at, hint, "unknown unit %s in %s", quoted(word), quoted(r.text))
+	return fmt.Sprintf("did you mean %q? %s", near, fits)
 }
 
 func (r *reader) space() {

@@ -92,9 +92,25 @@ func nearUnit(word string, want []Dimension) string {
 // marks are the strokes that stand for feet and inches on a tape, as they are typed: 4'-6 1/2".
 var marks = strings.NewReplacer("''", " in ", `"`, " in ", "″", " in ", "”", " in ", "'-", " ft ", "'", " ft ", "′-", " ft ", "′", " ft ", "’-", " ft ", "’", " ft ")
 
+// apart puts a space before a number that stands right behind feet, hours or minutes: "5ft3in".
+func apart(text string) string {
+	var b strings.Builder
+	for i := range len(text) {
+		if i > 0 && isDigit(text[i]) {
+			for _, unit := range []string{"ft", "h", "min"} {
+				if at := i - len(unit); at > 0 && text[at:i] == unit && (isDigit(text[at-1]) || text[at-1] == ' ') && text[i:] != "2" && text[i:] != "3" {
+					b.WriteByte(' ')
+				}
+			}
+		}
+		b.WriteByte(text[i])
+	}
+	return b.String()
+}
+
 // mended is the text with every word for a unit put right; "" where that makes no quantity.
 func (r *reader) mended() string {
-	again := &reader{text: marks.Replace(r.text), want: r.want}
+	again := &reader{text: apart(marks.Replace(r.text)), want: r.want}
 	var b strings.Builder
 	for again.space(); again.at < len(again.text); again.space() {
 		from := again.at

@@ -51,6 +51,9 @@ func (r *Reader) Components(v located.Value, text string, l Limit) (graph.Vec, b
 		r.Fail(v, "write a direction and a length, such as "+example, "%s holds an empty text", located.Said(v.Key))
 		return graph.Vec{}, false
 	}
+	if r.badlySpaced(v, text, words) {
+		return graph.Vec{}, false
+	}
 	var by graph.Vec
 	fine := true
 	for i := 0; i < len(words); {
@@ -85,6 +88,30 @@ func (r *Reader) Components(v located.Value, text string, l Limit) (graph.Vec, b
 		i = j
 	}
 	return by, fine
+}
+
+// badlySpaced tells of a space that no key types, and of two legs in one text.
+func (r *Reader) badlySpaced(v located.Value, text string, words []word) bool {
+	if at, name, plain := quantity.OtherSpace(text); at >= 0 {
+		d := r.Fail(v, "write "+located.Said(plain)+", with the space of the keyboard", "%s has a space that no key types, %s", located.Said(text), name)
+		r.Shift(d, v, at)
+		return true
+	}
+	for i := 1; i < len(words); i++ {
+		before := words[i-1]
+		joined := before.text == "and" || before.text == "then" || strings.TrimRight(before.text, ",;") != before.text
+		if !joined || !slices.Contains(DirectionWords, words[i].text) {
+			continue
+		}
+		first := strings.TrimRight(text[:before.at+len(before.text)], ",; ")
+		first = strings.TrimSpace(strings.TrimSuffix(strings.TrimSuffix(first, " and"), " then"))
+		rest := text[words[i].at:]
+		d := r.Fail(v, "two legs are two texts: "+located.Said(first)+", "+located.Said(rest)+"; of one slanting pipe nothing stands between them",
+			"%s joins one leg to another", located.Said(text))
+		r.Shift(d, v, before.at)
+		return true
+	}
+	return false
 }
 
 // startsDirection reports whether a word is most likely a mistyped direction: letters only,

@@ -147,7 +147,7 @@ func TestBrokenWeather(t *testing.T) {
 		"no place":      {"LOCATION,x\n", "fewer than ten fields", 1},
 		"hot":           {epw(8760, "1", "45", func(int) string { return epwLine(2005, "75", "80", "1.5") }), "outside -70 to 60", 9},
 		"long gap":      {epw(8760, "1", "45", func(int) string { return epwLine(2005, "99.9", "80", "1.5") }), "in a row are missing", 0},
-		"csv head":      {"hour,temp\n1,2\n", `no column "dry_bulb_c"`, 1},
+		"csv head":      {"hour,temp\n1,2\n", `no column "dry_bulb_C" among "hour", "temp"`, 1},
 		"csv short row": {"hour,dry_bulb_C,relative_humidity,wind_m_s\n1,2\n", "2 fields", 2},
 		"csv nan":       {"hour,dry_bulb_C,relative_humidity,wind_m_s\n1,NaN,80,1\n", "is no number", 2},
 	} {

@@ -5,6 +5,7 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -32,8 +33,11 @@ type Zone struct {
 
 // ReadWeather reads a year of hours: an EPW file, which begins with LOCATION, or a CSV file
 // with a head that names hour, dry_bulb_C, relative_humidity (per cent) and wind_m_s, and
-// sky_W_m2 if it is known. The error is a *WeatherError.
+// sky_W_m2 if it is known; see readCSV. The error is a *WeatherError.
 func ReadWeather(data []byte, zone Zone) (*Weather, error) {
+	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
+		return nil, &WeatherError{1, "the file is UTF-16: save it as UTF-8"}
+	}
 	data = bytes.TrimPrefix(data, []byte("\xef\xbb\xbf"))
 	if bytes.HasPrefix(bytes.ToUpper(data[:min(len(data), 8)]), []byte("LOCATION")) {
 		return readEPW(data, zone)
@@ -139,58 +143,6 @@ func readEPW(data []byte, zone Zone) (*Weather, error) {
 	return w.finish(rows, shift)
 }
 
-// readCSV reads a head and a line for each hour.
-func readCSV(data []byte, zone Zone) (*Weather, error) {
-	var cols columns
-	w := &Weather{}
-	headed := false
-	rows, err := eachLine(data, func(line int, text string) error {
-		if strings.TrimSpace(text) == "" || strings.HasPrefix(text, "#") {
-			return nil
-		}
-		fields := strings.Split(text, ",")
-		if !headed {
-			headed = true
-			var err error
-			cols, err = head(fields, line)
-			return err
-		}
-		a, err := cols.row(fields, line)
-		w.Hours = append(w.Hours, a)
-		return err
-	})
-	if err != nil {
-		return nil, err
-	}
-	if zone.Said {
-		w.Notes = append(w.Notes, "a CSV file names no place: its hours are taken for local standard time, whatever zone says")
-	}
-	return w.finish(rows, 0)
-}
-
-// head finds the columns of a CSV file by their names.
-func head(fields []string, line int) (columns, error) {
-	cols := columns{sky: -1, airGone: math.Inf(1), humidityGone: math.Inf(1), windGone: math.Inf(1), skyOff: math.Inf(1)}
-	at := map[string]int{}
-	for i, f := range fields {
-		at[strings.ToLower(strings.Trim(strings.TrimSpace(f), `"`))] = i
-	}
-	for _, c := range []struct {
-		name string
-		to   *int
-	}{{"dry_bulb_c", &cols.air}, {"relative_humidity", &cols.humidity}, {"wind_m_s", &cols.wind}} {
-		i, ok := at[c.name]
-		if !ok {
-			return cols, &WeatherError{line, fmt.Sprintf("no column %q: the first line names hour, dry_bulb_C, relative_humidity (per cent) and wind_m_s", c.name)}
-		}
-		*c.to = i
-	}
-	if i, ok := at["sky_w_m2"]; ok {
-		cols.sky = i
-	}
-	return cols, nil
-}
-
 // mostLine is the longest line read [bytes].
 const mostLine = 1 << 20
 
@@ -215,6 +167,9 @@ func eachLine(data []byte, f func(line int, text string) error) (int, error) {
 func (w *Weather) finish(lines int, shift float64) (*Weather, error) {
 	if n := len(w.Hours); n != 365*24 && n != 366*24 {
 		return nil, &WeatherError{lines, fmt.Sprintf("the file ends after %d hours; a year has 8760, a leap year 8784", n)}
+	}
+	if !slices.ContainsFunc(w.Hours, func(a Air) bool { return math.IsNaN(a.Humidity) || a.Humidity > 0.01 }) {
+		return nil, &WeatherError{lines, "no relative humidity of the year is above 1: per cent are wanted, and these are shares of one"}
 	}
 	filled, err := w.fill()
 	if err != nil {

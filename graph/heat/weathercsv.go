@@ -1,0 +1,137 @@
+package heat
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// columnsWanted is what the head of a CSV file names.
+const columnsWanted = "the first line names hour, dry_bulb_C, relative_humidity (per cent) and wind_m_s"
+
+// readCSV reads a head and a line for each hour. The head decides what parts the columns: a comma, a
+// semicolon or a tab; decimals have a point, or a comma where commas part no columns. Where hours are
+// numbers each is one more than the one before, over the year or from 0 or 1 on each day.
+func readCSV(data []byte, zone Zone) (*Weather, error) {
+	var cols columns
+	w := &Weather{}
+	headed := false
+	sep := ","
+	count := hourCount{column: -1}
+	rows, err := eachLine(data, func(line int, text string) error {
+		if strings.TrimSpace(text) == "" || strings.HasPrefix(text, "#") {
+			return nil
+		}
+		if !headed {
+			headed = true
+			for _, one := range []string{";", "\t"} {
+				if !strings.Contains(text, ",") && strings.Contains(text, one) {
+					sep = one
+				}
+			}
+			var err error
+			cols, count.column, err = head(strings.Split(text, sep), line)
+			return err
+		}
+		fields := strings.Split(text, sep)
+		if sep != "," {
+			for i, f := range fields {
+				fields[i] = strings.Replace(f, ",", ".", 1)
+			}
+		}
+		if err := count.next(fields, line); err != nil {
+			return err
+		}
+		a, err := cols.row(fields, line)
+		w.Hours = append(w.Hours, a)
+		return err
+	})
+	if err != nil {
+		return nil, err
+	}
+	if zone.Said {
+		w.Notes = append(w.Notes, "a CSV file names no place: its hours are taken for local standard time, whatever zone says")
+	}
+	return w.finish(rows, 0)
+}
+
+// hourCount holds the hours of the rows against each other.
+type hourCount struct {
+	column      int // -1: there is none
+	first, last float64
+	step        float64 // 1, or 100 where they are written as on a clock: 0, 100 to 2300; 0 before it is known
+	begun       bool
+}
+
+// next takes up a row. Hours that are no numbers, such as dates, are not read.
+func (h *hourCount) next(fields []string, line int) error {
+	if h.column < 0 || h.column >= len(fields) {
+		return nil
+	}
+	hour, err := strconv.ParseFloat(strings.TrimSpace(fields[h.column]), 64)
+	if err != nil || hour != math.Trunc(hour) {
+		h.column = -1
+		return nil
+	}
+	last := h.last
+	h.last = hour
+	if h.begun && h.step == 0 {
+		if h.step = 1; hour == last+100 {
+			h.step = 100
+		}
+	}
+	switch {
+	case !h.begun:
+		h.first, h.begun = hour, true
+	case hour == last+h.step || hour == h.first && last == h.first+23*h.step:
+	case hour == last:
+		return &WeatherError{line, fmt.Sprintf("hour %g is there twice", hour)}
+	case hour > last:
+		return &WeatherError{line, fmt.Sprintf("hour %g comes after hour %g: %g missing between them", hour, last, (hour-last)/h.step-1)}
+	default:
+		return &WeatherError{line, fmt.Sprintf("hour %g comes after hour %g: hours go up by one, over the year or over each day", hour, last)}
+	}
+	return nil
+}
+
+// isName reports whether a field can be the name of a column: a file that is none of weather is not recited.
+func isName(field string) bool {
+	const letters = "abcdefghijklmnopqrstuvwxyz0123456789_ -()/%°"
+	return field != "" && len(field) <= 40 && strings.Trim(strings.ToLower(field), letters) == ""
+}
+
+// head finds the columns of a CSV file by their names; hour is -1 where none is called so.
+func head(fields []string, line int) (cols columns, hour int, err error) {
+	cols = columns{sky: -1, airGone: math.Inf(1), humidityGone: math.Inf(1), windGone: math.Inf(1), skyOff: math.Inf(1)}
+	at := map[string]int{}
+	var named []string
+	for i, f := range fields {
+		name := strings.Trim(strings.TrimSpace(f), `"`)
+		at[strings.ToLower(name)] = i
+		if len(named) < 6 && isName(name) {
+			named = append(named, strconv.Quote(name))
+		}
+	}
+	for _, c := range []struct {
+		name string
+		to   *int
+	}{{"dry_bulb_C", &cols.air}, {"relative_humidity", &cols.humidity}, {"wind_m_s", &cols.wind}} {
+		i, ok := at[strings.ToLower(c.name)]
+		if !ok {
+			message := fmt.Sprintf("no column %q", c.name)
+			if len(named) == len(fields) || len(named) == 6 {
+				message += " among " + strings.Join(named, ", ")
+			}
+			return cols, -1, &WeatherError{line, message + ": " + columnsWanted}
+		}
+		*c.to = i
+	}
+	if i, ok := at["sky_w_m2"]; ok {
+		cols.sky = i
+	}
+	if i, ok := at["hour"]; ok {
+		return cols, i, nil
+	}
+	return cols, -1, nil
+}

@@ -30,7 +30,7 @@ func Near(word string, words []string) string {
 		return "did you mean " + strings.Join(held[:len(held)-1], ", ") + " or " + held[len(held)-1] + "?"
 	}
 	if n, ok := quantity.Nearest(word, words); ok {
-		return fmt.Sprintf("did you mean %s?", Said(n))
+		return fmt.Sprintf("did you mean %s?%s", Said(n), lookalike(word, n))
 	}
 	if len(held) == 1 {
 		return "did you mean " + held[0] + "?"

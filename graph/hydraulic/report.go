@@ -346,7 +346,11 @@ func (v *view) notes() {
 			two := v.f.Two && m.Rise.Curve.Rises() && math.Abs(v.f.Other[m.Edges[0]]-q) > 1e-5*v.f.FlowScale // another pump may be the one that holds twice
 			if q == 0 && !two {
 				hint := quantity.Text("open a way for its water")
-				if held := s.HeldBy(p.ID); held != nil {
+				if held := s.HeldBy(p.ID); held == nil {
+					if by := s.pressedBy(p.ID); by != nil {
+						hint = graph.Say("%q makes more head where their water meets and holds its check shut: run them apart, or give it its own way to the tub", by.Part.ID)
+					}
+				} else {
 					hint = graph.Say("a spring in %q that opens below the pump's head at no flow, or another way for its water", held.Part.ID)
 				}
 				add(p, graph.Warning, hint, "%q runs and no water passes it", p.ID)

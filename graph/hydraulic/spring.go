@@ -2,6 +2,7 @@ package hydraulic
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -86,6 +87,24 @@ func (f *PartFlow) Chatters() bool {
 		return f.MarginPa < chatterShare*(f.Drop-f.MarginPa)
 	}
 	return false
+}
+
+// pressedBy returns a running pump that moves water and puts more on a check than another pump has behind it,
+// which runs too and moves none; nil where no check stands so.
+func (s *Solution) pressedBy(pump string) *PartFlow {
+	of := s.Part(pump)
+	shut := slices.ContainsFunc(s.Parts, func(p PartFlow) bool {
+		return p.Part.Kind == graph.CheckValve && p.State == "shut" && p.Drop < 0
+	})
+	if of == nil || !shut {
+		return nil
+	}
+	for i := range s.Parts {
+		if p := &s.Parts[i]; p.Part.Kind == graph.Pump && p.Flow > Standing && p.HeadM > of.HeadM {
+			return p
+		}
+	}
+	return nil
 }
 
 // HeldBy returns the check whose spring a pump that runs does not lift, so that no water passes it: the

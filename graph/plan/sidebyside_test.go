@@ -37,6 +37,10 @@ func TestPumpsSideBySide(t *testing.T) {
 			switch d.Rule {
 			case "heater-line-flows":
 				t.Errorf("%s: water passes the unit in every mode: %s", c.name, d.Message)
+			case "flow":
+				if strings.Contains(string(d.Message), "no water passes it") && !strings.HasPrefix(string(d.Hint), `"pa" makes more head`) {
+					t.Errorf("%s: a pump that another holds shut: %s", c.name, d.Hint)
+				}
 			case "unit-least-flow":
 				short[d.Mode] = true
 			case "bypass-fits-pump":

@@ -69,8 +69,8 @@ func (h *hourCount) next(fields []string, line int) error {
 	if h.column < 0 || h.column >= len(fields) {
 		return nil
 	}
-	hour, err := strconv.ParseFloat(strings.TrimSpace(fields[h.column]), 64)
-	if err != nil || hour != math.Trunc(hour) {
+	hour, whole := wholeHour(fields[h.column])
+	if !whole {
 		h.column = -1
 		return nil
 	}
@@ -93,6 +93,12 @@ func (h *hourCount) next(fields []string, line int) error {
 		return &WeatherError{line, fmt.Sprintf("hour %g comes after hour %g: hours go up by one, over the year or over each day", hour, last)}
 	}
 	return nil
+}
+
+// wholeHour reads the number of an hour; false of anything else.
+func wholeHour(field string) (float64, bool) {
+	hour, err := strconv.ParseFloat(strings.TrimSpace(field), 64)
+	return hour, err == nil && hour == math.Trunc(hour)
 }
 
 // isName reports whether a field can be the name of a column: a file that is none of weather is not recited.

@@ -14,11 +14,14 @@ const (
 	SpreadPumpLabel    = "pump-label"       // the same, where its label gives the watts
 	SpreadSmallLabel   = "pump-label-small" // the same of a small pump
 	SpreadPumpShape    = "pump-shape"       // flow against head of such a pump, at one power
+	SpreadDriveShape   = "pump-shape-drive" // the same of one with a drive, whose fastest speed in use is not the fastest it has
+	SpreadBoxShape     = "pump-shape-box"   // the same of the box of a plug-in tub
 	SpreadPumpHead     = "pump-head"        // head of a pump with a curve
 	SpreadPumpFlow     = "pump-flow"        // flow of a pump with a curve
 	SpreadSpeedRatio   = "speed-ratio"      // speed that is given by its ratio to another
 	SpreadDrive        = "drive-speed"      // the same of a pump with a drive
 	SpreadDriveOfType  = "drive-type"       // the same, where its speeds are those of its type
+	SpreadDriveWatts   = "drive-watts"      // the same, where its speeds are told by the watts it shows
 	SpreadPartLoss     = "part-loss"        // loss of a heater or other equipment
 	SpreadSideStream   = "side-stream"      // share of its line's water that a part in a stream beside it was made for
 	SpreadNewValve     = "new-valve"        // loss of a valve or check that is part of the new work
@@ -30,6 +33,7 @@ const (
 	SpreadJetHoses     = "jet-hoses"        // loss of the hoses and the manifold jets hang on, as a share of the jets'
 	SpreadFittingK     = "fitting-k"        // K of elbows and other fittings of one pipe
 	SpreadTeeK         = "tee-k"            // loss of tees
+	SpreadTeeStraight  = "tee-straight"     // K of what goes straight on through a tee, in hundredths, added to the handbook's
 	SpreadReducingTee  = "reducing-tee"     // loss of a tee whose branch is between two thirds of its run and as wide
 	SpreadBore         = "bore"             // bore of rigid pipe
 	SpreadBoreWritten  = "bore-written"     // bore that a description says, in hundredths of a mm, added

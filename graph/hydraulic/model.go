@@ -155,6 +155,7 @@ type Perturb struct {
 	Exponent  []float64 // parts: added to the exponent of a loss given at one flow
 	Opening   []float64 // parts: added to the power by which a diverter's Kv goes with its turn
 	Position  []float64 // parts: added to the share a hand valve is open
+	Straight  []float64 // parts: of a tee, K of what goes straight on besides the handbook's
 	Fittings  []float64 // runs: on the K of fittings, entrance and exit
 	Joints    []float64 // runs: K on their bore, added for joints and what nobody listed
 	Barbs     []float64 // runs: on the K of barbs nobody listed
@@ -247,7 +248,7 @@ func (m *Model) PerturbPart(p *Perturb, i int) {
 	case part.bend != nil:
 		part.bend.Ahead, part.bend.Aback = part.bend0[0]*f, part.bend0[1]*f
 	case part.Tee != nil:
-		part.Tee.Times = f
+		part.Tee.Times, part.Tee.Straight = f, added(p.Straight, i)
 	}
 	for k, w := range part.ways {
 		if w != nil {

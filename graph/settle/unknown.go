@@ -2,7 +2,6 @@ package settle
 
 import (
 	"math"
-	"slices"
 
 	"dryfit/catalog"
 	"dryfit/catalog/tables"
@@ -28,6 +27,7 @@ const (
 	PositionNumber Number = "position"
 	OpeningNumber  Number = "opening"
 	ReducingNumber Number = "loss of a reducing tee"
+	StraightNumber Number = "what goes straight through a tee"
 	FittingsNumber Number = "K of fittings"
 	EntranceNumber Number = "covers of suctions"
 	LengthNumber   Number = "length"
@@ -83,7 +83,9 @@ func (p *Part) unknowns() []Unknown {
 	case k == graph.Pump:
 		return p.PumpUnknowns()
 	case k == graph.Tee:
-		return []Unknown{together(id, FittingsNumber, TeesClass, tables.SpreadTeeK),
+		straight := together(id, StraightNumber, "what goes straight on through tees", tables.SpreadTeeStraight)
+		straight.Adds = true
+		return []Unknown{together(id, FittingsNumber, TeesClass, tables.SpreadTeeK), straight,
 			together(id, ReducingNumber, "the loss of reducing tees", tables.SpreadReducingTee)}
 	case k == graph.Reducer:
 		return []Unknown{together(id, FittingsNumber, FittingsClass, tables.SpreadFittingK)}
@@ -166,7 +168,7 @@ func (p *Part) PumpUnknowns() []Unknown {
 			words = "what kind of pump " + id + " is, and how large"
 		}
 		size := p.off(SizeNumber, words, p.sizeClass())
-		out = []Unknown{size, p.off(ShapeNumber, "whether "+id+" makes more flow or more head", tables.SpreadPumpShape)}
+		out = []Unknown{size, p.off(ShapeNumber, "whether "+id+" makes more flow or more head", p.shapeClass())}
 	}
 	return append(out, p.off(RatioNumber, "the low speed of "+id, p.speedClass()))
 }
@@ -177,10 +179,20 @@ func (p *Part) speedClass() string {
 	switch {
 	case len(p.Speeds.V) <= 2:
 		return tables.SpreadSpeedRatio
-	case p.PumpOfType() && slices.ContainsFunc(p.Speeds.V, func(s graph.Speed) bool { return s.Ratio > 0 && !s.RatioSaid }):
-		return tables.SpreadDriveOfType
+	case !p.PumpOfType():
+		return tables.SpreadDrive
 	}
-	return tables.SpreadDrive
+	class := tables.SpreadDrive
+	for _, s := range p.Speeds.V {
+		switch {
+		case s.Ratio <= 0 || s.RatioSaid:
+		case s.PowerW <= 0 || s.PowerTaken:
+			return tables.SpreadDriveOfType
+		default:
+			class = tables.SpreadDriveWatts
+		}
+	}
+	return class
 }
 
 // sizeClass is the class of the spreads by which a pump of a type is larger or smaller than that.
@@ -196,6 +208,19 @@ func (p *Part) sizeClass() string {
 	return tables.SpreadPumpLabel
 }
 
+// shapeClass is the class of the spreads by which a pump of a type makes more flow or more head than that. A drive,
+// which has more speeds than two, is set to what its line wants: the fastest speed in use is seldom all it has, and
+// a larger pump that turns more slowly makes the same power of more flow at less head.
+func (p *Part) shapeClass() string {
+	switch {
+	case p.Row.V.Style == "plug-in":
+		return tables.SpreadBoxShape
+	case len(p.Row.V.Speeds) > 2:
+		return tables.SpreadDriveShape
+	}
+	return tables.SpreadPumpShape
+}
+
 // unnamed reports whether nobody says anything of a pump by which its type or its size is known, nor
 // does its line: it is taken for the usual one.
 func (p *Part) unnamed() bool {
@@ -207,7 +232,7 @@ func (p *Part) unnamed() bool {
 func (p *Part) headSpread() Spread {
 	out := spreadOf(tables.SpreadPumpHead, p.Known)
 	if p.PumpOfType() {
-		size, shape := spreadOf(p.sizeClass(), p.Known), spreadOf(tables.SpreadPumpShape, p.Known)
+		size, shape := spreadOf(p.sizeClass(), p.Known), spreadOf(p.shapeClass(), p.Known)
 		bySize := func(v float64) float64 { _, head := formula.PumpOfSize(1 + v); return math.Log(head) }
 		byShape := func(v float64) float64 { return -math.Log1p(v) }
 		middle := bySize(size.Middle) + byShape(shape.Middle)

@@ -19,11 +19,14 @@ import (
 // joined by straight lines just beyond the turn, so that a leg without flow has exactly the
 // values of the dividing branch (q = 0), and of the pattern in which the branch carries all
 // (q = 1).
+//
+// What goes straight on may lose some more, on the velocity head of that flow alone: Straight.
 type TeeLaw struct {
-	Run   float64 // head per flow² of the velocity head in the run, K = 1
-	turn  float64 // of the branch, times TeeTurning
-	Beta  float64
-	Times float64
+	Run      float64 // head per flow² of the velocity head in the run, K = 1
+	turn     float64 // of the branch, times TeeTurning
+	Beta     float64
+	Straight float64 // K besides of what goes straight on, on its own flow; the handbook has none
+	Times    float64
 }
 
 // How far beyond a turn the joining lines reach, as shares of the whole flow. Choice of
@@ -73,15 +76,24 @@ type pattern func(q float64) (kb, db, kr, dr float64)
 func (l *TeeLaw) dividing(q float64) (kb, db, kr, dr float64) {
 	kb, db = formula.TeeDividingBranch(q, l.Beta)
 	kr, dr = formula.TeeDividingRun(q, l.Beta)
+	kr, dr = l.passed(q, kr, dr)
 	return kb, db, kr, dr
+}
+
+// passed adds what is lost besides straight on.
+func (l *TeeLaw) passed(q, kr, dr float64) (k, slope float64) {
+	left := 1 - q
+	return kr + l.Straight*left*left, dr - 2*l.Straight*left
 }
 
 func (l *TeeLaw) combining(q float64) (kb, db, kr, dr float64) {
 	kr, dr = formula.TeeCombiningRun(q)
+	kr, dr = l.passed(q, kr, dr)
 	kb, db = formula.TeeCombiningBranch(q, l.Beta)
 	if q < BranchBlend {
 		end, _ := formula.TeeCombiningBranch(BranchBlend, l.Beta)
 		start, _ := formula.TeeDividingBranch(0, l.Beta)
+		start -= l.Straight // a branch without flow stands by what comes to it, not by what has passed it
 		db = (end + start) / BranchBlend
 		kb = -start + db*q
 	}

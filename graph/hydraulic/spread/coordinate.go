@@ -42,7 +42,7 @@ var slots = []string{
 	lossOf(graph.CheckValve), string(settle.CrackingNumber), string(settle.ExponentNumber), string(settle.HoldNumber),
 	string(settle.KvNumber), string(settle.PositionNumber), lossOf(graph.ElementHeater), string(settle.EntranceNumber),
 	string(settle.LossNumber), string(settle.ReducingNumber), string(settle.RatioNumber), string(settle.OpeningNumber),
-	depthSlot, readSlot, openSlot,
+	depthSlot, readSlot, openSlot, string(settle.StraightNumber),
 }
 
 // mostOfOne is how many numbers of the same have a coordinate by that alone; what there are more of stand

@@ -30,6 +30,16 @@ func onTees(m *hydraulic.Model, p *hydraulic.Perturb, f float64) {
 	}
 }
 
+// onStraight adds K to what goes straight on through every tee.
+func onStraight(m *hydraulic.Model, p *hydraulic.Perturb, k float64) {
+	p.Straight = list(p.Straight, len(m.Parts), 0)
+	for i := range m.Parts {
+		if m.Parts[i].Tee != nil {
+			p.Straight[i] += k
+		}
+	}
+}
+
 // onReducingTees sets the factor of the loss of tees between the handbook's two kinds.
 func onReducingTees(m *hydraulic.Model, p *hydraulic.Perturb, f float64) {
 	p.Loss = list(p.Loss, len(m.Parts), 1)

@@ -21,14 +21,7 @@ func ofPart(m *hydraulic.Model, p *hydraulic.ModelPart, n settle.Unknown) []unkn
 		}
 		return one(pumpUnknown(p, n))
 	case k == graph.Tee || k == graph.Reducer:
-		if n.Number == settle.FittingsNumber {
-			return one(fittings(n, k))
-		} else if reducingTee(p) {
-			u := start(n, k)
-			u.set, u.used = onReducingTees, byClass(n.Spread, "as the handbook's tee of one size")
-			return one(u)
-		}
-		return nil
+		return teeUnknown(p, n, k)
 	case p.Off || p.Shut || len(p.Edges) == 0 || p.Given == hydraulic.GivenNothing && p.Check == nil:
 		return nil
 	case k == graph.JetGroup:
@@ -40,6 +33,22 @@ func ofPart(m *hydraulic.Model, p *hydraulic.ModelPart, n settle.Unknown) []unkn
 }
 
 func one(u unknown) []unknown { return []unknown{u} }
+
+// teeUnknown is one of a tee, or of a reducer.
+func teeUnknown(p *hydraulic.ModelPart, n settle.Unknown, kind graph.Kind) []unknown {
+	u := start(n, kind)
+	switch {
+	case n.Number == settle.FittingsNumber:
+		return one(fittings(n, kind))
+	case n.Number == settle.StraightNumber && p.Tee != nil:
+		u.set, u.used = onStraight, byClass(n.Spread, "no loss but the handbook's")
+	case n.Number == settle.ReducingNumber && reducingTee(p):
+		u.set, u.used = onReducingTees, byClass(n.Spread, "as the handbook's tee of one size")
+	default:
+		return nil
+	}
+	return one(u)
+}
 
 func fittings(n settle.Unknown, kind graph.Kind) unknown {
 	u := start(n, kind)

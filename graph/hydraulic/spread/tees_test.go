@@ -37,8 +37,19 @@ func TestTeesAndElbowsApart(t *testing.T) {
 		if p.Fittings != nil {
 			runs = p.Fittings[0]
 		}
+		if p.Straight != nil {
+			t.Errorf("%s adds to what goes straight on", c.what)
+		}
 		if !agree.Within(runs, c.inRuns, 1e-12) || !agree.Within(p.Loss[tee], c.inTees, 1e-12) {
 			t.Errorf("%s half as much again: %.2f times in runs, %.2f times in the tee", c.what, runs, p.Loss[tee])
 		}
+	}
+	straight := unknownOf(m, "what goes straight on through tees")
+	p := &hydraulic.Perturb{}
+	straight.set(m, p, 0.2)
+	before, _ := m.Solve(nil)
+	after, _ := m.Solve(p)
+	if p.Straight[tee] != 0.2 || p.Loss != nil || !(after.Part("tee").Drop > before.Part("tee").Drop) {
+		t.Errorf("K 0.2 straight on: %v, the tee's run loses %.0f Pa for %.0f", p.Straight, after.Part("tee").Drop, before.Part("tee").Drop)
 	}
 }

@@ -34,26 +34,26 @@
 //
 // # What is met
 //
-// All seven makers, 30 tubs of each kind and survey, 128 points of the sample, of 100 and by kind and mode from
+// All seven makers, 20 tubs of each kind and survey, 128 points of the sample, of 100 and by kind and mode from
 // the least to the most; the middle of the unit's flow is off by so much, and its range is so wide from end to end:
 //
 //	                   unit's flow   pump's        bypass's      jets' change  middle       width
-//	workshop, careful  97 (93-99)    97 (93-99)    97 (90-100)   96 (94-98)     -4 to 2 %   2.08
-//	workshop, hurried  94 (89-97)    94 (86-98)    96 (84-100)   96 (94-99)     -5 to 1 %   2.05
-//	handbook, careful  95 (87-99)    96 (90-98)    97 (93-100)   95 (91-98)    -15 to 3 %   2.03
-//	handbook, hurried  94 (88-100)   93 (88-99)    95 (87-99)    94 (88-98)    -15 to 6 %   2.02
-//	rounds, careful    95 (88-100)   96 (86-99)    96 (86-100)   95 (91-100)    -8 to 0 %   2.05
-//	rounds, hurried    94 (90-97)    96 (89-99)    97 (87-100)   95 (89-98)     -6 to 0 %   2.00
-//	bench, careful     95 (90-99)    95 (90-99)    98 (94-100)   96 (91-100)    -7 to 0 %   1.96
-//	bench, hurried     95 (92-97)    95 (90-100)   97 (92-100)   95 (91-100)    -6 to 0 %   1.93
-//	counter, careful   92 (87-96)    93 (88-99)    95 (89-100)   96 (93-98)      0 to 9 %   1.89
-//	counter, hurried   89 (87-96)    89 (84-94)    92 (87-96)    95 (91-99)     1 to 14 %   1.96
-//	office, careful    89 (79-94)    90 (79-96)    91 (81-100)   84 (72-92)     -9 to 4 %   1.92
-//	office, hurried    91 (78-97)    89 (82-94)    90 (79-100)   85 (79-96)     -7 to 2 %   1.93
-//	callout, careful   91 (87-96)    94 (89-98)    94 (89-99)    92 (87-96)      0 to 9 %   1.86
-//	callout, hurried   89 (86-93)    90 (87-92)    92 (86-99)    92 (88-99)      1 to 8 %   1.82
+//	workshop, careful  97 (93-98)    97 (92-100)   96 (85-100)   96 (93-100)     -3 to 1 %   2.01
+//	workshop, hurried  94 (88-98)    94 (83-100)   95 (82-100)   96 (95-97)      -5 to 4 %   2.00
+//	handbook, careful  95 (87-100)   96 (87-100)   97 (88-100)   96 (90-100)    -12 to 6 %   2.01
+//	handbook, hurried  94 (88-100)   93 (88-98)    94 (85-100)   95 (88-100)    -14 to 8 %   2.03
+//	rounds, careful    94 (83-98)    96 (80-100)   96 (83-100)   95 (90-100)     -8 to 0 %   2.01
+//	rounds, hurried    93 (87-98)    95 (82-100)   96 (80-100)   95 (90-98)      -8 to 0 %   1.98
+//	bench, careful     95 (88-100)   96 (92-100)   98 (93-100)   98 (95-100)     -7 to 1 %   1.91
+//	bench, hurried     96 (92-98)    96 (90-100)   97 (92-100)   96 (92-100)     -6 to 0 %   1.91
+//	counter, careful   91 (85-97)    95 (92-98)    95 (88-100)   97 (93-98)       0 to 12 %  1.87
+//	counter, hurried   87 (83-93)    92 (88-97)    93 (90-95)    94 (90-98)       1 to 24 %  1.92
+//	office, careful    87 (80-93)    89 (80-95)    90 (75-100)   88 (78-97)      -6 to 5 %   1.88
+//	office, hurried    91 (85-97)    91 (85-97)    92 (80-100)   87 (80-92)      -6 to 3 %   1.90
+//	callout, careful   89 (85-95)    94 (90-98)    94 (90-98)    93 (90-97)       0 to 12 %  1.88
+//	callout, hurried   87 (83-92)    88 (82-95)    89 (80-100)   92 (87-98)       2 to 9 %   1.78
 //
-// Promises said to be held in 88 of 100 were kept in 84 to 97. The callout was drawn blind, and 85 was set for him
+// Promises said to be held in 88 of 100 were kept in 84 to 98. The callout was drawn blind, and 85 was set for him
 // before he was measured: with the ranges as they were a hurried survey held 86, 87, 89 and 91 of 100 of his, and
 // down to 80 of a kind; a careful one did not read, for it had a plate in horsepower taken for watts, and no drive's
 // ratio was read without a curve. What was mended for it: both of those; a ball valve's middle, which is that of four
@@ -77,7 +77,8 @@
 // The middle of a ball valve's Kv is that of four books. Where all of a maker's are cocks, the hardest but one of the
 // four, the middle of the unit is 15 % too small for his hand-valved two-speed pumps (the handbook's; not judged), and up
 // to 9 % for other lines with a hand valve; of makers whose balls open as those of plastic ones are printed it is up to 9
-// and 14 % too large (of 90 plug-in tubs of the callout's, 9 %; not judged, of 24 it was 24). Over all seven makers and both surveys the middles of the unit and of the pump are 0.3 % too small.
+// and 14 % too large (of 90 plug-in tubs of the callout's, 9 %; not judged, of 24 it was 24). Over all seven makers and both surveys the middle of the unit is 0.3 % too
+// large, of the pump 0.1 % too small.
 //
 // A careful survey with every sheet holds more than 97 of 100 of the workshop's: its balls open by one book, where the
 // range has to hold four. Of the counter's and the callout's, of the same survey, it holds 86 to 92, so it can't be less.
@@ -87,10 +88,21 @@
 // easily; the office's by what their two mouths leave open, half as hard again as a cock. The middle is the table's, the
 // range goes from Idelchik's ball to the middle of what is printed, and what settles it is the first thing to measure.
 // The counter's tubs are held to 80 and 77 of 100, and their middle to nothing, the office's to 80; worst are the office's
-// plug-in tubs, 78 and 79, whose valves are bored narrower than their hose and where a bypass half open takes more than
+// plug-in tubs, 82 and 85, whose valves are bored narrower than their hose and where a bypass half open takes more than
 // the unit.
 //
-// The office's jets lie outside in 14 to 16 of 100, those of a pump too large for its pool in up to 28, at its lowest
-// speed: its sheets and labels say nothing of that, and several guesses lean one way. A
-// wet end of another maker under the old motor's label is known by nothing but a reading at the tub.
+// The office's jets lie outside in 12 or 13 of 100, mostly because they lose more than is told: his balls pass less
+// than a cock, so that more stands in their way. Those of his pump on a drive lay outside in up to 28, and do so
+// still in up to 22 at its lowest speed. Two things were not reckoned with: that the fastest speed a drive is set to
+// is not all it has, so that the pump is a larger one that turns more slowly, of more flow and less head; and that a
+// low speed told by the watts a drive shows is then told too high, and the spring shuts at it more often. Both are
+// spans of their own now. What is left is a line sized to its pool and not to its pump: filter, cell and returns cost
+// more of its head than those of a pump of the right size.
+//
+// The table of tees (ASHRAE Handbook, RP-1193) was read for long as if half from either side cost two to four times
+// what the handbook has: it is on the velocity of the leg, not of the whole, as momentum tells (ends_test.go). Its
+// makers draw tees by the handbook, a fifth either way; what was measured is an eighth less, and the middle of the
+// unit rose by 1 % for it.
+//
+// A wet end of another maker under the old motor's label is known by nothing but a reading at the tub.
 package twin

@@ -273,6 +273,7 @@ var known = []struct {
 // untold are the guesses of which no maker draws what they are of by itself.
 var untold = []string{
 	"the wall of", "the ribs of", // what a wall costs hangs on how fast its water is: a little of roughness is nothing
+	"what goes straight on through tees",                                                                           // no maker has more than the handbook
 	"the hoses and the manifold of the jets", "K of the jets of", "the bore of jet-group", "the drop of jet-group", // nozzle and hose together
 	"how far diverter-valve", "how diverter-valve opens", "the drop of diverter-valve", // a window of a maker's own
 	"the flow that holds check-valve", "the loss of reducing tees", "the bore written of", "how deep below the water",

@@ -205,6 +205,9 @@ type Speed struct {
 	PowerW     float64      // electric, 0: not given
 	RatioSaid  bool         // Ratio was said of a pump of a type, not its row's
 	ShaftW     float64      // that its plate gives in horsepower, of which PowerW is what it draws for it; 0: none does
+	PlateA     float64      // A on its plate; 0: not said
+	PlateV     float64      // V on its plate, with PlateA
+	ByPlate    bool         // PowerW was not said: it is what PlateA and PlateV come to
 	PowerTaken bool         // PowerW was not said: it is that of the row, as large as the label makes it
 	Efficiency float64      // wire to water, 0 to 1; 0: not given
 	HoursADay  Amount       // that the controller runs it at this speed

@@ -36,11 +36,24 @@ func BaseSpeed(speeds []Speed) int {
 // LabelWords is what the label of a pump says of its power, in a sentence.
 func (p *PumpData) LabelWords() quantity.Text {
 	for i := range p.Speeds {
-		if s := &p.Speeds[i]; s.ShaftW > 0 && s.PowerW == p.LabelW {
+		s := &p.Speeds[i]
+		if s.PowerW != p.LabelW {
+			continue
+		}
+		if s.ByPlate {
+			return Say("%s at %s on its label, of which it draws %s", quantity.Current.Of(s.PlateA), quantity.Voltage.Of(s.PlateV), quantity.Power.Of(s.PowerW))
+		}
+		if s.ShaftW > 0 {
 			return Say("%s at the shaft on its label, for which it draws %s", quantity.Power.Of(s.ShaftW), quantity.Power.Of(s.PowerW))
 		}
 	}
 	return Say("%s on its label", quantity.Power.Of(p.LabelW))
+}
+
+// ByAmps reports whether the watts a pump is known by were made of the volts and amps on its plate, and nobody said
+// its power factor.
+func (p *PumpData) ByAmps() bool {
+	return !p.Electric.PowerFactor.Set && slices.ContainsFunc(p.Speeds, func(s Speed) bool { return s.ByPlate && s.PowerW == p.LabelW })
 }
 
 // SpeedWords is a speed in a sentence: "low speed", "speed 2".

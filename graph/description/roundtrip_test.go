@@ -305,13 +305,15 @@ kind = "pump"
 starting = "20 A"
 power-factor = 0.8
 phases = 3
-speeds = { low = { ratio = 0.55, power = "300 W", hours-a-day = 0 }, high = { curve = [["0 l/min", "1.2 bar"], ["300 l/min", "0.4 bar"]], efficiency = 0.41 } }
+speeds = { low = { ratio = 0.55, amps = "2.2 A", volts = "230 V", hours-a-day = 0 }, high = { power = "1.9 kW", curve = [["0 l/min", "1.2 bar"], ["300 l/min", "0.4 bar"]], efficiency = 0.41 } }
 
 [[part]]
 id = "pump 3"
 kind = "pump"
 curve = [["0 m3/h", "3 m"], ["2 m3/h", "1 m"]]
 power = "90 W"
+amps = "0.6 A"
+volts = "230 V"
 efficiency = 0.3
 hours-a-day = 12
 
@@ -541,14 +543,14 @@ unit = "1000.50"
 
 // instead are the keys that can't stand beside others: the lines of everything that they replace.
 var instead = strings.NewReplacer("r = 12\n", "resistance = \"2.1 m2 K/W\"\n",
-	"curve = [[\"0 m3/h\", \"3 m\"], [\"2 m3/h\", \"1 m\"]]\npower = \"90 W\"\nefficiency = 0.3\nhours-a-day = 12\n",
-	`speeds = [{ name = "low", ratio = 0.5, hours-a-day = 12 }, { name = "high", curve = [["0 m3/h", "3 m"], ["2 m3/h", "1 m"]], power = "90 W", efficiency = 0.3 }]`+"\n",
+	"curve = [[\"0 m3/h\", \"3 m\"], [\"2 m3/h\", \"1 m\"]]\npower = \"90 W\"\namps = \"0.6 A\"\nvolts = \"230 V\"\nefficiency = 0.3\nhours-a-day = 12\n",
+	`speeds = [{ name = "low", ratio = 0.5, hours-a-day = 12 }, { name = "high", curve = [["0 m3/h", "3 m"], ["2 m3/h", "1 m"]], power = "90 W", amps = "0.6 A", volts = "230 V", efficiency = 0.3 }]`+"\n",
 	"file = \"weather.epw\"\nzone = \"+1\"\n", "air = ["+strings.Repeat("\"9 °C\", ", 12)+"]\n")
 
 // otherwise are keys that are written back in another form, and which.
 var otherwise = map[string]string{
 	"loss.cv": "as kv", "speeds.NAME": "as a list, each with its name", "run.air": "told by the ports it joins",
-	"power of pump": "as a list of one speed", "efficiency of pump": "as a list of one speed", "curve of pump": "as a list of one speed", "hours-a-day of pump": "as a list of one speed",
+	"power of pump": "as a list of one speed", "amps of pump": "as a list of one speed", "volts of pump": "as a list of one speed", "efficiency of pump": "as a list of one speed", "curve of pump": "as a list of one speed", "hours-a-day of pump": "as a list of one speed",
 	"spring-aside": "under its name of today",
 }
 

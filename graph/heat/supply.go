@@ -165,11 +165,8 @@ const (
 	StartsInverter   = 1.0
 )
 
-// Power factors where nobody says. Source: from memory.
-const (
-	FactorMotor = 0.8
-	FactorUnit  = 0.95
-)
+// FactorUnit is the power factor of a unit where nobody says. Source: from memory.
+const FactorUnit = 0.95
 
 // option is one of the alternatives: what runs together where it is chosen.
 type option struct {

@@ -50,7 +50,7 @@ func (p *Part) powerSaid(speed int) Value {
 		return Value{}
 	}
 	from := p.Speeds.Origin
-	if at := firstPos(p.KeyPos, "power", "speeds"); at.IsValid() && !of.PowerTaken {
+	if at := firstPos(p.KeyPos, "power", "amps", "speeds"); at.IsValid() && !of.PowerTaken {
 		from = given(at)
 	}
 	return number(of.PowerW, quantity.Power, from)

@@ -61,6 +61,17 @@ existing = true
 			t.Errorf("%s leaves a factor of %.1f, nothing one of %.1f", said, w, unnamed)
 		}
 	}
+	watts, amps := width(`power = "1.5 kW"`), width("amps = \"8.2 A\"\nvolts = \"230 V\"")
+	if !(amps > 1.03*watts) {
+		t.Errorf("amps leave a factor of %.2f, watts one of %.2f", amps, watts)
+	}
+	if factor := width("amps = \"8.2 A\"\nvolts = \"230 V\"\npower-factor = 0.8"); !agree.Within(factor, watts, 1e-9) {
+		t.Errorf("amps with their power factor leave a factor of %.2f, watts one of %.2f", factor, watts)
+	}
+	few, small := width(`power = "100 W"`), width("amps = \"0.6 A\"\nvolts = \"230 V\"")
+	if !(small > 1.02*few) {
+		t.Errorf("amps of a small pump leave a factor of %.2f, watts one of %.2f", small, few)
+	}
 }
 
 // The head of a pump of which only the type is known is off by its size, of which three tenths go into head, and by

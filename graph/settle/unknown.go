@@ -202,6 +202,10 @@ func (p *Part) sizeClass() string {
 		return tables.SpreadPumpAny
 	case d == nil || d.LabelW <= 0 || p.Row.V.OwnsCurve():
 		return tables.SpreadPumpSize
+	case d.ByAmps() && d.RowW < smallPumpW:
+		return tables.SpreadSmallAmps
+	case d.ByAmps():
+		return tables.SpreadPumpAmps
 	case d.RowW < smallPumpW: // by the motor of its type: one of a 48 frame is none of the small kinds, whatever its label
 		return tables.SpreadSmallLabel
 	}

@@ -125,6 +125,8 @@ var (
 	CableDrop        = positive("the voltage drop of a cable", within(quantity.CableDrop, "0.01 mV/A/m", "100 mV/A/m"))
 	StandbyPower     = plausible("a standby power", within(quantity.Power, "0 W", "1 kW")).SuchAs("15 W")
 	StartEnergy      = plausible("the loss of a start", within(quantity.Energy, "0 kWh", "5 kWh")).SuchAs("0.05 kWh")
+	PlateCurrent     = positive("the current of a pump", within(quantity.Current, "0.05 A", "100 A")).SuchAs("8.2 A")
+	PlateVoltage     = positive("the voltage of a pump", within(quantity.Voltage, "12 V", "690 V")).SuchAs("230 V")
 	StartingCurrent  = plausible("a starting current", within(quantity.Current, "0 A", "1000 A")).SuchAs("38 A")
 	AirFlow          = plausible("a flow of air", within(quantity.Air, "0 l/s", "400 l/s"))
 	Lagging          = plausible("a thickness of insulation", within(quantity.Length, "0 mm", "500 mm")).SuchAs("19 mm")

@@ -69,7 +69,7 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 		row, ok = pumpOf(r, len(said), watts)
 	}
 	of := graph.SpeedsOf(row)
-	for _, key := range []string{"power", "curve"} {
+	for _, key := range []string{"power", "amps", "volts", "curve"} {
 		if _, refused := p.KeyPos[key]; refused && watts == 0 {
 			return // that is found at the key
 		}
@@ -79,7 +79,7 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 		return
 	}
 	if !ok && watts == 0 && p.Type == "" {
-		r.Add(said[0].Pos, `write the watts of its label beside it, power = "250 W", or its type; a pump of which nothing at all is said is assumed`,
+		r.Add(said[0].Pos, `write the watts of its label beside it, power = "250 W", or its amps and volts, or its type; a pump of which nothing at all is said is assumed`,
 			"of the pump %s it is said how it runs, and nothing of which pump it is", located.Said(p.ID))
 		return
 	}
@@ -225,8 +225,9 @@ func besideRow(p *graph.PumpData) string {
 	for _, s := range p.Speeds {
 		one := graph.Speed{Name: s.Name, Efficiency: s.Efficiency, HoursADay: s.HoursADay}
 		if p.LabelW > 0 && !s.PowerTaken {
-			one.PowerW, one.ShaftW = s.PowerW, s.ShaftW
+			one.PowerW, one.ShaftW, one.ByPlate = s.PowerW, s.ShaftW, s.ByPlate
 		}
+		one.PlateA, one.PlateV = s.PlateA, s.PlateV
 		if s.RatioSaid {
 			one.Ratio = s.Ratio
 		}

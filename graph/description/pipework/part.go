@@ -313,6 +313,7 @@ func checkPart(r *field.Reader, v located.Value, p *graph.Part) {
 		r.SizeInCatalog(v, p.Spec, p.Size)
 	}
 	if p.Pump != nil {
+		plateWatts(r, p)
 		powerAgrees(r, p)
 		checkLabel(r, p)
 	}

@@ -17,6 +17,8 @@ import (
 var SpeedFields = []field.Field[graph.Speed]{
 	field.Text("name", `the name of the speed, such as "low"`, func(s *graph.Speed) *string { return &s.Name }),
 	powerField,
+	field.Qty("amps", field.PlateCurrent, func(s *graph.Speed) *float64 { return &s.PlateA }),
+	field.Qty("volts", field.PlateVoltage, func(s *graph.Speed) *float64 { return &s.PlateV }),
 	field.Number("efficiency", 0.01, 1, func(s *graph.Speed) *float64 { return &s.Efficiency }, nil),
 	field.NumberAmount("hours-a-day", 0, 24, func(s *graph.Speed) *graph.Amount { return &s.HoursADay }),
 	field.Number("ratio", 0, field.MostRatio, func(s *graph.Speed) *float64 { return &s.Ratio }, nil),
@@ -48,6 +50,7 @@ var powerField = field.Field[graph.Speed]{
 	},
 	Write: func(from *graph.Speed) string {
 		switch {
+		case from.ByPlate:
 		case from.ShaftW > 0:
 			one, _ := quantity.Parse("1 "+catalog.Horsepower, quantity.Power)
 			return field.Quote(quantity.Trim(from.ShaftW/one.Value) + " " + catalog.Horsepower)
@@ -93,6 +96,8 @@ var pumpFields = slices.Concat([]field.Field[graph.Part]{
 		},
 	},
 	onlySpeed("power"),
+	onlySpeed("amps"),
+	onlySpeed("volts"),
 	onlySpeed("efficiency"),
 	onlySpeed("curve"),
 	onlySpeed("hours-a-day"),

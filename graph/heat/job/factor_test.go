@@ -52,3 +52,46 @@ length = "1 m"
 		}
 	}
 }
+
+// What a pump draws of its supply is what its plate says, whatever power factor that comes to: 8 A at 230 V are 8 A
+// there, 16 A at 115 V as many volts times amps; at a start five times that.
+func TestPumpDrawsTheAmpsOfItsPlate(t *testing.T) {
+	for _, c := range []struct {
+		plate string
+		want  float64
+	}{{"amps = \"8 A\"\nvolts = \"230 V\"", 8}, {"amps = \"16 A\"\nvolts = \"115 V\"", 8}, {"amps = \"8 A\"\nvolts = \"230 V\"\npower = \"1.3 kW\"", 8}} {
+		ds := onlyTub + "\n[[part]]\nid = \"pump\"\nkind = \"pump\"\nexisting = true\n" + c.plate + `
+[[run]]
+from = "tub.a"
+to = "pump.in"
+existing = true
+length = "1 m"
+
+[[run]]
+from = "pump.out"
+to = "tub.b"
+existing = true
+length = "1 m"
+`
+		circuit, found := description.Read("plate.toml", []byte(ds))
+		if circuit == nil {
+			t.Fatal(c.plate, found)
+		}
+		set := settle.Of(circuit)
+		loads := (&builder{}).consumers(&Input{Stage: set}, &scene{}, set.Part("pump"), 230)
+		if len(loads) != 1 || !agree.Within(loads[0].RunningA, c.want, 1e-9) || !agree.Within(loads[0].StartA, 5*c.want, 1e-9) {
+			t.Errorf("%s: %+v, want %g A", c.plate, loads, c.want)
+		}
+	}
+}
+
+const onlyTub = `
+[pipe]
+spec = "pvc-sch40"
+size = "2 in"
+
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["a", "b"]
+`

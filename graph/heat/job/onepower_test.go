@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/agree"
@@ -75,7 +76,7 @@ func TestOnePowerOfAPump(t *testing.T) {
 		}
 		for _, l := range a.supplies[0].Loads {
 			if w, ok := draws[l.ID]; ok {
-				if want := heat.Current(w, 230, heat.FactorMotor); !agree.Within(l.RunningA, want, 1e-9) {
+				if want := heat.Current(w, 230, catalog.MotorFactor); !agree.Within(l.RunningA, want, 1e-9) {
 					t.Errorf("%s: %s draws %.2f A, want %.2f", what, l.ID, l.RunningA, want)
 				}
 				delete(draws, l.ID)

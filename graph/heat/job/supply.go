@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat"
@@ -197,7 +198,7 @@ func (b *builder) factor(p *settle.Part, e graph.Electric) float64 {
 	if e.PowerFactor.Set {
 		return e.PowerFactor.V
 	}
-	return b.assumeOf(p.Part, quantity.Text("power factor of "+name(p.Part)), heat.FactorMotor, number, "from memory; say power-factor where its plate does", 0, 0, nil)
+	return b.assumeOf(p.Part, quantity.Text("power factor of "+name(p.Part)), catalog.MotorFactor, number, "from memory; say power-factor where its plate does", 0, 0, nil)
 }
 
 // load is what a motor or an element of a power [W] draws of a supply of a voltage [V].
@@ -215,7 +216,10 @@ func (b *builder) pumpLoads(p *settle.Part, voltage float64) []heat.Consumer {
 	if p.Pump != nil {
 		e = p.Pump.Electric
 	}
-	speeds, factor := p.Speeds.V, b.factor(p, e)
+	speeds, factor := p.Speeds.V, 1.0
+	if slices.ContainsFunc(speeds, func(s graph.Speed) bool { return s.PlateA <= 0 }) {
+		factor = b.factor(p, e)
+	}
 	var out []heat.Consumer
 	for _, speed := range speeds {
 		power := b.pumpPower(p, speed.Name, nil)
@@ -224,6 +228,10 @@ func (b *builder) pumpLoads(p *settle.Part, voltage float64) []heat.Consumer {
 			starts = heat.StartsSmallPump
 		}
 		c := load(p.ID, power, voltage, factor, e, starts)
+		if speed.PlateA > 0 { // its plate has it
+			c.RunningA = speed.PlateA * speed.PlateV / voltage
+			c.StartA = math.Max(c.RunningA, e.StartingA.Or(c.RunningA*starts))
+		}
 		if len(speeds) > 1 {
 			c.ID, c.Speed, c.Alternative = p.ID+" ("+speed.Name+")", speed.Name, "pump "+p.ID
 		}

@@ -156,7 +156,7 @@ func ofType(p *hydraulic.ModelPart) used {
 		if at != "" {
 			at = ";" + at // the watts are those of the speed with the most
 		}
-		u.value = graph.Say("%s on its label%s: shut-off %s, at most %s", quantity.Power.Of(d.LabelW), at, quantity.Head.Of(c.ShutOff()), quantity.Flow.Of(c.Last()))
+		u.value = graph.Say("%s%s: shut-off %s, at most %s", d.LabelWords(), at, quantity.Head.Of(c.ShutOff()), quantity.Flow.Of(c.Last()))
 		u.source = "common practice, no source: the watts of its label through the efficiency of its kind"
 	}
 	return u

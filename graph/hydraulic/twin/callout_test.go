@@ -3,6 +3,7 @@ package twin
 import (
 	"fmt"
 	"math"
+	"strings"
 )
 
 // The seventh maker is called out: to tubs whose heat pump has stopped with a flow fault, and to those where
@@ -105,18 +106,18 @@ func calloutPump(d dice, f family) pump {
 
 // calloutPlate is what a plate says of a pump's power, as he writes it; "" where it can't be read. Of a plate in
 // horsepower: what the shaft gives, 0.62 to 0.8 of what it draws, in steps of a quarter, and up to four tenths more
-// for "special duty". In amps: he takes them times the volts, and the motor's power factor is 0.75 to 0.95.
+// for "special duty". In amps, at 230 V, to a tenth: the motor's power factor is 0.75 to 0.95.
 func (t *tub) calloutPlate(w float64) string {
 	d := t.d
 	switch x := d.Float64(); {
 	case x < t.by.bleached:
 		return ""
 	case x < t.by.bleached+t.by.hp && w > 500:
-		return fmt.Sprintf("%g hp", max(0.5, math.Round(4*w/745.7*d.even(0.62, 0.8)*d.even(1, 1.4))/4))
+		return fmt.Sprintf("power = \"%g hp\"", max(0.5, math.Round(4*w/745.7*d.even(0.62, 0.8)*d.even(1, 1.4))/4))
 	case x < t.by.bleached+t.by.hp+t.by.amps:
-		return fmt.Sprintf("%g W", toStep(w/d.even(0.75, 0.95)))
+		return fmt.Sprintf("amps = \"%.1f A\", volts = \"230 V\"", max(0.1, w/d.even(0.75, 0.95)/230))
 	}
-	return fmt.Sprintf("%g W", toStep(w))
+	return fmt.Sprintf("power = \"%g W\"", toStep(w))
 }
 
 // calloutPumpPart writes a pump of one speed, two, or a drive's three. Low speed lifts up to 5 % less than its law.
@@ -127,11 +128,11 @@ func (t *tub) calloutPumpPart(id string, p pump, kind string) {
 	known, plate := t.sheet(), t.calloutPlate(p.labelW)
 	read := p.sheet
 	read.shut, read.runOut = read.shut*d.off(0.012), read.runOut*d.off(0.012)
-	power := func(w string) string {
-		if w == "" {
+	power := func(says string) string {
+		if says == "" {
 			return ""
 		}
-		return fmt.Sprintf(", power = %q", w)
+		return ", " + says
 	}
 	switch {
 	case kind == "pool-pump-variable":
@@ -140,7 +141,7 @@ func (t *tub) calloutPumpPart(id string, p pump, kind string) {
 		var is, labels, sheets string
 		for i, name := range names {
 			is += fmt.Sprintf("{ name = %q, curve = %s },\n", name, curveText(p.real(ratios[i]), 24))
-			shows := fmt.Sprintf("%g W", toStep(takes*math.Pow(ratios[i], steep)+own))
+			shows := fmt.Sprintf("power = \"%g W\"", toStep(takes*math.Pow(ratios[i], steep)+own))
 			if i == len(names)-1 {
 				labels += fmt.Sprintf("{ name = %q%s },\n", name, power(plate))
 				sheets += fmt.Sprintf("{ name = %q%s, curve = %s },\n", name, power(plate), curveText(read, 5))
@@ -160,7 +161,7 @@ func (t *tub) calloutPumpPart(id string, p pump, kind string) {
 		low.shut *= d.even(0.95, 1)
 		slow := ""
 		if d.in(0.5) && plate != "" { // the second line of the plate: a fifth or a sixth of the first
-			slow = power(fmt.Sprintf("%g W", toStep(p.labelW*d.even(0.15, 0.22))))
+			slow = power(fmt.Sprintf("power = \"%g W\"", toStep(p.labelW*d.even(0.15, 0.22))))
 		}
 		survey := fmt.Sprintf("type = %q\nspeeds = [{ name = \"low\"%s }, { name = \"high\"%s }]\n", kind, slow, power(plate))
 		if known {
@@ -175,12 +176,12 @@ func (t *tub) calloutPumpPart(id string, p pump, kind string) {
 		}
 		survey := fmt.Sprintf("type = %q\n", kind)
 		if plate != "" {
-			survey += fmt.Sprintf("power = %q\n", plate)
+			survey += strings.ReplaceAll(plate, ", ", "\n") + "\n"
 		}
 		if known {
 			survey = fmt.Sprintf("known = \"data-sheet\"\ncurve = %s\n", curveText(read, 5))
 			if plate != "" {
-				survey += fmt.Sprintf("power = %q\n", plate)
+				survey += strings.ReplaceAll(plate, ", ", "\n") + "\n"
 			}
 		}
 		t.part(id, "pump", old, is, survey)

@@ -29,6 +29,14 @@ func teeK(share [3]float64, from, to int) float64 {
 	return (head[from] - head[to]) / (speed * speed / 2 / 9.80665)
 }
 
+// addsTo reports whether a span is that of a class and besides a factor between two ends, of which a share counts.
+func addsTo(s tables.Span, class string, share, low, high float64) bool {
+	of := tables.Spread(class, "assumed")
+	from := func(end, middle float64) float64 { return math.Log((1 + end) / (1 + middle)) }
+	down, up := math.Hypot(from(of.Low, of.Middle), share*math.Log(low)), math.Hypot(from(of.High, of.Middle), share*math.Log(high))
+	return agree.Within(from(s.Low, of.Middle), -down, 0.015) && agree.Within(from(s.High, of.Middle), up, 0.015)
+}
+
 // ends are what lies at the ends of the spans no maker draws by themselves, or so that half of them would
 // hold as many: each worked out here from a standard, a handbook or what the trade says. holds reports whether
 // a span reaches so far.
@@ -69,6 +77,10 @@ var ends = []struct {
 			}
 			return s.Low < share(0.6, 12.7) && s.High > share(2.5, 16)
 		}},
+	{tables.SpreadPumpAmps, "assumed", false, "as by watts, and 0.64 to 0.95 of volts times amps where 0.8 is taken, of which three quarters count: their logarithms add as deviations do",
+		func(s tables.Span) bool { return addsTo(s, tables.SpreadPumpLabel, 0.75, 0.64/0.8, 0.95/0.8) }},
+	{tables.SpreadSmallAmps, "assumed", false, "the same of small motors: 0.5 to 0.9 where 0.7 is taken, of which half counts",
+		func(s tables.Span) bool { return addsTo(s, tables.SpreadSmallLabel, 0.5, 0.5/0.7, 0.9/0.7) }},
 	{tables.SpreadDriveShape, "assumed", false, "a drive whose fastest speed in use is three quarters of all it has: by the affinity laws and PumpOfSize the flow of one that takes its watts at full speed goes by 0.75 to the power of 1 - 3·0.7",
 		func(s tables.Span) bool { return 1+s.High > math.Pow(0.75, 1-3*0.7) && s.Low < -0.1 }},
 	{tables.SpreadDriveWatts, "assumed", false, "an eighth of the most it shows, by a power of speed of 2.9 for the 2.63 of its row (70 of 780 W at 0.4); and where it takes a twenty-fifth of all it has for itself and 0.8 of its full speed is the fastest in use",

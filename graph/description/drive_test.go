@@ -105,3 +105,19 @@ func TestHorsepowerIsTheShafts(t *testing.T) {
 		t.Errorf("1.5 hp lifts %g m, 1.6 kW %g", a, b)
 	}
 }
+
+// Of a drive watts are said at 0.85 of its full speed, of which nothing is: at full it takes 1 kW by 0.85 to the power
+// that its row goes by, ln(70/780)/ln(0.4) = 2.63, 1,534 W, and is the pump that 1,534 W on its label make it.
+func TestWattsOfADriveBelowItsFullSpeed(t *testing.T) {
+	p, ds := pumpIn(t, "type = \"pool-pump-variable\"\nspeeds = [{ name = \"night\", ratio = 0.35 }, { name = \"clean\", ratio = 0.85, power = \"1 kW\" }, { name = \"full\", ratio = 1 }]")
+	same, also := pumpIn(t, "type = \"pool-pump-variable\"\nspeeds = [{ name = \"night\", ratio = 0.35 }, { name = \"clean\", ratio = 0.85 }, { name = \"full\", power = \"1534 W\" }]")
+	if p == nil || same == nil || graph.HasErrors(ds) || graph.HasErrors(also) {
+		t.Fatal(ds, also)
+	}
+	if a, b := p.Pump.Speeds[2].Curve[0].Head.Value, same.Pump.Speeds[2].Curve[0].Head.Value; !agree.Within(a, b, 1e-3*b) {
+		t.Errorf("1 kW at 0.85 of its speed: shut-off %g m, 1,534 W at full %g", a, b)
+	}
+	if w := p.Pump.Speeds[2].PowerW; !agree.Within(w, 1534, 2) {
+		t.Errorf("at full it takes %g W, want 1,534", w)
+	}
+}

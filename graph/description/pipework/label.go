@@ -83,15 +83,20 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 			"of the pump %s it is said how it runs, and nothing of which pump it is", located.Said(p.ID))
 		return
 	}
+	if ok && len(of) > 2 && !slices.ContainsFunc(said, func(s graph.Speed) bool { return s.Ratio == 0 || s.Ratio == 1 }) {
+		r.Add(said[0].Pos, `write that one too, whether it is used or not: { name = "full", ratio = 1 }`,
+			"of the pump %s no speed is the fastest its drive has, of which the ratios are", located.Said(p.ID))
+		return
+	}
 	at, matches := matched(of, said)
 	if !ok || !matches {
 		r.Add(said[0].Pos, labelHint(of, said, watts),
 			"the pump %s has no curve%s", located.Said(p.ID), speedsDiffer(ok, row, len(of), len(said)))
 		return
 	}
-	flow, head := 1.0, 1.0
+	flow, head, most := 1.0, 1.0, atFull(of, said, watts)
 	if watts > 0 && !row.OwnsCurve() { // else it is the sheet of this pump, and stands
-		flow, head = formula.PumpOfSize(labelSize(watts, mostWatts(of)))
+		flow, head = formula.PumpOfSize(labelSize(most, mostWatts(of)))
 	}
 	for i, k := range at {
 		if said[i].RatioSaid = said[i].Ratio != 0; !said[i].RatioSaid {
@@ -109,8 +114,8 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 		}
 		if said[i].PowerW == 0 && said[i].Efficiency == 0 && !said[i].RatioSaid {
 			said[i].PowerW, said[i].PowerTaken = of[k].PowerW, true
-			if most := mostWatts(of); watts > 0 && most > 0 && !row.OwnsCurve() {
-				said[i].PowerW *= watts / most
+			if ofType := mostWatts(of); watts > 0 && ofType > 0 && !row.OwnsCurve() {
+				said[i].PowerW *= most / ofType
 			}
 		}
 	}
@@ -161,8 +166,26 @@ func ratioOf(of, said []graph.Speed, k, i int) float64 {
 	if len(of) < 3 || of[k].Ratio == 0 && k < len(of)-1 || said[i].PowerW <= 0 || said[i].PowerW >= most || slow.PowerW <= 0 || slow.Ratio <= 0 {
 		return of[k].Ratio
 	}
-	falls := math.Log(slow.PowerW/mostWatts(of)) / math.Log(slow.Ratio)
-	return math.Pow(said[i].PowerW/most, 1/falls)
+	return math.Pow(said[i].PowerW/most, 1/falls(of))
+}
+
+// falls is the power of its speed by which the watts of a drive go, by its type: from the slowest of its speeds.
+func falls(of []graph.Speed) float64 {
+	return math.Log(of[0].PowerW/mostWatts(of)) / math.Log(of[0].Ratio)
+}
+
+// atFull is what a pump takes at its fastest speed, W: the most that is said, but of a drive whose fastest speed
+// nobody gives watts for, what those of the next slower make it by the ratio of the two.
+func atFull(of, said []graph.Speed, watts float64) float64 {
+	if len(of) < 3 || of[0].PowerW <= 0 || of[0].Ratio <= 0 {
+		return watts
+	}
+	for _, s := range said {
+		if watts > 0 && s.PowerW == watts && s.Ratio > 0 {
+			return watts / math.Pow(s.Ratio, falls(of))
+		}
+	}
+	return watts
 }
 
 // labelHint says how the watts of a label, and the hours of the filter, are written: of a pump with more

@@ -181,7 +181,7 @@ func (c *chain) bushIn(t *tube, fitting catalog.Size) catalog.Size {
 	return fitting
 }
 
-// joint asks for a place for the number of a joint, s along an axis at something w mm across.
+// joint asks for a spot for the number of a joint, s along an axis at something w mm across.
 func (d *drawing) joint(f frame, joint int, s, w float64) {
 	if joint > 0 {
 		d.want(request{name: fmt.Sprintf("joint:%d", joint), lines: []string{tag.Joint(joint)}, at: d.sides(f, s, w*hubShare), em: sheet.LeastEm})
@@ -325,7 +325,7 @@ func (d *drawing) within(p *graph.Part, f frame, s, long, w float64, beside ...s
 	}
 }
 
-// name asks for a place for a part's name.
+// name asks for a spot for a part's name.
 func (d *drawing) name(p *graph.Part, at ...scene.Point) {
 	r := d.nameOf(p)
 	r.at = at
@@ -367,7 +367,7 @@ func (d *drawing) flow() {
 	}
 }
 
-// cutLine marks a cut across the old pipe and asks for a place for its name.
+// cutLine marks a cut across the old pipe and asks for a spot for its name.
 func (d *drawing) cutLine(s, w float64, name string) {
 	out := w*hubShare/2 + 2.5*d.per
 	d.solid(d.line.line(s, -out, s, out, scene.Dashed(0.5, 5, 1, 0.8, 1)).Named("cut-line:" + name))

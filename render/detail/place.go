@@ -43,7 +43,7 @@ func (r request) words() string {
 	return strings.Join(r.lines, " ")
 }
 
-// want asks for a place for a label, unless the notes say it already.
+// want asks for a spot for a label, unless the notes say it already.
 func (d *drawing) want(r request) {
 	r.lines = slices.DeleteFunc(r.lines, func(l string) bool { return l == "" })
 	if !d.inList(r.words()) {
@@ -64,7 +64,7 @@ func (r request) size() (w, h float64) {
 	return w, float64(len(r.lines)) * r.em * label.LineShare
 }
 
-// spot is one place for a label and the point its leader goes to.
+// spot is where a label may stand and the point its leader goes to.
 type spot struct {
 	box scene.Box
 	at  scene.Point

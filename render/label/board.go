@@ -90,7 +90,7 @@ func (b *Board) Drop(i int) {
 	b.labels[i], b.given[i], b.wanted[i] = nil, 0, false
 }
 
-// Chosen returns the place a label has, as an index into all it was given; -1: none.
+// Chosen returns the spot a label has, as an index into all it was given; -1: none.
 func (b *Board) Chosen(i int) int {
 	if i >= len(b.chosen) || b.chosen[i] == nil {
 		return -1

@@ -17,7 +17,7 @@ const besideMM = 0.6
 // farOff is how far from its part or pipe a label may stand and still be plainly its own, mm.
 const farOff = 3.2
 
-// request asks for a place for a text.
+// request asks for a spot for a text.
 type request struct {
 	text     text
 	around   scene.Point // a mark to stand beside

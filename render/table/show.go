@@ -160,9 +160,9 @@ func settledWords(x float64, dim quantity.Dimension, units quantity.System) stri
 	case dim == quantity.Kv:
 		return dim.Of(x).In(units)
 	case dim == quantity.Length && units == quantity.MetricSystem:
-		return quantity.Trim(form.Round(x, lengthPlaces(x))) + " mm"
+		return quantity.Trim(form.Round(x, lengthDecimals(x))) + " mm"
 	case dim == quantity.Length && (x < 25.4 || !wholeSixteenths(x)):
-		return quantity.Trim(form.Round(quantity.In(x, dim, "in"), lengthPlaces(x)+1)) + " in"
+		return quantity.Trim(form.Round(quantity.In(x, dim, "in"), lengthDecimals(x)+1)) + " in"
 	}
 	return quantity.Format(x, dim, units)
 }
@@ -173,7 +173,7 @@ func wholeSixteenths(mm float64) bool {
 	return form.Round(n, 0) == form.Round(n, 4)
 }
 
-func lengthPlaces(mm float64) int {
+func lengthDecimals(mm float64) int {
 	if math.Abs(mm) < 0.1 {
 		return 5
 	}

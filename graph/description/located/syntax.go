@@ -12,7 +12,7 @@ import (
 	"dryfit/graph"
 )
 
-// Decode turns the text into values with their places; false where it is no TOML.
+// Decode turns the text into values, each with where it stands; false where it is no TOML.
 func (f *File) Decode() (Value, bool) {
 	if !f.precheck() {
 		return Value{}, false

@@ -35,7 +35,7 @@ var MorePartFields = slices.Concat([]field.Field[graph.Part]{
 	field.Word("ends", []string{"socket", "spigot", "thread", "union", "barb"}, func(p *graph.Part) *string { return &p.Ends }),
 	boxField(),
 	keepClearField(func(p *graph.Part) *[]graph.KeepClear { return &p.KeepClear }),
-	portPlacesField(),
+	portPositionsField(),
 	lossField(),
 	field.Qty("highest-pressure", field.Highest, func(p *graph.Part) *float64 { return &p.HighestPressurePa }),
 	field.Qty("least-flow", field.Flow, func(p *graph.Part) *float64 { return &p.LeastFlow }),

@@ -178,8 +178,8 @@ var ofThePart = func() (out []field.Field[graph.Port]) {
 	return out
 }()
 
-// portPlacesField is the table port, with a table for each port it says something about.
-func portPlacesField() field.Field[graph.Part] {
+// portPositionsField is the table port, with a table for each port it says something about.
+func portPositionsField() field.Field[graph.Part] {
 	return field.Field[graph.Part]{
 		Key:   "port",
 		Shape: func() schema.Shape { return schema.Map(field.TableShape(PortFields, "port")) },

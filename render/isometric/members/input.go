@@ -28,7 +28,7 @@ type Input struct {
 // Gone is what the work takes out, by ids.
 type Gone struct{ Parts, Runs map[string]bool }
 
-// mostWork bounds the search for the labels' places on all sheets together, in comparisons of
+// mostWork bounds the search for the labels' spots on all sheets together, in comparisons of
 // places: a million take some 10 ms. One try for a sheet has a share of it: more while all may
 // yet go on one sheet, which is worth much, less once it is shared out.
 const (
@@ -61,7 +61,7 @@ type Drawing struct {
 	Hope    bool       // tried now: all of it on one sheet
 	Matches int        // match lines made
 	Recut   int        // how often it was cut otherwise, for a label found no room
-	Work    label.Work // left for the places of labels
+	Work    label.Work // left for the spots of labels
 }
 
 // NewDrawing gathers what all sheets share.

@@ -112,18 +112,18 @@ func (p *Picture) wantCallout(c callout) {
 	}
 	r := request{name: c.name + " " + c.lines[0].text, words: c.words(), again: c.anywhere(), rank: c.rank}
 	if c.leaveOut {
-		r.first = func() []candidate { return append(p.calloutPlaces(c, 0, len(c.far)), nothing()) }
+		r.first = func() []candidate { return append(p.calloutSpots(c, 0, len(c.far)), nothing()) }
 	} else {
-		r.first = func() []candidate { return p.calloutPlaces(c, 0, 3) }
+		r.first = func() []candidate { return p.calloutSpots(c, 0, 3) }
 		for from := 3; from < len(c.far); from += 2 {
-			r.later = append(r.later, func() []candidate { return p.calloutPlaces(c, from, from+2) })
+			r.later = append(r.later, func() []candidate { return p.calloutSpots(c, from, from+2) })
 		}
 	}
 	p.requests = append(p.requests, r)
 }
 
-// calloutPlaces are the places of a callout at some of its distances.
-func (p *Picture) calloutPlaces(c callout, from, to int) []candidate {
+// calloutSpots are the spots of a callout at some of its distances.
+func (p *Picture) calloutSpots(c callout, from, to int) []candidate {
 	w, h := c.size()
 	ways := turns
 	if c.long { // a way past letters is narrow
@@ -227,7 +227,7 @@ func (p *Picture) calloutAt(out []candidate, c *callout, mid, dir scene.Point, w
 	}})
 }
 
-// wantTag asks for a place for a part's name beside its sign.
+// wantTag asks for a spot for a part's name beside its sign.
 func (p *Picture) wantTag(part *graph.Part, at scene.Point, room float64) {
 	lines := []line{{p.D.Names.Short(part.ID), members.TagEm, true}}
 	switch {
@@ -264,7 +264,7 @@ func (p *Picture) wantPieces() {
 	}
 }
 
-// wantPiece asks for a place for a piece's number near a spot on it.
+// wantPiece asks for a spot for a piece's number near a point of it.
 func (p *Picture) wantPiece(piece *route.Piece, at scene.Point) {
 	p.wantCallout(callout{at: at, clear: 1.5, lines: []line{{Number(piece.Number), members.PieceEm, true}}, ring: true,
 		name: "piece", rank: 1, plain: true, far: []float64{3, 4.5, 6.5, 9, 12, 16}})

@@ -100,25 +100,25 @@ func (p *Picture) rowRequest(row []dimension, leaveOut bool) request {
 		r.rank = 5
 	}
 	if leaveOut {
-		r.first = func() []candidate { return append(p.rowPlaces(row, dimFar[2:], 0.5), nothing()) }
+		r.first = func() []candidate { return append(p.rowSpots(row, dimFar[2:], 0.5), nothing()) }
 		return r
 	}
-	r.first = func() []candidate { return p.rowPlaces(row, dimFar[:3], 0.5) }
-	r.later = append(r.later, func() []candidate { return p.rowPlaces(row, dimFar[3:], 0.5) })
+	r.first = func() []candidate { return p.rowSpots(row, dimFar[:3], 0.5) }
+	r.later = append(r.later, func() []candidate { return p.rowSpots(row, dimFar[3:], 0.5) })
 	if len(row) == 1 {
 		r.last = func() []candidate {
-			return append(p.rowPlaces(row, dimFar, 0.5), row[0].onPipe()...)
+			return append(p.rowSpots(row, dimFar, 0.5), row[0].onPipe()...)
 		}
 		r.later = append(r.later, func() []candidate {
-			return append(p.rowPlaces(row, dimFar, 0.34), p.rowPlaces(row, dimFar, 0.66)...)
+			return append(p.rowSpots(row, dimFar, 0.34), p.rowSpots(row, dimFar, 0.66)...)
 		}, row[0].onPipe)
 	}
 	return r
 }
 
-// rowPlaces are the places of a row at some distances, its texts at the share t of their
+// rowSpots are the spots of a row at some distances, its texts at the share t of their
 // lines.
-func (p *Picture) rowPlaces(row []dimension, fars []float64, t float64) []candidate {
+func (p *Picture) rowSpots(row []dimension, fars []float64, t float64) []candidate {
 	var out []candidate
 	first, last := row[0], row[len(row)-1]
 	way := last.b.at.Sub(first.a.at)

@@ -96,7 +96,7 @@ func (p *Picture) beyond(v graph.Vec) graph.Vec {
 	return out
 }
 
-// wantBoxName asks for a place for what a box is, along the inside of its edges, else outside.
+// wantBoxName asks for a spot for what a box is, along the inside of its edges, else outside.
 func (p *Picture) wantBoxName(what string, lo, hi graph.Vec) {
 	c := callout{lines: []line{{what, members.TextEm, false}}, name: "keep-clear"}
 	if z := p.D.Zoom; z > 1 {

@@ -134,7 +134,7 @@ func (p *Picture) Finish() {
 			p.give(i, r.last())
 		}
 		for _, c := range r.again {
-			far := p.calloutPlaces(c, 0, len(c.far))
+			far := p.calloutSpots(c, 0, len(c.far))
 			for k := range far {
 				far[k].Cost += leaderCost
 			}

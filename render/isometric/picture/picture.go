@@ -40,7 +40,7 @@ type Picture struct {
 	Legend   []LegendEntry // signs used
 }
 
-// request asks for a place for a label; the first requests have the first choice.
+// request asks for a spot for a label; the first requests have the first choice.
 type request struct {
 	name   string    // what the label belongs to
 	words  string    // what it says, in one line
@@ -53,7 +53,7 @@ type request struct {
 	places []candidate          // it was given, in the order of the board
 }
 
-// candidate is a place a label could have, and what is drawn there.
+// candidate is a spot a label could have, and what is drawn there.
 type candidate struct {
 	label.Spot
 	draw func() []scene.Item

@@ -162,7 +162,7 @@ func addJoint(places []joined, j joined) []joined {
 	return append(places, j)
 }
 
-// paintJoint draws a joint's mark and asks for a place for its number: a dot if it is made on
+// paintJoint draws a joint's mark and asks for a spot for its number: a dot if it is made on
 // the bench, a cross if in place; a union's nut is its sign.
 func (p *Picture) paintJoint(j joined) {
 	at := space.Project(j.at)
@@ -213,7 +213,7 @@ func signOf(items ...scene.Item) symbol.Symbol {
 	return symbol.Symbol{Items: items, Box: scene.Bounds(items...)}
 }
 
-// paintCut draws the saw line through old pipe and asks for a place for its name.
+// paintCut draws the saw line through old pipe and asks for a spot for its name.
 func (p *Picture) paintCut(j joined, name string) {
 	at, v := space.Project(j.at), space.Times(3.6, bars(j.way, space.Project(j.way)))
 	p.block(0.4, scene.Line(space.Sub(at, v), space.Add(at, v), scene.Dashed(members.PenNewSign, 2.4, 0.6, 0.5, 0.6)).Named("cut-line:"+name))

@@ -78,7 +78,7 @@ func (p *Picture) paintUnit(part *graph.Part, ends []ending) {
 	p.wantUnitName(part, lines, lo, hi)
 }
 
-// wantUnitName asks for a place for a unit's name: in its box, else close round it.
+// wantUnitName asks for a spot for a unit's name: in its box, else close round it.
 func (p *Picture) wantUnitName(part *graph.Part, lines []line, lo, hi graph.Vec) {
 	c := callout{lines: lines, name: "part:" + part.ID}
 	if z := p.D.Zoom; z > 1 {

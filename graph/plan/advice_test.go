@@ -135,7 +135,7 @@ func followAll(t *testing.T, name, was string) int {
 				t.Errorf("following %q the description can't be read: %v", advice, ds)
 				continue
 			}
-			q := work(t, c, plan.Places|plan.Findings)
+			q := work(t, c, plan.Places|plan.Findings|plan.Swift)
 			if summary := summaryOf(q, v.Place.Run, v.Place.Leg); strings.Contains(advice.String(), "the unit gets") && !strings.Contains(advice.String(), summary) { // after a search cut short no flow is promised
 				t.Errorf("%q was promised, it comes to %q", advice, summary)
 			}

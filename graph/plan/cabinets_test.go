@@ -23,7 +23,7 @@ func TestDrawnCabinets(t *testing.T) {
 	seeds, possible := lots.Of(10, 3, 8), 0
 	for _, seed := range seeds {
 		c := cabinet(t, seed)
-		p := work(t, c, plan.Findings|plan.Places)
+		p := work(t, c, plan.Findings|plan.Places|plan.Swift)
 		n := 0
 		for _, v := range p.Places {
 			if (v.Verdict == "best" || strings.HasPrefix(v.Verdict, "possible")) && n < 2 {

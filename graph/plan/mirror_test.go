@@ -54,7 +54,7 @@ func TestMirroredJobIsTheSame(t *testing.T) {
 			if c == nil {
 				t.Fatalf("%s: %v", file, ds)
 			}
-			p := work(t, c, plan.Places)
+			p := work(t, c, plan.Places|plan.Swift)
 			var out []string
 			for _, v := range p.Places {
 				line := fmt.Sprint(v.Place.Run, v.Place.Leg, v.Verdict, v.Summary.In(0))

@@ -58,11 +58,11 @@ func TestEveryPlaceOfDrawnCircuits(t *testing.T) {
 func placesHold(t *testing.T, c *graph.Circuit) int {
 	t.Helper()
 	open := asked(c, nil)
-	all := work(t, open, plan.Findings|plan.Places)
+	all := work(t, open, plan.Findings|plan.Places|plan.Swift)
 	possible := 0
 	for _, v := range all.Places {
 		cut := &graph.Cut{Run: v.Place.Run, Leg: v.Place.Leg, AtMM: v.Place.FromMM, Pos: c.Retrofit.Pos}
-		p := work(t, asked(c, cut), plan.Findings|plan.Flows)
+		p := work(t, asked(c, cut), plan.Findings|plan.Flows|plan.Swift)
 		switch v.Verdict {
 		case "best", "possible", "possible if":
 			possible++

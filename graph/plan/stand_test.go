@@ -105,7 +105,7 @@ const named = "cut = \"return-line\"\n"
 // planOf is the plan of a circuit.
 func planOf(t *testing.T, c *graph.Circuit) *Plan {
 	t.Helper()
-	p, err := Make(c, Findings|Places)
+	p, err := Make(c, Findings|Places|Swift)
 	if err != nil {
 		t.Fatal(err)
 	}

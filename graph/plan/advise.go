@@ -19,6 +19,7 @@ func (p *Plan) advise(want Want) {
 		p.Findings = append(p.Findings, graph.Diagnostic{
 			Pos: graph.Pos{File: p.Circuit.File}, Rule: "bypass-advice", Severity: graph.Note,
 			Message: graph.Say("no bypass to advise on: %s", cmp.Or(why, "no pump feeds the unit")),
+			Hint:    "what is compared stands between the two tees of a unit: draw them, or have them planned by [retrofit]",
 		})
 		return
 	}

@@ -353,11 +353,7 @@ func WeatherOf(c *graph.Climate) (*heat.Weather, []graph.Diagnostic) {
 	if c == nil {
 		return nil, nil
 	}
-	switch {
-	case c.File == "" && len(c.AirC) == 0:
-		return nil, []graph.Diagnostic{{Pos: c.Pos, Rule: "weather", Severity: graph.Error, Message: "the climate says neither a file of hours nor the air of the months: there is no year to work out",
-			Hint: "give file, an EPW or CSV file, or air, twelve means from January on; or take [climate] out"}}
-	case c.File == "":
+	if c.File == "" {
 		return job.MonthsOf(c).Year(), nil
 	}
 	if c.Data == nil {

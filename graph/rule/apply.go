@@ -140,7 +140,9 @@ func apply(r *Rule, in *Input) []graph.Diagnostic {
 	}
 	old = graph.SortDiagnostics(old)
 	first := old[0]
-	first.Message = "was there before: " + first.Message
+	if in.ask().job { // else there is no work that it was there before
+		first.Message = "was there before: " + first.Message
+	}
 	if more := len(old) - 1; more > 0 {
 		first.Message += graph.Say(", and %d more like it", more)
 	}

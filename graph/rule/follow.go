@@ -14,6 +14,7 @@ type follow struct {
 	leads []string // leaves these out
 	at    bool     // but only those at the same key
 	modes bool     // in whatever mode: else in its own, where both speak of one
+	warns bool     // a warning of one of these leaves them out too
 }
 
 // follows is the list of them. Common practice, no source: pipe too narrow, or a unit out of its
@@ -31,6 +32,7 @@ var follows = []follow{
 	{root: []string{"unit-most-flow"}, leads: []string{"flow-past-check"}, modes: true},        // a spring too strong is so at every speed
 	{root: []string{"unit-highest-pressure"}, leads: []string{"working-pressure"}, at: true},
 	{root: []string{"heat-when-unit-stops"}, leads: []string{"unit-holds-tub"}},
+	{root: []string{"heat-when-unit-stops"}, leads: []string{"unit-holds-tub"}, at: true, warns: true}, // in what air it stops is not said: read first
 	{root: []string{"unit-most-flow"}, leads: []string{"spring-not-too-strong"}},
 	{
 		root: []string{"check-arrow"},
@@ -76,7 +78,7 @@ func Following(ds []graph.Diagnostic) (roots, following []graph.Diagnostic) {
 	leads := func(d graph.Diagnostic) func(follow) bool {
 		return func(f follow) bool {
 			return slices.Contains(f.leads, d.Rule) && slices.ContainsFunc(ds, func(root graph.Diagnostic) bool {
-				return root.Severity == graph.Error && slices.Contains(f.root, root.Rule) && f.reaches(root, d)
+				return (root.Severity == graph.Error || f.warns && root.Severity == graph.Warning) && slices.Contains(f.root, root.Rule) && f.reaches(root, d)
 			})
 		}
 	}

@@ -10,7 +10,7 @@ var Words = []Word{
 	{"accept", "An [[accept]] of the file that takes no warning off: no promise in the mode it names, or none of that name."},
 	{"assembly", "The order in which the new joints can be made, replayed piece by piece: where a piece can't be brought in, because pipe, a part or a wall stands in its way by then, it is an error."},
 	{"bypass-advice", "What flow --advise has to say where there is no bypass to compare others with."},
-	{"catalog", "A row of the catalogue, built in or yours, that lacks what its kind needs or contradicts itself."},
+	{"catalog", "A row of the catalogue that is built in, which lacks what its kind needs or contradicts itself: dryfit catalog check alone says it. Of a row of yours that is told as reading."},
 	{"clash", "Two bodies take the same room: pipe through pipe, through a part or through a wall of the cabinet. An error for new work; of what stands already a note, for the tape was a little off."},
 	{"cut", "What stands against a place for the cut, or what must be measured before it can be judged; cutin lists them."},
 	{"cut-on-site", "The last pieces to the unit have no length yet: its place or its pipes are not given, so they are cut where they meet."},

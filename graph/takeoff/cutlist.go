@@ -31,6 +31,9 @@ func NewCutList(c *graph.Circuit, lay *route.Layout) *CutList {
 		}
 		plan := planOf(stock.Plan(g.demands, supply, kerf))
 		plan.Spec, plan.Size, plan.KerfMM, plan.StockSource = g.spec, g.size, kerf, source
+		if i := slices.IndexFunc(c.Stock, func(s graph.Stock) bool { return s.Spec == g.spec && s.Size == g.size }); i >= 0 {
+			plan.Pos = c.Stock[i].Pos
+		}
 		spares := newSpareBars(&plan, supply)
 		plan.Tight = tightBars(&plan, lay.Pieces, spares)
 		spares.allow(&plan, lay.Pieces)
@@ -146,12 +149,16 @@ func (l *CutList) Findings(pos graph.Pos) []graph.Diagnostic {
 
 func (p *StockPlan) findings(pos graph.Pos) []graph.Diagnostic {
 	var out []graph.Diagnostic
+	hint := quantity.Text("name longer or more stock")
+	if p.Pos.IsValid() {
+		pos, hint = p.Pos, "raise its count, or leave count out of what is bought as it is needed; or name a longer length of it"
+	}
 	for _, m := range p.Problems {
 		if p.Spec != "" {
 			m = graph.Say("%s %s: %s", p.Spec, p.Size, m)
 		}
 		out = append(out, graph.Diagnostic{Pos: pos, Rule: "stock", Severity: graph.Warning, Message: m,
-			Hint: "name longer or more stock"})
+			Hint: hint})
 	}
 	return out
 }

@@ -82,6 +82,7 @@ type StockPlan struct {
 	StockSource   string          // who says what is on sale
 	Tight         []Tight         // bars without room for what is still to be measured
 	Spares        []stock.Bar     // bought besides, for what may come out longer or be cut wrong
+	Pos           graph.Pos       // where the description first names such stock; zero where it names none
 }
 
 // Unit is what a length of its stock is called: a bar, of what bends a coil.

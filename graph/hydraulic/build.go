@@ -151,6 +151,8 @@ func (b *builder) addRun(i int) error {
 	from, to := b.c.Parts[ends[0]], b.c.Parts[ends[1]]
 	m.Entrance = inTub(from) && (m.LengthM > 0 || m.BoreM > 0 && !holdsItsEnd(to))
 	m.Exit = inTub(to) && (m.LengthM > 0 || m.BoreM > 0 && !holdsItsEnd(from))
+	against := b.set.Net().Against(r)
+	m.FromTub = m.Entrance && !against || m.Exit && against
 	b.addFittings(i)
 	if m.BoreM <= 0 {
 		if m.LengthM > 0 || len(m.Fittings) > 0 {

@@ -125,6 +125,7 @@ type ModelRun struct {
 	Fittings   []FittingLoss
 	Entrance   bool   // its start lies in the tub: the water enters the pipe there, or leaves it
 	Exit       bool   // its end does
+	FromTub    bool   // by whichever of the two the water comes from the tub, as it goes: a suction
 	Edge       int    // -1: no water
 	ends       [2]int // numbers of the ports it joins, where it has water
 	bare       bool   // neither length nor bore: two parts that touch

@@ -1,11 +1,13 @@
 package spread
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 
 	"dryfit/graph"
 	"dryfit/graph/description"
@@ -59,21 +61,7 @@ existing = true
 // What no water passes moves no range, wherever it stands in the file: its numbers take the coordinates of
 // none that count.
 func TestWhatNoWaterPassesMovesNoRange(t *testing.T) {
-	of := func(text string) map[string]Range {
-		c, ds := description.Read("job.toml", []byte(text))
-		if c == nil || graph.HasErrors(ds) {
-			t.Fatal(ds)
-		}
-		r, out := Coarse(nil, laying.Of(c.At(graph.After)), "unit", 64), map[string]Range{}
-		for i, p := range c.At(graph.After).Parts {
-			out[p.ID] = r.Modes[0].Parts[i]
-		}
-		if len(r.Modes) != 1 || len(out) != len(r.Modes[0].Parts) {
-			t.Fatalf("%d modes, %d parts", len(r.Modes), len(out))
-		}
-		return out
-	}
-	want, with := of(fitted), of(strings.Replace(strings.Replace(fitted, `["a", "b"]`, `["a", "b", "b2"]`, 1), "[[part]]", stub+"[[part]]", 1))
+	want, with := rangesOf(t, fitted), rangesOf(t, strings.Replace(strings.Replace(fitted, `["a", "b"]`, `["a", "b", "b2"]`, 1), "[[part]]", stub+"[[part]]", 1))
 	delete(with, "aside")
 	delete(with, "end-of-it")
 	if d := cmp.Diff(want, with); d != "" {
@@ -82,6 +70,40 @@ func TestWhatNoWaterPassesMovesNoRange(t *testing.T) {
 	if want["unit"].High-want["unit"].Low < 0.1*want["unit"].Middle {
 		t.Errorf("%+v is hardly a range", want["unit"])
 	}
+}
+
+// Which end of a run is written first moves no range: a suction's cover stands where its water comes from the
+// tub, and none at a return, however either is written.
+func TestRunsWrittenFromEitherEnd(t *testing.T) {
+	want := rangesOf(t, fitted)
+	for _, run := range []struct{ from, to string }{{"tub.a", "pump.in"}, {"v1.out", "tub.b"}, {"pump.out", "unit.in"}} {
+		written := fmt.Sprintf("from = %q\nto = %q", run.from, run.to)
+		if !strings.Contains(fitted, written) {
+			t.Fatal(written)
+		}
+		turned := strings.Replace(fitted, written, fmt.Sprintf("from = %q\nto = %q", run.to, run.from), 1)
+		if d := cmp.Diff(want, rangesOf(t, turned), cmpopts.EquateApprox(1e-9, 0)); d != "" {
+			t.Errorf("the run from %s (-) written from %s (+):\n%s", run.from, run.to, d)
+		}
+	}
+}
+
+// rangesOf are those of the flows of a description's parts.
+func rangesOf(t *testing.T, text string) map[string]Range {
+	t.Helper()
+	c, ds := description.Read("job.toml", []byte(text))
+	if c == nil || graph.HasErrors(ds) {
+		t.Fatal(ds)
+	}
+	c = c.At(graph.After)
+	r, out := Coarse(nil, laying.Of(c), "unit", 64), map[string]Range{}
+	if len(r.Modes) != 1 || len(c.Parts) != len(r.Modes[0].Parts) {
+		t.Fatalf("%d modes", len(r.Modes))
+	}
+	for i, p := range c.Parts {
+		out[p.ID] = r.Modes[0].Parts[i]
+	}
+	return out
 }
 
 // Every number that may be off has a coordinate of its own, and what it is one of has a slot.

@@ -72,11 +72,11 @@ func onUnlisted(whole string) func(*hydraulic.Model, *hydraulic.Perturb, float64
 	}
 }
 
-// onEntrances adds K to the runs that come from the tub.
+// onEntrances adds K to the runs by which the water comes from the tub.
 func onEntrances(m *hydraulic.Model, p *hydraulic.Perturb, k float64) {
 	p.Joints = list(p.Joints, len(m.Runs), 0)
 	for i := range m.Runs {
-		if m.Runs[i].Entrance {
+		if m.Runs[i].FromTub {
 			p.Joints[i] += k
 		}
 	}

@@ -17,7 +17,7 @@ func ofRun(r *hydraulic.ModelRun, n settle.Unknown) []unknown {
 	u, spec, old := start(n, ""), r.Run.Spec, !r.Run.New()
 	switch n.Number {
 	case settle.EntranceNumber:
-		if !r.Entrance {
+		if !r.FromTub {
 			return nil
 		}
 		u.set, u.used = onEntrances, byClass(n.Spread, "no loss but the pipe's own end")

@@ -29,12 +29,12 @@ func bookOf(p *plan.Plan, style form.Style, o Options, pictures []picture) *book
 	b := &book.Book{Kind: "job pack", Job: p.Circuit.Titled(), File: filepath.Base(p.Circuit.File), Stamp: drawing.Fingerprint(p), Paper: o.Page.Format}
 	for _, c := range []book.Chapter{
 		answer(p, j, style), planfile.Changed(p, o.Since, style), cautions(j), owner(p, j, style), electrician(p, j),
-		bringing(p, j, style), sheets(pictures), photos(o.Photos), cutting(p, style), work(p, j, style), setPoints(j), valves(p, j), performance(p, style), recording(p, j), asBuilt(p, style),
+		bringing(p, j, style), sheets(pictures), photos(o.Photos), cutting(p, style), work(p, j, style), setPoints(j), valves(p, j), performance(p, style), recording(p, j), jointsDry(p), asBuilt(p, style),
 		faults(j), winter(j), heatChapter(p, j, style), numbers(p, style), findings(p, names, style.Units),
 	} {
 		// whoever mends the description wants its ids; the record has its names already, and a
 		// mode may be called as a part is
-		if c.ID != "findings" && c.ID != "as-built" && c.ID != "record" {
+		if c.ID != "findings" && c.ID != "as-built" && c.ID != "record" && c.ID != "joints" {
 			c = named(c, names)
 		}
 		if len(c.Items) > 0 {
@@ -370,21 +370,27 @@ func winter(j jobIn) book.Chapter {
 }
 
 func recording(p *plan.Plan, j jobIn) book.Chapter {
-	c := book.Chapter{ID: "record", Title: "Commissioning record", For: book.Fitter | book.Electrician, NewPage: true}
+	c := book.Chapter{ID: "record", Title: "Commissioning record", For: book.Fitter | book.Electrician, NewPage: true, OnePage: true} // what is signed stands over the names
 	g := &form.Grid{Header: []string{"what", "expected", "found"}}
 	for _, r := range record(p, j) {
 		g.Rows = append(g.Rows, []string{r.What, r.Expected, ""})
 	}
 	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
-	if n := joints(p); n > 0 {
-		c.Add(book.Item{Kind: book.Heading, Text: "Joints dry (tissue), at once and after a day"})
-		g := &form.Grid{Header: []string{"joint", "between", "how", "0 h", "24 h"}}
-		names := tag.Of(p.Circuit, p.Net())
-		for _, joint := range p.After.Layout.Joints {
-			g.Rows = append(g.Rows, []string{tag.Joint(joint.Number), between(joint, names), howJoined(joint), "", ""})
-		}
-		c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
+	return c
+}
+
+// jointsDry is where each joint is ticked off; no chapter where none is made.
+func jointsDry(p *plan.Plan) book.Chapter {
+	c := book.Chapter{ID: "joints", Title: "Joints dry (tissue), at once and after a day", For: book.Fitter, NewPage: true}
+	if joints(p) == 0 {
+		return c
 	}
+	g := &form.Grid{Header: []string{"joint", "between", "how", "0 h", "24 h"}}
+	names := tag.Of(p.Circuit, p.Net())
+	for _, joint := range p.After.Layout.Joints {
+		g.Rows = append(g.Rows, []string{tag.Joint(joint.Number), between(joint, names), howJoined(joint), "", ""})
+	}
+	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
 	return c
 }
 

@@ -46,9 +46,11 @@ func Frost() []Sentence {
 		},
 		{
 			Name: "no-heat-in-frost-protection",
-			When: func(j *Job) bool { return j.elementOff() && j.MayFreeze() && !j.Cold },
-			Say:  always("The controller's freeze protection runs the pump, but it has no heat without its element: it buys hours, not days."),
-			For:  Fitter | Owner, Source: common,
+			When: func(j *Job) bool { // where no work is done it heats as it did
+				return j.elementOff() && (j.Unit != nil || len(j.Leaves) > 0) && j.MayFreeze() && !j.Cold
+			},
+			Say: always("The controller's freeze protection runs the pump, but it has no heat without its element: it buys hours, not days."),
+			For: Fitter | Owner, Source: common,
 		},
 		{
 			Name:  "first-hour",

@@ -1,0 +1,103 @@
+package drawing
+
+import (
+	"fmt"
+	"maps"
+	"os"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph/description"
+	"dryfit/graph/plan"
+	"dryfit/render/scene"
+	"dryfit/render/sheet"
+)
+
+// Every piece of the cut list stands in a ring on the isometric, once but where its pipe goes on to another sheet,
+// and its length from centre to centre, as the list prints it, stands there too; no ring has a number the list has
+// not. Of pipe cut from several pieces in one leg the leg's length stands there. Read from what is drawn.
+func TestIsometricHasTheCutList(t *testing.T) {
+	plans := maps.Clone(demos(t))
+	for _, job := range []string{"octagonal", "side-by-side", "round-on-hose"} { // slants, a second unit, hose
+		data, err := os.ReadFile("../../graph/plan/testdata/jobs/" + job + ".toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, ds := description.Read(job+".toml", data)
+		if c == nil {
+			t.Fatal(ds)
+		}
+		if plans[job], err = plan.Make(c, plan.Findings|plan.Lists); err != nil {
+			t.Fatal(err)
+		}
+	}
+	looked := 0
+	for _, name := range slices.Sorted(maps.Keys(plans)) {
+		for _, units := range []quantity.System{quantity.MetricSystem, quantity.InchSystem} {
+			p := plans[name]
+			pages, err := isometricPages(p, sheet.Page{}, units)
+			if err != nil {
+				t.Fatal(err)
+			}
+			rings, said, parted := map[string]int{}, map[string]bool{}, false
+			for _, s := range pages {
+				if overview(s) {
+					continue
+				}
+				for _, it := range s.Items {
+					x, ok := it.(scene.Text)
+					switch {
+					case !ok:
+					case x.Name == "label:piece":
+						rings[x.Text]++
+					default:
+						text, whole := strings.CutPrefix(x.Text, "whole ")
+						said[text], parted = true, parted || whole
+					}
+				}
+			}
+			what := fmt.Sprintf("%s, units %v", name, units)
+			onLeg := map[string]int{}
+			for i := range p.Cuts.Pieces {
+				c := &p.Cuts.Pieces[i]
+				onLeg[fmt.Sprint(c.Run.ID, c.Leg)]++
+			}
+			for i := range p.Cuts.Pieces {
+				c := &p.Cuts.Pieces[i]
+				n := rings[strconv.Itoa(c.Number)]
+				delete(rings, strconv.Itoa(c.Number))
+				if n == 0 || n > 1 && !parted {
+					t.Errorf("%s: piece %d stands in %d rings", what, c.Number, n)
+				}
+				length := strings.TrimSuffix(quantity.Format(c.CentreToCentreMM, quantity.Length, units), " mm")
+				if c.From.Kind == "barb" || c.To.Kind == "barb" { // a nipple under an adaptor has its length on the detail
+					continue
+				}
+				if c.Spec.Flexible() || onLeg[fmt.Sprint(c.Run.ID, c.Leg)] > 1 {
+					continue
+				}
+				looked++
+				if !said[length] && !said[strings.TrimSuffix(length, " in")] {
+					t.Errorf("%s: the %s of piece %d stand on no sheet", what, length, c.Number)
+				}
+			}
+			if len(rings) > 0 {
+				t.Errorf("%s: rings of no piece: %v", what, rings)
+			}
+		}
+	}
+	if looked < 100 {
+		t.Errorf("%d lengths were looked for", looked)
+	}
+}
+
+// overview reports whether a sheet shows all of the work without its lengths.
+func overview(s *scene.Scene) bool {
+	return slices.ContainsFunc(s.Items, func(it scene.Item) bool {
+		x, ok := it.(scene.Text)
+		return ok && strings.HasPrefix(x.Name, "title:") && strings.Contains(x.Text, "overview")
+	})
+}

@@ -1,13 +1,18 @@
 package practice
 
-import "dryfit/catalog/quantity"
+import (
+	"strings"
 
-// Out is a part of equipment that is taken out for good.
+	"dryfit/catalog/quantity"
+)
+
+// Out is a part of equipment that is taken out.
 type Out struct {
 	Name    string // on paper: "SX1 salt cell"
 	Wired   bool   // it has a supply or a control cable, and is neither a unit nor an element
 	Treats  bool   // it treated the water
 	Element bool   // it is an element heater
+	Instead string // what new one of its kind comes, on paper; "" for none
 }
 
 // TakenOut is what somebody who did not do the work has to know of what is gone.
@@ -23,16 +28,26 @@ func TakenOut() []Sentence {
 			return names
 		}
 	}
-	all := out(func(Out) bool { return true })
+	forGood := out(func(o Out) bool { return o.Instead == "" })
+	replaced := out(func(o Out) bool { return o.Instead != "" })
 	wired := out(func(o Out) bool { return o.Wired })
 	elements := out(func(o Out) bool { return o.Element })
-	treat := out(func(o Out) bool { return o.Treats })
+	treat := out(func(o Out) bool { return o.Treats && o.Instead == "" })
 	has := func(list func(*Job) []string) func(*Job) bool {
 		return func(j *Job) bool { return len(list(j)) > 0 }
 	}
 	return []Sentence{
-		{Name: "what-is-gone", When: has(all), Say: func(j *Job) quantity.Text {
-			return quantity.Say("Taken out and not put back: %s.", and(all(j)...))
+		{Name: "what-is-gone", When: has(forGood), Say: func(j *Job) quantity.Text {
+			return quantity.Say("Taken out and not put back: %s.", and(forGood(j)...))
+		}, For: Owner, Source: common},
+		{Name: "what-is-replaced", When: has(replaced), Say: func(j *Job) quantity.Text {
+			var said []string
+			for _, o := range j.Out {
+				if o.Instead != "" {
+					said = append(said, o.Name+", by "+o.Instead)
+				}
+			}
+			return quantity.Say("Taken out and replaced: %s.", quantity.Text(strings.Join(said, "; ")))
 		}, For: Owner, Source: common},
 		{Name: "treats-no-more", When: has(treat), Say: func(j *Job) quantity.Text {
 			return quantity.Say("The water is no longer treated by %s: settle with the fitter how it is disinfected from now on, before anybody bathes.", and(treat(j)...))

@@ -411,6 +411,9 @@ func (f *facts) parts(pipes []string) {
 				j.Gone = append(j.Gone, f.names.Short(part.ID))
 			}
 			if o, ok := outOf(part, f.names.Short(part.ID)); ok {
+				if i := slices.IndexFunc(f.p.Circuit.Parts, func(n *graph.Part) bool { return n.New() && n.Kind == part.Kind }); i >= 0 {
+					o.Instead = f.names.Short(f.p.Circuit.Parts[i].ID)
+				}
 				j.Out = append(j.Out, o)
 			}
 		}

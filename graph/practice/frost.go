@@ -46,11 +46,9 @@ func Frost() []Sentence {
 		},
 		{
 			Name: "no-heat-in-frost-protection",
-			When: func(j *Job) bool { // where no work is done it heats as it did
-				return j.elementOff() && (j.Unit != nil || len(j.Leaves) > 0) && j.MayFreeze() && !j.Cold
-			},
-			Say: always("The controller's freeze protection runs the pump, but it has no heat without its element: it buys hours, not days."),
-			For: Fitter | Owner, Source: common,
+			When: func(j *Job) bool { return j.elementOff() && j.unitComesOrGoes() && j.MayFreeze() && !j.Cold },
+			Say:  always("The controller's freeze protection runs the pump, but it has no heat without its element: it buys hours, not days."),
+			For:  Fitter | Owner, Source: common,
 		},
 		{
 			Name:  "first-hour",
@@ -159,3 +157,7 @@ func LayUp() []Sentence {
 		},
 	}
 }
+
+// unitComesOrGoes reports whether the job has a unit or takes one out: where no work is done an element heats as
+// it did.
+func (j *Job) unitComesOrGoes() bool { return j.Unit != nil || len(j.Leaves) > 0 }

@@ -35,18 +35,8 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 	if unit == nil && len(groups) == 0 {
 		return form.Block{}
 	}
-	g := &form.Grid{Header: []string{"mode"}}
-	if unit != nil {
-		g.Header = append(g.Header, "unit gets", "middle", "range", "rise", "past the unit")
-	}
 	stands := unit == nil && (p.Before == p.After || p.Before != nil && graph.SameWater(p.Before.Circuit, p.After.Circuit)) // nothing comes of the work
-	switch {
-	case len(groups) == 0:
-	case stands:
-		g.Header = append(g.Header, "jets, as it stands", "range")
-	default:
-		g.Header = append(g.Header, "jets today", "jets after", "range")
-	}
+	g := modesGrid(unit != nil, len(groups), stands)
 	names, byReading := tag.Of(p.Circuit, p.Net()), false
 	for _, m := range sums {
 		spread := p.Ranges.Of(m.Mode, graph.After)
@@ -95,35 +85,52 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 			jets = make([]string, len(jets)) // said once of a mode
 		}
 	}
-	who := "What the unit gets is"
-	switch {
-	case unit == nil:
-		who = "What the jets get is"
-	case len(groups) > 0:
-		who = "What the unit and the jets get is"
-	}
 	if len(groups) > 1 { // their ranges stand by the group, in the numbers behind it
 		g.DropLast()
 	}
-	return form.Block{Grid: g, Lines: modeLines(p, sums, names, who, byReading, unit != nil, len(groups) == 1)}
+	return form.Block{Grid: g, Lines: modeLines(p, sums, names, unit != nil, len(groups), byReading)}
+}
+
+// modesGrid is the head of the modes: of a unit with its place, and of groups of jets, which stand as they are where
+// nothing comes of the work.
+func modesGrid(unit bool, groups int, stands bool) *form.Grid {
+	g := &form.Grid{Header: []string{"mode"}}
+	if unit {
+		g.Header = append(g.Header, "unit gets", "middle", "range", "rise", "past the unit")
+	}
+	switch {
+	case groups == 0:
+	case stands:
+		g.Header = append(g.Header, "jets, as it stands", "range")
+	default:
+		g.Header = append(g.Header, "jets today", "jets after", "range")
+	}
+	return g
 }
 
 // modeLines says what the columns of the modes hold, and which modes run past a pump's curve.
-func modeLines(p *plan.Plan, sums []plan.ModeSummary, names *tag.Names, who string, byReading, rises, ranged bool) []string {
+func modeLines(p *plan.Plan, sums []plan.ModeSummary, names *tag.Names, unit bool, groups int, byReading bool) []string {
+	who := "What the unit gets is"
+	switch {
+	case !unit:
+		who = "What the jets get is"
+	case groups > 0:
+		who = "What the unit and the jets get is"
+	}
 	of := "the unit"
 	if byReading && p.Ranges.Unit != "" {
 		of = names.Tag(p.Ranges.Unit)
 	}
 	samples := "; middle and range are of the samples of what is not known exactly: half lie below the middle, nine in ten in the range."
 	switch {
-	case rises:
-	case ranged:
+	case unit:
+	case groups == 1:
 		samples = "; the range is of the samples of what is not known exactly: nine in ten lie in it."
 	default:
 		samples = "."
 	}
 	lines := []string{who + " the case " + p.AsSaid() + samples +
-		ifSo(byReading, " Those of "+of+" are once the bypass is set by its reading.") + ifSo(rises && !p.After.Layout.Stage.KeptCold(), " The rise is at the greatest of the unit's ratings; a colder day gives less.")}
+		ifSo(byReading, " Those of "+of+" are once the bypass is set by its reading.") + ifSo(unit && !p.After.Layout.Stage.KeptCold(), " The rise is at the greatest of the unit's ratings; a colder day gives less.")}
 	for _, m := range sums {
 		if past := p.Ranges.Of(m.Mode, graph.After).PastWords(); past != "" {
 			lines = append(lines, quantity.Capital(names.Mode(m.Mode))+": "+past+".")

@@ -2,11 +2,11 @@ package search
 
 import (
 	"slices"
+	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan/advice"
-	"dryfit/graph/practice"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/stream"
 )
@@ -136,7 +136,7 @@ func pumpWords(pumps []*graph.Part) quantity.Text {
 	for i, p := range pumps {
 		words[i] = graph.Say("%q", p.ID).String()
 	}
-	return graph.Say("pumps %s", practice.And(words))
+	return graph.Say("pumps %s", strings.Join(words, " and "))
 }
 
 // onLine solves the unit at a place of another pump's line with its best bypass.

@@ -2,6 +2,7 @@ package spread
 
 import (
 	"fmt"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -106,21 +107,32 @@ func rangesOf(t *testing.T, text string) map[string]Range {
 	return out
 }
 
-// Every number that may be off has a coordinate of its own, and what it is one of has a slot.
+// Every number that may be off has a coordinate of its own, and what it is one of has a slot: of the demos, which
+// have pumps of every kind, and of a line with old and new valves.
 func TestEveryUnknownHasItsCoordinate(t *testing.T) {
-	c, ds := description.Read("job.toml", []byte(fitted))
-	if c == nil {
-		t.Fatal(ds)
-	}
-	s := newSpread(nil, laying.Of(c.At(graph.After)), "unit")
-	seen := map[int]string{coordinateOf(depthSlot, 0): depthSlot, coordinateOf(readSlot, 0): readSlot, coordinateOf(openSlot, 0): openSlot}
-	for _, u := range s.all {
-		if !slices.Contains(slots, u.slot) || seen[u.coordinate] != "" {
-			t.Errorf("%s, one of %q: coordinate %d is that of %q", u.what, u.slot, u.coordinate, seen[u.coordinate])
+	texts := []string{fitted}
+	for _, name := range []string{"two-speed", "circulation", "large-circulation", "plug-in", "plunge-pool"} {
+		data, err := os.ReadFile("../../../testdata/" + name + ".toml")
+		if err != nil {
+			t.Fatal(err)
 		}
-		seen[u.coordinate] = u.what
+		texts = append(texts, string(data))
 	}
-	if len(s.all) < 12 {
-		t.Errorf("%d unknowns", len(s.all))
+	of := map[string]bool{}
+	for _, text := range texts {
+		c, ds := description.Read("job.toml", []byte(text))
+		if c == nil {
+			t.Fatal(ds)
+		}
+		seen := map[int]string{coordinateOf(depthSlot, 0): depthSlot, coordinateOf(readSlot, 0): readSlot, coordinateOf(openSlot, 0): openSlot}
+		for _, u := range newSpread(nil, laying.Of(c.At(graph.After)), "unit").all {
+			if !slices.Contains(slots, u.slot) || u.coordinate == 0 || seen[u.coordinate] != "" {
+				t.Errorf("%s, one of %q: coordinate %d is that of %q", u.what, u.slot, u.coordinate, seen[u.coordinate])
+			}
+			seen[u.coordinate], of[u.slot] = u.what, true
+		}
+	}
+	if len(of) < 20 {
+		t.Errorf("only %d slots are taken", len(of))
 	}
 }

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"dryfit/graph/agree"
 )
 
 // What is typed in other ways than these is told with what would be right, and never with a unit that is
@@ -84,7 +86,7 @@ func TestUnitsElsewhere(t *testing.T) {
 			}
 		}
 		if want, known := base[word]; known {
-			if got := q.Value * si[unit.Dimension]; math.IsNaN(got) || math.Abs(got/want-1) > 1e-4 {
+			if got := q.Value * si[unit.Dimension]; !agree.Within(got/want, 1, 1e-4) {
 				t.Errorf("1 %s is %q: %g, want %g", word, ours, got, want)
 			}
 		}

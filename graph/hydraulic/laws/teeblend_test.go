@@ -75,7 +75,7 @@ func TestTeeStraightOn(t *testing.T) {
 
 // common is the leg of the run that carries the whole flow.
 func (l *TeeLaw) common(q [3]float64) int {
-	if math.Abs(q[1]) > math.Abs(q[0]) {
+	if math.Abs(q[0]) < math.Abs(q[1]) {
 		return 1
 	}
 	return 0

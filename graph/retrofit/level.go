@@ -50,7 +50,7 @@ func (l *limb) nearlyLevel(p lead.Problem, found *lead.Pair) {
 	}
 	l.find(l.w.asked.Stand.Pos, graph.Note, graph.Say("with %q %s %s its pipes trap water or air at %s fewer: %d, not %d%s; a port then stands as high as its tee",
 		l.w.unit.ID, quantity.Length.Of(math.Abs(move)), way, points(found.Cost.Traps-best), best, found.Cost.Traps, aside),
-		"set its feet so, and write that height in at")
+		"raise or lower what it stands on by that, and write its height in at")
 }
 
 func points(n int) string {

@@ -270,7 +270,7 @@ func (t *tub) depotPumpPart(id string, p pump, kind string) {
 }
 
 // depotPipe draws pipe.
-func depotPipe(d dice, spec, size string, old, corrugated bool) pipe {
+func depotPipe(d dice, spec, size string, old, _ bool) pipe {
 	p := pipe{rough: 0.0015}
 	if old {
 		p.rough = 0.008 * d.bell(0.7)

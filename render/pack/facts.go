@@ -3,6 +3,8 @@ package pack
 import (
 	"cmp"
 	"slices"
+	"strconv"
+	"strings"
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
@@ -423,10 +425,33 @@ func (f *facts) parts(pipes []string) {
 	}
 	switch {
 	case len(j.Gone) > 0 && len(pipes) > 0:
-		j.Gone = append(j.Gone, "the pipes between them")
+		j.Gone = append(j.Gone, pipesWith(len(j.Gone), pipes)...)
 	case len(pipes) > 0:
 		j.Gone = pipes
 	}
+}
+
+// mostPipesNamed is how many pipes that go with parts are named one by one.
+const mostPipesNamed = 2
+
+// pipesWith is what is said of the pipes that are taken out with so many parts: the schematic crosses them wherever
+// they lie, beyond those parts too.
+func pipesWith(parts int, pipes []string) []string {
+	if len(pipes) <= mostPipesNamed {
+		return pipes
+	}
+	them := "them"
+	if parts == 1 {
+		them = "it"
+	}
+	what := "pipes"
+	switch hoses := len(slices.DeleteFunc(slices.Clone(pipes), func(name string) bool { return !strings.HasPrefix(name, "the hose ") })); {
+	case hoses == len(pipes):
+		what = "hoses"
+	case hoses > 0:
+		what = "pipes and hoses"
+	}
+	return []string{"the " + strconv.Itoa(len(pipes)) + " " + what + " that go with " + them}
 }
 
 // joints says by what the new work is joined, and how long its cement takes.

@@ -168,3 +168,24 @@ func TestTakenOutIsTheAnswer(t *testing.T) {
 		t.Errorf("the answer is:\n%s", said)
 	}
 }
+
+// What goes with a part is told for what it is: with one part nothing lies between parts, and pipe to a unit that is
+// carried off by itself is no pipe between the unions that stay to be named.
+func TestPipesThatGoWithParts(t *testing.T) {
+	a, b, c := "the pipe A to B", "the pipe B to C", "the hose C to D"
+	for _, x := range []struct {
+		parts int
+		pipes []string
+		want  string
+	}{
+		{1, []string{a}, a},
+		{2, []string{a, b}, a + "|" + b},
+		{1, []string{a, b, c}, "the 3 pipes and hoses that go with it"},
+		{2, []string{a, b, a}, "the 3 pipes that go with them"},
+		{2, []string{c, c, c}, "the 3 hoses that go with them"},
+	} {
+		if got := strings.Join(pipesWith(x.parts, x.pipes), "|"); got != x.want {
+			t.Errorf("%d parts, %d pipes: %q, want %q", x.parts, len(x.pipes), got, x.want)
+		}
+	}
+}

@@ -3,6 +3,7 @@ package book
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -612,13 +613,48 @@ func (p *printer) needs(g *form.Grid, blanks bool, longest float64) (least, wish
 	return least, wish
 }
 
+func total(widths []float64) (sum float64) {
+	for _, w := range widths {
+		sum += w
+	}
+	return sum
+}
+
+// usual is how wide the columns of a table to be filled in would like to be, mm. Where not all find the room they
+// wish for it goes by their texts in the mean of squares first: one long text in a column would else take the room
+// from many in another, and a record of short lines run over its sheet.
+func (p *printer) usual(g *form.Grid, least, wish []float64) []float64 {
+	wished, sum := total(wish), 0.0
+	if wished <= p.wide() || len(g.Rows) == 0 {
+		return wish
+	}
+	out := make([]float64, len(wish))
+	for i := range out {
+		squares := 0.0
+		for _, r := range g.Rows {
+			if i < len(r) {
+				w := p.f.GetStringWidth(scene.Visible(r[i])) + 2*cellPad
+				squares += w * w
+			}
+		}
+		out[i] = min(wish[i], max(least[i], math.Sqrt(squares/float64(len(g.Rows)))))
+		sum += out[i]
+	}
+	if left := p.wide() - sum; left > 0 {
+		for i := range out {
+			out[i] += (wish[i] - out[i]) / (wished - sum) * left
+		}
+	}
+	return out
+}
+
 // widthsFor is widths with words broken that are longer than so many mm, and whether all find room.
 func (p *printer) widthsFor(g *form.Grid, blanks bool, longest float64) (out []float64, fits bool) {
 	least, wish := p.needs(g, blanks, longest)
-	sumLeast, sumWish := 0.0, 0.0
-	for i := range least {
-		sumLeast, sumWish = sumLeast+least[i], sumWish+wish[i]
+	if blanks {
+		wish = p.usual(g, least, wish)
 	}
+	sumLeast, sumWish := total(least), total(wish)
 	n := len(least)
 	out = make([]float64, n)
 	for i := range out {

@@ -20,7 +20,7 @@ import (
 	"dryfit/render/table/form"
 )
 
-// The sheets that are handed to the customer and to the electrician are one page each: of every demo
+// The sheets that are handed to the customer and to the electrician, and the one that all sign, are one page each: of every demo
 // and job, on both papers, in both systems.
 func TestSheetsToHandOver(t *testing.T) {
 	jobs, err := filepath.Glob(filepath.Join("..", "..", "graph", "plan", "testdata", "jobs", "*.toml"))
@@ -45,7 +45,7 @@ func TestSheetsToHandOver(t *testing.T) {
 		}{{sheet.Letter, quantity.InchSystem}, {sheet.A4, quantity.MetricSystem}} {
 			made := p(t, name)
 			j := factsOf(made, look.units)
-			for _, c := range []book.Chapter{owner(made, j, form.Style{Units: look.units}), electrician(made, j)} {
+			for _, c := range []book.Chapter{owner(made, j, form.Style{Units: look.units}), electrician(made, j), recording(made, j)} {
 				if len(c.Items) == 0 {
 					continue
 				}

@@ -58,7 +58,8 @@ const (
 )
 
 // Curves returns a set for the pump that feeds the unit (else for the pump on whose line
-// heat belongs), and for every other pump with water through a heat pump. The plan must hold
+// heat belongs), and for every other pump with water through a heat pump. Where the work changes no way of the water,
+// as where no place for the cut was found, there is one circuit and no before. The plan must hold
 // the solutions (Flows); with Ranges the sets have bands.
 func Curves(p *Plan) []CurveSet { return CurvesOf(p, curvePoints) }
 
@@ -71,7 +72,7 @@ func CurvesOf(p *Plan, points int) []CurveSet {
 	var out []CurveSet
 	for _, pump := range p.heaterPumps() {
 		set := CurveSet{Pump: pump.pump, Unit: pump.unit, AsSaid: p.AsSaid(), points: points}
-		if p.Before != nil && p.Before != p.After {
+		if p.Before != nil && p.Before != p.After && !graph.SameWater(p.Before.Circuit, p.After.Circuit) {
 			set.stage(p.Before, graph.Before, p.Ranges)
 		}
 		set.stage(p.After, graph.After, p.Ranges)

@@ -86,3 +86,35 @@ func TestCurvesOfNothing(t *testing.T) {
 		t.Error("curves of nothing")
 	}
 }
+
+// Where no place for the cut is found the work changes no way of the water: the circuit has one curve, as it stands,
+// and no duty that is told twice as one before and one after.
+func TestNothingFittedHasOneCurve(t *testing.T) {
+	for file, befores := range map[string]bool{"testdata/jobs/no-place.toml": false, "../../testdata/two-speed.toml": true} {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, _ := description.Read(file, data)
+		p, err := Make(c, Findings|Flows)
+		if err != nil {
+			t.Fatal(err)
+		}
+		sets := Curves(p)
+		if len(sets) == 0 {
+			t.Fatalf("%s: no curves", file)
+		}
+		for _, s := range sets {
+			stages := map[graph.Stage]bool{}
+			for _, d := range s.Duties {
+				stages[d.Stage] = true
+			}
+			for _, y := range s.Systems {
+				stages[y.Stage] = true
+			}
+			if stages[graph.Before] != befores || !stages[graph.After] {
+				t.Errorf("%s: curves of %v", file, stages)
+			}
+		}
+	}
+}

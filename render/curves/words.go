@@ -47,7 +47,11 @@ func (d *drawing) table() string {
 		if u.Range.High <= u.Range.Low {
 			continue
 		}
-		parts = append(parts, fmt.Sprintf("%s, %s: %s", d.in.Modes(u.Mode), u.Stage, u.Range.Words(d.flow)))
+		mode := d.in.Modes(u.Mode)
+		if d.two() {
+			mode += ", " + string(u.Stage)
+		}
+		parts = append(parts, mode+": "+u.Range.Words(d.flow))
 	}
 	if len(parts) == 0 {
 		return ""

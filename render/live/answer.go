@@ -5,6 +5,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -256,7 +257,7 @@ func curvesSVG(b *bytes.Buffer, p *plan.Plan, names *tag.Names, units quantity.S
 		xy := strings.Fields(at(d.Flow, d.Head))
 		fmt.Fprintf(b, "<circle cx=\"%s\" cy=\"%s\" r=\"4\" fill=\"%s\" stroke=\"#000\"/>\n", xy[0], xy[1], fill)
 	}
-	fmt.Fprintf(b, "</svg>\n<p class=\"note\" data-why=\"where pump and circuit meet\">Thick: the pump. Thin: the circuit after the work; dashed: today. It works where they meet%s.</p>\n", text(": "+strings.Join(words, "; ")))
+	fmt.Fprintf(b, "</svg>\n<p class=\"note\" data-why=\"where pump and circuit meet\">Thick: the pump. Thin: the circuit%s. It works where they meet%s.</p>\n", thinWords(&set), text(": "+strings.Join(words, "; ")))
 }
 
 // dutyWords says where the pump works after the work, modes that come to the same together.
@@ -280,6 +281,14 @@ func dutyWords(set *plan.CurveSet, names *tag.Names, units quantity.System) []st
 		where[i] = modes[i] + ": " + where[i]
 	}
 	return where
+}
+
+// thinWords tells the circuits' lines apart where there are two: none was, or none changes, where there is one.
+func thinWords(set *plan.CurveSet) string {
+	if slices.ContainsFunc(set.Systems, func(s plan.SystemCurve) bool { return s.Stage == graph.Before }) {
+		return " after the work; dashed: today"
+	}
+	return ""
 }
 
 func btoi(b bool) int {

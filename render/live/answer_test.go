@@ -3,8 +3,10 @@ package live
 import (
 	"os"
 	"regexp"
+	"strings"
 	"testing"
 
+	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/whatif"
 )
@@ -87,5 +89,17 @@ func TestAnswerKeepsItsAmounts(t *testing.T) {
 		if broken := regexp.MustCompile(`\d (m3/h|kPa|kWh|%)`).FindAllString(words, -1); broken != nil {
 			t.Errorf("%s lets a line end within %q", what, broken)
 		}
+	}
+}
+
+// A dashed line is explained where one is drawn, and only there.
+func TestDashedIsToldWhereItIs(t *testing.T) {
+	both := &plan.CurveSet{Systems: []plan.SystemCurve{{Stage: graph.Before}, {Stage: graph.After}}}
+	one := &plan.CurveSet{Systems: []plan.SystemCurve{{Stage: graph.After}}}
+	if got := thinWords(both); !strings.Contains(got, "dashed: today") {
+		t.Errorf("of two: %q", got)
+	}
+	if got := thinWords(one); strings.Contains(got, "dashed") || strings.Contains(got, "after") {
+		t.Errorf("of one: %q", got)
 	}
 }

@@ -119,7 +119,9 @@ func (c *Circuit) AllModes() []Mode {
 		for _, s := range speeds {
 			name := s
 			switch {
-			case len(speeds) == 1 && len(pumps) > 1:
+			case len(pumps) == 1 && len(speeds) == 1:
+				name = SpeedOn // whatever that speed is called
+			case len(speeds) == 1:
 				name = p.ID
 			case len(several) > 1 || len(speeds) > 1 && slices.ContainsFunc(run, func(q *Part) bool { return q.ID == s }):
 				name = p.ID + " " + s

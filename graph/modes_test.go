@@ -14,6 +14,10 @@ func TestModes(t *testing.T) {
 		want  string
 	}{
 		{"one pump, one speed", func(c *Circuit) { c.Parts = c.Parts[:1] }, "on map[a:on]"},
+		{"one pump, one speed with a name", func(c *Circuit) {
+			c.Parts = c.Parts[:1]
+			c.Parts[0].Pump.Speeds = two[1:]
+		}, "on map[a:high]"},
 		{"two pumps", func(*Circuit) {}, "a map[a:on] / b map[b:on]"},
 		{"one always on", func(c *Circuit) { c.Parts[0].Pump.AlwaysOn = true }, "a map[a:on] / b map[a:on b:on]"},
 		{"one that always runs, for heat", func(c *Circuit) { c.Parts[0].Pump.RunsForHeat = RunsAlways }, "a map[a:on] / b map[a:on b:on]"},

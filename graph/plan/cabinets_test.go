@@ -52,12 +52,13 @@ func TestDrawnCabinets(t *testing.T) {
 func TestAnotherPairIsBuilt(t *testing.T) {
 	c := cabinet(t, 8)
 	before := laying.Of(c.At(graph.Before))
-	site, choice := retrofit.NewSite(c, before), retrofit.NewSite(c, before).FirstChoice()
+	site := retrofit.NewSite(c, before)
 	tried := 0
 	for _, place := range retrofit.NewSite(c, before).Places() {
 		if place.TooShort() || place.MeasureFirst {
 			continue
 		}
+		choice := site.FirstChoice(place.Run)
 		first, _ := site.Build(place, choice)
 		if first == nil || !first.Led() {
 			continue

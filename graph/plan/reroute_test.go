@@ -15,7 +15,7 @@ import (
 func TestSecondPairRescuesTheJob(t *testing.T) {
 	c := readFile(t, "testdata/jobs/through-the-front.toml")
 	before := laying.Of(c.At(graph.Before))
-	choice := retrofit.NewSite(c, before).FirstChoice()
+	choice := retrofit.NewSite(c, before).FirstChoice(c.Retrofit.Cut.Run)
 	place, ok := retrofit.NewSite(c, before).PlaceAt(*c.Retrofit.Cut, choice)
 	if !ok {
 		t.Fatal("no such place")

@@ -62,6 +62,37 @@ func TestPumpsSideBySide(t *testing.T) {
 	}
 }
 
+// The second pump meets the first behind the unit's place, before the jets: the unit's line has the one flow
+// of its own pump, so a throttle is looked for, and nothing says against it that it should be a spring.
+func TestPumpThatMeetsBehindTheUnit(t *testing.T) {
+	data, err := os.ReadFile("testdata/jobs/pumps-side-by-side.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range [][2]string{
+		{"bypass = \"valve\"\n", ""},
+		{"to = \"t3.run-in\"", "to = \"el.in\""},
+		{"from = \"t3.run-out\"\nto = \"el.in\"", "from = \"t3.run-out\"\nto = \"jets.in\""},
+		{"from = \"el.out\"\nto = \"jets.in\"", "from = \"el.out\"\nto = \"t3.run-in\""},
+		{"speeds = { pb = \"on\" }", "speeds = { pa = \"on\" }"},
+	} {
+		if !bytes.Contains(data, []byte(c[0])) {
+			t.Fatalf("no %q in the job", c[0])
+		}
+		data = bytes.Replace(data, []byte(c[0]), []byte(c[1]), 1)
+	}
+	p := work(t, read(t, "spa.toml", data), plan.Findings|plan.Flows)
+	b, _ := p.After.Layout.Stage.Branch()
+	if b == nil || b.Pump == nil || b.Pump.ID != "pa" || len(b.Beside) != 0 || b.Element() == nil || b.Element().Kind != graph.BallValve {
+		t.Fatalf("want a throttle on the line of pump pa alone, got %+v", b)
+	}
+	for _, d := range p.Findings {
+		if d.Rule == "bypass-fits-pump" {
+			t.Errorf("what the work puts in is told against: %s", d.Message)
+		}
+	}
+}
+
 // A swim spa beside a spa: the unit's pump has one speed, that of the other water two. It runs in a mode of
 // its own, in which the unit has its water; what the other water's pump does in its own is told of no unit, and
 // nobody is to measure that pump first.

@@ -23,8 +23,9 @@ type Site struct {
 	solids  *solid.Bodies // of what is there; nil until they are asked for
 	led     map[ledKey]*ledPipes
 	stops   stops
-	common  *lead.Known // to the pipes led from its places
-	trying  bool        // see TriedBeside
+	several map[string]bool // see FirstChoice; nil until it is asked for
+	common  *lead.Known     // to the pipes led from its places
+	trying  bool            // see TriedBeside
 }
 
 // ledKey is what the pipes found at a place hang on.

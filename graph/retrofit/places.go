@@ -18,7 +18,6 @@ func (site *Site) Places() []Place {
 	if c.Retrofit == nil {
 		return nil
 	}
-	choice := site.FirstChoice()
 	feeds := feeding(c, net)
 	var out []Place
 	for i := range lay.Paths {
@@ -26,6 +25,7 @@ func (site *Site) Places() []Place {
 		if !cuttable(net, path.Run) {
 			continue
 		}
+		choice := site.FirstChoice(path.Run.ID)
 		w := newWork(c, path.Run, site.stops)
 		w.guard, w.against = feeds[path.Run.ID], net.Against(path.Run)
 		if len(path.Points) < 2 {
@@ -49,11 +49,12 @@ func cuttable(net *stream.Net, r *graph.Run) bool {
 	return r.Existing && !r.Removed && !net.IsAir(r)
 }
 
-// FirstChoice is the bypass the places are measured for: the one the request asks for, or the one the
-// heater pump leads to, a spring check where it has several speeds or runs side by side with others, one
-// now and then without the rest, a throttle valve where it has one (trade practice: two fixed resistances share the flow in a fixed ratio).
-func (site *Site) FirstChoice() Choice {
-	c, net := site.circuit, site.net
+// FirstChoice is the bypass the places on a run are measured for: the one the request asks for, or the one
+// that the pumps lead to which feed the run, of one that none feeds the heater pump: a spring check where they
+// have several speeds or are several, now this one on and now that, a throttle valve where they give one flow
+// (trade practice: two fixed resistances share the flow in a fixed ratio).
+func (site *Site) FirstChoice(run string) Choice {
+	c := site.circuit
 	switch c.Retrofit.Bypass {
 	case "spring", "valve", "none":
 		return Choice{Bypass: c.Retrofit.Bypass}
@@ -61,10 +62,27 @@ func (site *Site) FirstChoice() Choice {
 	if c.Retrofit.Spring != "" && c.Retrofit.Spring != "auto" || c.Retrofit.SpringPa > 0 {
 		return Choice{Bypass: "spring"}
 	}
-	if p := net.HeaterPump(); p != nil && net.Rates(net.SideBySide(p)) > 1 {
+	if site.several == nil {
+		site.several = site.severalRates()
+	}
+	several, fed := site.several[run]
+	if !fed {
+		p := site.net.HeaterPump()
+		several = p != nil && site.net.Rates([]*graph.Part{p}) > 1
+	}
+	if several {
 		return Choice{Bypass: "spring"}
 	}
 	return Choice{Bypass: "valve"}
+}
+
+// severalRates is of each run that pumps feed whether they give it more than one flow.
+func (site *Site) severalRates() map[string]bool {
+	out := map[string]bool{}
+	for run, pumps := range site.net.Feeding() {
+		out[run] = site.net.Rates(pumps) > 1
+	}
+	return out
 }
 
 // PlaceAt returns the place a request names: a run with a leg, and the offset of the first

@@ -6,21 +6,14 @@ import (
 	"dryfit/graph"
 )
 
-// SideBySide returns a pump and those whose water meets its own on the way to the tub, neither passing the
-// other: each of them moves that line by itself where the rest are off.
-func (n *Net) SideBySide(pump *graph.Part) []*graph.Part {
-	out := []*graph.Part{pump}
+// Feeding returns, by the id of each run, the pumps whose water comes to it without passing another: of
+// several each feeds it by itself where the rest are off.
+func (n *Net) Feeding() map[string][]*graph.Part {
+	out := map[string][]*graph.Part{}
 	isPump := func(p *graph.Part) bool { return p.Kind == graph.Pump }
-	mine, before := n.Downstream(pump), n.Upstream(pump)
 	for _, q := range n.Circuit.Pumps() {
-		if q == pump || mine.HasPart(q.ID) || before.HasPart(q.ID) {
-			continue
-		}
-		for _, p := range n.DownstreamUntil(q, isPump).Parts {
-			if mine.HasPart(p.ID) {
-				out = append(out, q)
-				break
-			}
+		for _, r := range n.DownstreamUntil(q, isPump).Runs {
+			out[r.ID] = append(out[r.ID], q)
 		}
 	}
 	return out

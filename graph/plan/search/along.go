@@ -26,7 +26,7 @@ func (s *search) along(t *trial) {
 		}
 		s.moved++
 		o := &trial{place: place, unit: t.unit, before: t.before, others: t.others}
-		if !o.build(s.site, o.unit, place, s.first) || o.proposal.Unled && !t.unled() {
+		if !o.build(s.site, o.unit, place, s.first(place)) || o.proposal.Unled && !t.unled() {
 			continue
 		}
 		if o.judgeLayout(s.before); len(o.errors()) < len(t.errors()) || len(o.errors()) == len(t.errors()) && o.warnings() < t.warnings() {
@@ -42,7 +42,7 @@ func (s *search) along(t *trial) {
 func (s *search) elsewhere(p retrofit.Place) []retrofit.Place {
 	var out []retrofit.Place
 	for _, at := range s.alongLeg(&p) {
-		if q, ok := s.site.PlaceAt(graph.Cut{Run: p.Run, Leg: p.Leg, AtMM: at}, s.first); ok && math.Abs(q.NeededMM-p.NeededMM) < 1 {
+		if q, ok := s.site.PlaceAt(graph.Cut{Run: p.Run, Leg: p.Leg, AtMM: at}, s.first(p)); ok && math.Abs(q.NeededMM-p.NeededMM) < 1 {
 			out = append(out, q)
 		}
 	}

@@ -95,7 +95,7 @@ func (s *search) helps(t *trial) []help {
 func (s *search) roomHelps(t *trial) []help {
 	out := s.oneLeg(t)
 	r := s.asked.Retrofit
-	for _, alt := range s.site.Shorter(t.place, s.first) {
+	for _, alt := range s.site.Shorter(t.place, s.first(t.place)) {
 		switch alt.Key {
 		case "true-union":
 			value, cost := "false", quantity.Text("the bypass valve can then not be taken out without cutting pipe")

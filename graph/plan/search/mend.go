@@ -159,7 +159,7 @@ func (s *search) again(t *trial) *trial {
 	if asked := c.Retrofit.Cut; asked != nil && asked.Leg == t.place.Leg && asked.Run == t.place.Run {
 		cut.AtMM = asked.AtMM
 	}
-	place, ok := s.site.PlaceAt(cut, s.first)
+	place, ok := s.site.PlaceAt(cut, s.first(t.place))
 	if !ok {
 		return nil
 	}

@@ -22,7 +22,6 @@ type search struct {
 	trials   []*trial // in rank order once ranked
 	refused  []graph.Diagnostic
 	force    bool                   // the description names the place: it is built whatever the rules say
-	first    retrofit.Choice        // what the places are measured for
 	judged   map[segment]runVerdict // what the rules on the circuit say
 	judging  int                    // how many runs were judged so
 	moved    int                    // how many places were tried elsewhere on their legs so
@@ -39,15 +38,18 @@ type search struct {
 func newSearch(c *graph.Circuit, before *stage.Stage) *search {
 	site := retrofit.NewSite(c, before.Layout)
 	return &search{asked: c, settled: before.Layout.Stage.With(c), before: before, site: site, segments: newSegments(before.Circuit),
-		first: site.FirstChoice(), judged: map[segment]runVerdict{}}
+		judged: map[segment]runVerdict{}}
 }
+
+// first is the bypass a place is measured for.
+func (s *search) first(place retrofit.Place) retrofit.Choice { return s.site.FirstChoice(place.Run) }
 
 // forced tries the places a description names: a leg and offset, or every leg of a run.
 func (s *search) forced(cut graph.Cut) {
 	s.force = true
 	var places []retrofit.Place
 	if cut.Leg > 0 {
-		if place, ok := s.site.PlaceAt(cut, s.first); ok {
+		if place, ok := s.site.PlaceAt(cut, s.site.FirstChoice(cut.Run)); ok {
 			places = append(places, place)
 		}
 	} else {
@@ -143,7 +145,7 @@ func (s *search) layOut(left []*trial) (fit, rest []*trial) {
 			return fit, left[i:]
 		}
 		t.untried = false
-		if !t.build(s.site, t.unit, t.place, s.first) {
+		if !t.build(s.site, t.unit, t.place, s.first(t.place)) {
 			continue
 		}
 		if len(t.errors()) == 0 {
@@ -164,7 +166,7 @@ func (s *search) solveAll(some []*trial) bool {
 	does := false
 	for i, t := range some {
 		s.tell.Step("fitting the bypass at each place", i, len(some))
-		s.fitBypass(t, s.first)
+		s.fitBypass(t, s.first(t.place))
 		does = does || t.standing() == 0
 	}
 	return does
@@ -200,7 +202,7 @@ func (s *search) chosen() *trial {
 		if !t.solved || t.inherited {
 			s.before.Solve(graph.Before)
 			s.spring = ""
-			s.fitBypass(t, s.first)
+			s.fitBypass(t, s.first(t.place))
 		}
 		return t
 	}
@@ -210,7 +212,7 @@ func (s *search) chosen() *trial {
 // buildOnly builds a place that is barred, because it was asked for: what bars it stands.
 func (s *search) buildOnly(t *trial) bool {
 	was := t.findings
-	ok := t.build(s.site, t.unit, t.place, s.first)
+	ok := t.build(s.site, t.unit, t.place, s.first(t.place))
 	t.findings = was
 	if !ok {
 		s.refused = t.built
@@ -225,6 +227,6 @@ func (s *search) unmeasured(place retrofit.Place) []graph.Diagnostic {
 	if run != nil && len(run.Legs) == 0 {
 		return rule.ApplyCut(&rule.Input{Circuit: s.asked, Settled: s.settled, Cut: CutAt(s.asked, place, s.cutPos())})
 	}
-	_, refused := s.site.Build(place, s.first)
+	_, refused := s.site.Build(place, s.first(place))
 	return refused
 }

@@ -347,7 +347,7 @@ func (v *view) notes() {
 			if q == 0 && !two {
 				hint := quantity.Text("open a way for its water")
 				if held := s.HeldBy(p.ID); held == nil {
-					if by := s.pressedBy(p.ID); by != nil {
+					if by := s.pressedBy(v.m.Layout.Stage.Net(), p); by != nil {
 						hint = graph.Say("%q makes more head where their water meets and holds its check shut: run them apart, or give it its own way to the tub", by.Part.ID)
 					}
 				} else {

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/stream"
 )
 
 // Spring is the pressure at which a check is taken to open, and between what it may, Pa: nine in
@@ -89,19 +90,29 @@ func (f *PartFlow) Chatters() bool {
 	return false
 }
 
-// pressedBy returns a running pump that moves water and puts more on a check than another pump has behind it,
-// which runs too and moves none; nil where no check stands so.
-func (s *Solution) pressedBy(pump string) *PartFlow {
-	of := s.Part(pump)
-	shut := slices.ContainsFunc(s.Parts, func(p PartFlow) bool {
-		return p.Part.Kind == graph.CheckValve && p.State == "shut" && p.Drop < 0
-	})
-	if of == nil || !shut {
+// pressedBy returns a running pump that moves water and makes more head than another, which runs too and moves
+// none, where their water meets behind a check that it holds shut; nil where no check stands so.
+func (s *Solution) pressedBy(net *stream.Net, pump *graph.Part) *PartFlow {
+	of := s.Part(pump.ID)
+	isPump := func(p *graph.Part) bool { return p.Kind == graph.Pump }
+	var behind []*stream.Reach // the checks of the pump that stand so
+	for _, p := range net.DownstreamUntil(pump, isPump).Parts {
+		if f := s.Part(p.ID); f != nil && p.Kind == graph.CheckValve && f.State == "shut" && f.Drop < 0 {
+			behind = append(behind, net.DownstreamUntil(p, isPump))
+		}
+	}
+	if of == nil || len(behind) == 0 {
 		return nil
 	}
 	for i := range s.Parts {
-		if p := &s.Parts[i]; p.Part.Kind == graph.Pump && p.Flow > Standing && p.HeadM > of.HeadM {
-			return p
+		p := &s.Parts[i]
+		if p.Part.Kind != graph.Pump || p.Flow <= Standing || p.HeadM <= of.HeadM {
+			continue
+		}
+		for _, its := range net.DownstreamUntil(p.Part, isPump).Parts {
+			if slices.ContainsFunc(behind, func(r *stream.Reach) bool { return r.HasPart(its.ID) }) {
+				return p
+			}
 		}
 	}
 	return nil

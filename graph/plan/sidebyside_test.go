@@ -62,6 +62,56 @@ func TestPumpsSideBySide(t *testing.T) {
 	}
 }
 
+// A third pump, in a line of its own behind a valve that stands shut: that one of the two side by side holds
+// the other's check shut is nothing to it.
+func TestPumpShutInHasNoCheckHeldShut(t *testing.T) {
+	data, err := os.ReadFile("testdata/jobs/pumps-side-by-side.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	data = bytes.Replace(data, []byte(`ports = ["a", "b", "ret"]`), []byte(`ports = ["a", "b", "ret", "c", "home"]`), 1)
+	data = bytes.Replace(data, []byte(`speeds = { pa = "on", pb = "on" }`), []byte(`speeds = { pa = "on", pc = "on" }`), 1)
+	data = append(data, `
+[[part]]
+id = "pc"
+kind = "pump"
+existing = true
+type = "circulation-pump-24h"
+[[part]]
+id = "vc"
+kind = "ball-valve"
+existing = true
+position = "shut"
+[[run]]
+from = "tub.c"
+to = "pc.in"
+existing = true
+length = "3 ft"
+[[run]]
+from = "pc.out"
+to = "vc.in"
+existing = true
+length = "3 ft"
+[[run]]
+from = "vc.out"
+to = "tub.home"
+existing = true
+length = "3 ft"
+`...)
+	p := work(t, read(t, "spa.toml", data), plan.Findings|plan.Flows)
+	told := false
+	for _, d := range p.Findings {
+		if strings.Contains(string(d.Message), `"pc" runs and no water passes it`) {
+			if told = true; d.Hint != "open a way for its water" {
+				t.Errorf("told to do: %s", d.Hint)
+			}
+		}
+	}
+	if !told {
+		t.Error("nothing is said of the pump that is shut in")
+	}
+}
+
 // The second pump meets the first behind the unit's place, before the jets: the unit's line has the one flow
 // of its own pump, so a throttle is looked for, and nothing says against it that it should be a spring.
 func TestPumpThatMeetsBehindTheUnit(t *testing.T) {

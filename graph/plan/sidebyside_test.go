@@ -3,6 +3,7 @@ package plan_test
 import (
 	"bytes"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -58,6 +59,27 @@ func TestPumpsSideBySide(t *testing.T) {
 			if u.Flow <= 0 || short[m.Mode] != (u.Flow < u.Least) {
 				t.Errorf("%s, mode %q: %.3g m3/s of its least %.3g, told %v", c.name, m.Mode, u.Flow, u.Least, short[m.Mode])
 			}
+		}
+	}
+}
+
+// Of two checks alike, each behind its own pump, that of the stronger has less left: it is named as what stands
+// least, whichever of them, or of the pumps, is written first.
+func TestWeakestBehindTheStrongerPump(t *testing.T) {
+	data, err := os.ReadFile("testdata/jobs/pumps-side-by-side.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	tables := strings.SplitAfter(string(data), "\n[")
+	slices.Reverse(tables[1 : len(tables)-1])
+	for name, job := range map[string]string{"as written": string(data), "backwards": strings.Join(tables, "")} {
+		p := work(t, read(t, "spa.toml", []byte(job)), plan.Findings|plan.Flows|plan.Ranges)
+		told := false
+		for _, o := range p.Ranges.Promises {
+			told = told || o.Mode == "both" && o.Part == "ca" && o.Pump == "pa" && strings.Contains(string(o.Text), `"ca" is the weakest`)
+		}
+		if !told {
+			t.Errorf("%s: not said of ca", name)
 		}
 	}
 }

@@ -231,7 +231,7 @@ func spreaderOf(before, after *route.Layout, unit string, modes []graph.Mode) *s
 			}
 		}
 		m.units, m.untouched = s.watchedIn(m), before != nil && graph.SameWater(before.Circuit, after.Circuit)
-		m.stands = standsOf(m.after.model, after, m.unit)
+		m.stands = standsOf(m.after.model, m.after.likely, after, m.unit)
 		s.modes = append(s.modes, m)
 	}
 	s.all = unknowns(models)
@@ -589,21 +589,16 @@ func (m *spreadMode) promises(unit *graph.Part, others []*graph.Part) []Promise 
 		at := level()
 		return graph.Say("; nothing says how far below the water %q lies: %s to %s taken", id, quantity.Length.About(1000*at.Low), quantity.Length.About(1000*at.High))
 	}
-	pressed := func(kind PromiseKind, part string, text quantity.Text, level string, values []sampled, of map[int]limit) {
-		p, most := m.promise(kind, part, text+deep(level), values, func(v float64) bool { return v >= 0 }), 0.0
-		p.Level = level
-		for i, q := range m.after.likely.Parts {
-			if _, ok := of[i]; ok && q.GreatestPa > most {
-				p.Pump, most = q.Part.ID, q.GreatestPa
-			}
-		}
+	pressed := func(kind PromiseKind, part string, text quantity.Text, level, pump string, values []sampled) {
+		p := m.promise(kind, part, text+deep(level), values, func(v float64) bool { return v >= 0 })
+		p.Level, p.Pump = level, pump
 		out = append(out, p)
 	}
 	if len(m.unitMargin) > 0 {
-		pressed(UnitPressure, unit.ID, graph.Say("%q stands its pump's shut-off pressure and the water above it", unit.ID), m.stands.unitLevel, m.unitMargin, m.stands.unit)
+		pressed(UnitPressure, unit.ID, graph.Say("%q stands its pump's shut-off pressure and the water above it", unit.ID), m.stands.unitLevel, m.stands.unitPump, m.unitMargin)
 	}
 	if len(m.pipeMargin) > 0 {
-		pressed(PipePressure, m.stands.weakest, graph.Say("pipe and fittings stand their pump's shut-off pressure and the water above them; %q is the weakest", m.stands.weakest), m.stands.pipeLevel, m.pipeMargin, m.stands.pipe)
+		pressed(PipePressure, m.stands.weakest, graph.Say("pipe and fittings stand their pump's shut-off pressure and the water above them; %q is the weakest", m.stands.weakest), m.stands.pipeLevel, m.stands.pipePump, m.pipeMargin)
 	}
 	for i, p := range m.after.likely.Parts {
 		if p.Part.Kind != graph.CheckValve {

@@ -1,6 +1,7 @@
 package spread
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -15,8 +16,10 @@ import (
 type stands struct {
 	unit    map[int]limit // of the unit, where the pump is the one it hangs on
 	pipe    map[int]limit // of the weakest pipe or fitting after the pump
-	weakest string        // id of the weakest of all
+	weakest string        // id of what has least left, of all, over what its pump puts on it as described
 	metre   float64       // of the water, Pa
+	// Ids of the pumps that press most on the unit, and on the weakest pipe or fitting.
+	unitPump, pipePump string
 	// Ids of the unit, and of the weakest pipe or fitting, where nothing says how far below the
 	// water it lies; "" where it is known, or there is none.
 	unitLevel, pipeLevel string
@@ -70,7 +73,7 @@ func (l limit) take(rating, belowMM float64, known bool, metre float64) limit {
 	return l
 }
 
-// alikePa is how much less one must be left than another to be the weaker, Pa.
+// alikePa is how much less one must have left than another to be the weaker, Pa.
 const alikePa = 1
 
 // levelClass is the class of the spreads that level is of.
@@ -81,17 +84,13 @@ func level() tables.Span {
 	return tables.Spread(levelClass, assumed)
 }
 
-// standsOf finds what stands least after each pump that runs in a mode.
-func standsOf(m *hydraulic.Model, lay *route.Layout, unit int) stands {
+// standsOf finds what stands least after each pump that runs in a mode; likely is the mode as described.
+func standsOf(m *hydraulic.Model, likely *hydraulic.Solution, lay *route.Layout, unit int) stands {
 	set, levels := lay.Stage, lay.Levels()
 	out := stands{unit: map[int]limit{}, pipe: map[int]limit{}, metre: set.Water.Metre()}
 	least := math.Inf(1)
-	for i := range m.Parts {
-		p := &m.Parts[i]
-		if p.Pump == nil {
-			continue
-		}
-		under := set.Net().Downstream(p.Part)
+	for _, i := range strongestFirst(m, likely) {
+		under := set.Net().Downstream(m.Parts[i].Part)
 		take := func(id string, rating, belowMM, looseMM float64, known bool) {
 			if rating <= 0 {
 				return
@@ -101,9 +100,9 @@ func standsOf(m *hydraulic.Model, lay *route.Layout, unit int) stands {
 				old = noLimit
 			}
 			out.pipe[i] = old.hang(rating, belowMM, looseMM, known, out.metre)
-			left := noLimit.hang(rating, belowMM, looseMM, known, out.metre).least(level().High, out.metre)
+			left := noLimit.hang(rating, belowMM, looseMM, known, out.metre).least(level().High, out.metre) - likely.Parts[i].GreatestPa
 			if left < least-alikePa {
-				least, out.weakest, out.pipeLevel = left, id, ""
+				least, out.weakest, out.pipeLevel, out.pipePump = left, id, "", m.Parts[i].Part.ID
 				if !known {
 					out.pipeLevel = id
 				}
@@ -126,13 +125,27 @@ func standsOf(m *hydraulic.Model, lay *route.Layout, unit int) stands {
 				take(q.Part.ID, set.Part(q.Part.ID).Derated.V, q.Below, loose, q.LevelKnown())
 			}
 			if highest := set.Part(q.Part.ID).Highest.V; k == unit && highest > 0 && q.Part.Kind == graph.HeatPump {
-				out.unit[i] = noLimit.hang(highest, q.Below, loose, q.LevelKnown(), out.metre)
+				out.unit[i], out.unitPump = noLimit.hang(highest, q.Below, loose, q.LevelKnown(), out.metre), cmp.Or(out.unitPump, m.Parts[i].Part.ID)
 				if !q.LevelKnown() {
 					out.unitLevel = q.Part.ID
 				}
 			}
 		}
 	}
+	return out
+}
+
+// strongestFirst are the pumps that run, by what they put on their lines; those alike by their ids.
+func strongestFirst(m *hydraulic.Model, likely *hydraulic.Solution) []int {
+	var out []int
+	for i := range m.Parts {
+		if m.Parts[i].Pump != nil {
+			out = append(out, i)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b int) int {
+		return cmp.Or(cmp.Compare(likely.Parts[b].GreatestPa, likely.Parts[a].GreatestPa), cmp.Compare(m.Parts[a].Part.ID, m.Parts[b].Part.ID))
+	})
 	return out
 }
 

@@ -63,6 +63,36 @@ func TestPumpsSideBySide(t *testing.T) {
 	}
 }
 
+// Two pumps side by side, the element on the way of one alone, before they meet: the unit behind is on the
+// line that heats, whichever of the two comes to it the shorter way.
+func TestElementBeforeThePumpsMeet(t *testing.T) {
+	data, err := os.ReadFile("testdata/jobs/pumps-side-by-side.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range [][2]string{
+		{"bypass = \"valve\"\n", ""},
+		{"from = \"cb.out\"\nto = \"t3.branch\"", "from = \"cb.out\"\nto = \"el.in\""},
+		{"from = \"t3.run-out\"\nto = \"el.in\"", "from = \"el.out\"\nto = \"t3.branch\""},
+		{"from = \"el.out\"\nto = \"jets.in\"", "from = \"t3.run-out\"\nto = \"jets.in\""},
+	} {
+		if !bytes.Contains(data, []byte(c[0])) {
+			t.Fatalf("no %q in the job", c[0])
+		}
+		data = bytes.Replace(data, []byte(c[0]), []byte(c[1]), 1)
+	}
+	p := work(t, read(t, "spa.toml", data), plan.Findings|plan.Flows)
+	b, _ := p.After.Layout.Stage.Branch()
+	if heater := p.After.Layout.Stage.Net().HeaterPump(); b == nil || b.Pump == nil || b.Pump.ID != "pa" || heater.ID != "pb" {
+		t.Fatalf("want pa the nearer and pb the one that heats, got %+v", b)
+	}
+	for _, d := range p.Findings {
+		if d.Rule == "unit-on-heater-line" {
+			t.Errorf("the unit is on that line: %s", d.Message)
+		}
+	}
+}
+
 // Of two checks alike, each behind its own pump, that of the stronger has less left: it is named as what stands
 // least, whichever of them, or of the pumps, is written first.
 func TestWeakestBehindTheStrongerPump(t *testing.T) {

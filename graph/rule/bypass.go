@@ -176,7 +176,7 @@ func bypassFitsPump(in *Input, report Report) {
 // ratesOf says in how many ways the pumps of a unit feed it.
 func ratesOf(b branch, rates int) quantity.Text {
 	if len(b.Beside) > 0 {
-		return graph.Say("pumps %s feed the line side by side, in %s", names(b.Feeds(), func(p *graph.Part) string { return p.ID }), quantity.Counted(rates, "way"))
+		return graph.Say("pumps %s feed the line side by side, in %s", partNames(b.Feeds()), quantity.Counted(rates, "way"))
 	}
 	speeds := b.Pump.SpeedNames()
 	out := graph.Say("pump %q has %s", b.Pump.ID, quantity.Counted(len(speeds), "speed"))

@@ -211,6 +211,10 @@ func heaterLineFlows(in *Input, report Report) {
 				Of: []string{b.Pump.ID}, Mode: s.Mode.Name, Message: graph.Say("mode %q: pump %q is off, %s in its line, so %q stands; it heats only while that pump runs", s.Mode.Name, b.Pump.ID, v.flow(0), b.Unit.ID),
 				Hint: "see that the controller keeps that pump on while heat is wanted: its set point above the unit's does it",
 			}
+			if len(b.Beside) > 0 {
+				d.Message = graph.Say("mode %q: the pumps %s are off, %s in their line, so %q stands; it heats only while one of them runs", s.Mode.Name, partNames(b.Feeds()), v.flow(0), b.Unit.ID)
+				d.Hint = "see that the controller keeps one of them on while heat is wanted: its set point above the unit's does it"
+			}
 			if idle {
 				d.Message = graph.Say("mode %q: pump %q is off, so %q stands, though %s of another pump's water passes it; it heats only while its own pump runs", s.Mode.Name, b.Pump.ID, b.Unit.ID, v.flow(math.Abs(unit.Flow)))
 			}

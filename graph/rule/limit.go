@@ -109,7 +109,7 @@ func lineLeastFlow(in *Input, report Report) {
 // unit, where the work does and the unit is on that line.
 func (v *view) moreInLine(s *hydraulic.Solution, p *graph.Part, existing bool) quantity.Text {
 	for _, b := range v.branches {
-		if existing || b.Pump == nil || v.net.LinePump(p) != b.Pump {
+		if existing || b.Pump == nil || !slices.Contains(b.Feeds(), v.net.LinePump(p)) {
 			continue
 		}
 		open := ""

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -99,7 +100,7 @@ func unitOnHeaterLine(in *Input, report Report) {
 	v := in.ask()
 	heater := v.net.HeaterPump()
 	for _, b := range v.branches {
-		if b.Pump == nil || b.Pump == heater || b.Pump.New() || heats(v, b.Pump) {
+		if b.Pump == nil || slices.ContainsFunc(b.Feeds(), func(p *graph.Part) bool { return p == heater || p.New() || heats(v, p) }) {
 			continue
 		}
 		why := "the only line that is on when heat is wanted"

@@ -213,15 +213,20 @@ func unitHighestPressure(in *Input, report Report) {
 		if b.Pump == nil || highest == 0 || !b.up.HasPart(b.Pump.ID) {
 			continue
 		}
-		off, ok := strongestShutOff(v.part(b.Pump), v.set.Water)
-		if !ok {
+		var press load
+		for _, p := range b.Feeds() { // each may be the one that runs while a valve behind the unit is shut
+			if off, ok := strongestShutOff(v.part(p), v.set.Water); ok && (press.pump == nil || off.GreatestM > press.off.GreatestM) {
+				press = load{off: off, pump: v.part(p)}
+			}
+		}
+		if press.pump == nil {
 			continue
 		}
-		o, exceeds := excess(load{off: off, pump: v.part(b.Pump)}, highest, v.depthOf(b.Unit))
+		o, exceeds := excess(press, highest, v.depthOf(b.Unit))
 		if !exceeds {
 			continue
 		}
-		d := graph.Diagnostic{Pos: key(b.Unit, "highest-pressure"), Severity: graph.Error, Related: []graph.Related{here(b.Pump)}}
+		d := graph.Diagnostic{Pos: key(b.Unit, "highest-pressure"), Severity: graph.Error, Related: []graph.Related{here(press.pump.Part)}}
 		d.Message = graph.Say("%q may see %s at the most", b.Unit.ID, v.pressure(highest)) + byRow(most) + graph.Say("; it can meet %s, %s", v.pressure(o.pa), o.words)
 		d.Hint = sheetFirst(most, "highest-pressure", "choose a unit for a higher pressure, or heat from a pump with less head")
 		if o.measure != "" {

@@ -49,9 +49,17 @@ func shutInAll(in *Input, b branch, report Report) {
 	}
 	report(b.Unit.Existing && !slices.ContainsFunc(shut, (*graph.Part).New), graph.Diagnostic{
 		Pos: pos, Severity: graph.Error, Unit: b.Unit.ID, Related: []graph.Related{here(b.Unit)},
-		Message: graph.Say("%s shut in %d of %d modes in which pump %q runs: %q gets no water", stand(shut, one), len(modes), len(modes), b.Pump.ID, b.Unit.ID),
+		Message: graph.Say("%s shut in %d of %d modes in which %s runs: %q gets no water", stand(shut, one), len(modes), len(modes), feedOf(b), b.Unit.ID),
 		Hint:    openAgain(modes, shut),
 	})
+}
+
+// feedOf names what feeds a unit: its pump, or of several side by side one of them.
+func feedOf(b branch) quantity.Text {
+	if len(b.Beside) == 0 {
+		return graph.Say("pump %q", b.Pump.ID)
+	}
+	return graph.Say("one of the pumps %s", partNames(b.Feeds()))
 }
 
 // stand begins to say how some valves stand: one by its kind, of several all, or one or the other in each mode.

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"strconv"
@@ -190,7 +191,11 @@ func beside(stage *stage.Stage, unit *settle.Part, mode string) []job.Beside {
 		if unit == nil || b.Unit.ID == unit.ID || b.Pump == nil || set.Net().Apart(b.Unit) {
 			continue
 		}
-		one := job.Beside{Unit: set.Part(b.Unit.ID), Pump: set.Part(b.Pump.ID)}
+		pump := b.Pump
+		if sol != nil {
+			pump = cmp.Or(b.Feeder(sol.Mode), pump)
+		}
+		one := job.Beside{Unit: set.Part(b.Unit.ID), Pump: set.Part(pump.ID)}
 		if one.Pump != nil && len(one.Pump.Speeds.V) > 0 {
 			one.Speed = slowest(one.Pump)
 		}
@@ -200,7 +205,7 @@ func beside(stage *stage.Stage, unit *settle.Part, mode string) []job.Beside {
 				continue
 			}
 			one.FlowM3s = math.Abs(f.Flow)
-			if speed, ok := sol.Mode.Speeds[b.Pump.ID]; ok {
+			if speed, ok := sol.Mode.Speeds[pump.ID]; ok {
 				one.Speed = speed
 			}
 		}
@@ -248,6 +253,9 @@ func (p *Plan) heating(stage *stage.Stage, branch *stream.UnitBranch) job.Heatin
 		}
 		fed = units
 		h.Mode, h.FlowM3s = sol.Mode.Name, flow.Flow
+		if p := branch.Feeder(sol.Mode); p != nil {
+			h.Pump = stage.Layout.Stage.Part(p.ID)
+		}
 		h.WaterPlannedW, h.WaterTodayW = waterPower(sol, h.Pump), waterPower(p.Before.Solution(sol.Mode.Name), h.Pump)
 		if h.Pump != nil {
 			if speed, ok := sol.Mode.Speeds[h.Pump.ID]; ok {

@@ -39,7 +39,7 @@ func everySpeedJudged(in *Input, report Report) {
 			continue
 		}
 		severity := graph.Note
-		if slices.ContainsFunc(v.branches, func(b branch) bool { return b.Pump == p }) {
+		if slices.ContainsFunc(v.branches, func(b branch) bool { return slices.Contains(b.Feeds(), p) }) {
 			severity = graph.Warning
 		}
 		report(!v.job, graph.Diagnostic{

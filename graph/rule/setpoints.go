@@ -2,6 +2,7 @@ package rule
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -240,7 +241,8 @@ func pumpRunsForHeat(in *Input, report Report) {
 	once := tellOnce{at: map[string]int{}} // of two units on one pump: of the new one
 	for _, b := range v.branches {
 		p := b.Pump
-		if p == nil || p.Pump == nil || p.Pump.AlwaysOn || p.Pump.RunsForHeat != "" {
+		kept := func(p *graph.Part) bool { return p.Pump == nil || p.Pump.AlwaysOn || p.Pump.RunsForHeat != "" }
+		if p == nil || slices.ContainsFunc(b.Feeds(), kept) { // of several side by side one is enough
 			continue
 		}
 		if b.Unit.Unit != nil && b.Unit.Unit.CalledBy == graph.ByController {

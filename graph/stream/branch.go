@@ -1,8 +1,6 @@
 package stream
 
 import (
-	"slices"
-
 	"dryfit/graph"
 )
 
@@ -142,10 +140,18 @@ func (b *UnitBranch) Feeds() []*graph.Part {
 // Constant reports whether the line has one flow wherever it has any.
 func (b *UnitBranch) Constant() bool { return b.Rates < 2 }
 
-// FedIn reports whether one of the pumps that feed the unit runs in a mode.
-func (b *UnitBranch) FedIn(m graph.Mode) bool {
-	return slices.ContainsFunc(b.Feeds(), func(p *graph.Part) bool { return m.Speeds[p.ID] != "" })
+// Feeder returns the first of the pumps that feed the unit which runs in a mode; nil: none.
+func (b *UnitBranch) Feeder(m graph.Mode) *graph.Part {
+	for _, p := range b.Feeds() {
+		if m.Speeds[p.ID] != "" {
+			return p
+		}
+	}
+	return nil
 }
+
+// FedIn reports whether one of the pumps that feed the unit runs in a mode.
+func (b *UnitBranch) FedIn(m graph.Mode) bool { return b.Feeder(m) != nil }
 
 // fillBranch lists what lies between the tees.
 func (n *Net) fillBranch(b *UnitBranch, isUnit func(*graph.Part) bool) {

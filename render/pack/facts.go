@@ -273,8 +273,10 @@ func (f *facts) branch(b *stream.UnitBranch) {
 			continue
 		}
 		one := practice.Passing{Mode: f.names.Mode(sol.Mode.Name), Least: rule.WantedPastUnit(f.set, b, f.p.After.Solution(sol.Mode.Name))}
-		if pump := sol.Part(b.Pump.ID); pump != nil {
-			one.Flow = max(0, pump.Flow)
+		for _, p := range b.Feeds() {
+			if pump := sol.Part(p.ID); pump != nil {
+				one.Flow = max(one.Flow, pump.Flow)
+			}
 		}
 		j.Passing = append(j.Passing, one)
 	}

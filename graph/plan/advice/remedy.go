@@ -1,6 +1,8 @@
 package advice
 
 import (
+	"slices"
+
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -20,8 +22,9 @@ func (a *adviser) remedies() []Remedy {
 		if !heatsAlone(row) {
 			continue
 		}
-		out = append(out, a.remedy(graph.Say("a circulation pump of its own for heating, like %s", row.Name),
-			withPump(a.circuit, a.branch.Pump, []graph.Speed{speedOf(*row)}), true))
+		alone := withPump(a.circuit, a.branch.Pump, []graph.Speed{speedOf(*row)})
+		alone.Modes = slices.DeleteFunc(alone.AllModes(), func(m graph.Mode) bool { return m.Speeds[a.branch.Pump.ID] == "" }) // not those of a pump beside it
+		out = append(out, a.remedy(graph.Say("a circulation pump of its own for heating, like %s", row.Name), alone, true))
 	}
 	return out
 }

@@ -213,15 +213,12 @@ func unitHighestPressure(in *Input, report Report) {
 		if b.Pump == nil || highest == 0 || !b.up.HasPart(b.Pump.ID) {
 			continue
 		}
-		var press load
-		for _, p := range b.Feeds() { // each may be the one that runs while a valve behind the unit is shut
-			if off, ok := strongestShutOff(v.part(p), v.set.Water); ok && (press.pump == nil || off.GreatestM > press.off.GreatestM) {
-				press = load{off: off, pump: v.part(p)}
-			}
-		}
-		if press.pump == nil {
+		loads := v.loads() // each may be the one that runs while a valve behind the unit is shut
+		at := slices.IndexFunc(loads, func(l load) bool { return slices.Contains(b.Feeds(), l.pump.Part) })
+		if at < 0 {
 			continue
 		}
+		press := loads[at]
 		o, exceeds := excess(press, highest, v.depthOf(b.Unit))
 		if !exceeds {
 			continue

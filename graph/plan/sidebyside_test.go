@@ -226,3 +226,15 @@ func TestHeatingPumpOfOneSpeedRuns(t *testing.T) {
 		}
 	}
 }
+
+// Both waters' pumps run at once: the pump that is told of is the unit's, though the other moves more.
+func TestPumpToldIsOfTheUnitsWater(t *testing.T) {
+	c := readFile(t, "testdata/jobs/swim-and-spa.toml")
+	speeds := c.Part("p2").SpeedNames()
+	c.Modes = []graph.Mode{{Name: "all", JetsOpen: 1, Speeds: map[string]string{"p1": c.Part("p1").SpeedNames()[0], "p2": speeds[len(speeds)-1]}}}
+	p := work(t, c, plan.Findings|plan.Flows)
+	sol, m := p.After.Solution("all"), plan.Summarise(p)
+	if ours, other := sol.Part("p1").Flow, sol.Part("p2").Flow; ours <= 0 || other <= ours || len(m) != 1 || m[0].Pump != ours {
+		t.Errorf("%g m3/s, of the other water %g: told %+v", ours, other, m)
+	}
+}

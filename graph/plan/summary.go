@@ -26,7 +26,7 @@ type ModeSummary struct {
 	HasJets            bool
 	Jets, JetsToday    float64
 	HasToday           bool    // the circuit as it stands was solved too: JetsToday is its own
-	Pump               float64 // flow of the running pump (of the heater pump, where several run)
+	Pump               float64 // flow of the running pump; where several run of that which moves most, of the unit's water before another
 	PumpAsDescribed    float64 // Pump by the description alone, where no unit has water and what was read contradicts that; else 0
 	OtherWater         bool    // none runs but of another water than the unit's
 	Moving             float64 // what that moves were its water moving already; Pump, but where it holds at two flows
@@ -214,10 +214,8 @@ func (m ModeSummary) JetsChange() float64 {
 // already when they start.
 func pumpMoving(s *hydraulic.Solution) float64 {
 	most := 0.0
-	for _, p := range s.Parts {
-		if p.Part.Kind == graph.Pump && p.State != "off" {
-			most = max(most, p.Moving, p.Flow)
-		}
+	for _, p := range movers(s) {
+		most = max(most, p.Moving, p.Flow)
 	}
 	return most
 }
@@ -225,10 +223,20 @@ func pumpMoving(s *hydraulic.Solution) float64 {
 // pumpFlow returns the flow of the running pump that moves most.
 func pumpFlow(s *hydraulic.Solution) float64 {
 	most := 0.0
-	for _, p := range s.Parts {
-		if p.Part.Kind == graph.Pump && p.State != "off" {
-			most = max(most, p.Flow)
-		}
+	for _, p := range movers(s) {
+		most = max(most, p.Flow)
 	}
 	return most
+}
+
+// movers are the pumps that run: those of the unit's water, or where none of that runs those of another.
+func movers(s *hydraulic.Solution) []*hydraulic.PartFlow {
+	var out []*hydraulic.PartFlow
+	other := s.OtherWater()
+	for i := range s.Parts {
+		if p := &s.Parts[i]; p.Part.Kind == graph.Pump && p.State != "off" && p.Apart == other {
+			out = append(out, p)
+		}
+	}
+	return out
 }

@@ -1,8 +1,6 @@
 package stream
 
-import (
-	"dryfit/graph"
-)
+import "dryfit/graph"
 
 // UnitBranch is how a unit hangs on the line: the tee where its water leaves the line, the
 // tee where it comes back, the bypass between the two, and the pipes to and from the unit.

@@ -2,7 +2,6 @@ package stream
 
 import (
 	"slices"
-
 	"sync"
 
 	"dryfit/graph"

@@ -27,11 +27,11 @@ const SmallMotorFactor = 0.7
 const SmallMotorVA = 300
 
 // DrawsAt returns what a pump draws by the volts and amps on its plate, W, at a power factor, 0 where nobody says
-// it; of three phases volts are those between two.
+// it; of three phases (see PhasesOf) volts are those between two.
 func DrawsAt(volts, amps, factor float64, phases int) float64 {
 	apparent := volts * amps
-	if phases == 3 {
-		apparent *= math.Sqrt(3)
+	if n, _ := PhasesOf(volts, phases); n > 1 {
+		apparent *= math.Sqrt(n)
 	}
 	switch {
 	case factor > 0:

@@ -22,6 +22,8 @@ func TestPlateOfVoltsAndAmps(t *testing.T) {
 		{plate, 0.8 * 1840},
 		{plate + "power-factor = 0.9", 0.9 * 1840},
 		{plate + "phases = 3", 0.8 * 1840 * math.Sqrt(3)},
+		{"amps = \"3 A\"\nvolts = \"400 V\"", 0.8 * 1200 * math.Sqrt(3)}, // no one phase has that
+		{"amps = \"3 A\"\nvolts = \"400 V\"\nphases = 1", 0.8 * 1200},
 		{plate + "power = \"1.5 kW\"", 1500},
 		{"amps = \"0.5 A\"\nvolts = \"230 V\"", 0.7 * 115},
 	} {

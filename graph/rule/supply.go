@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat"
@@ -212,7 +213,7 @@ func supplySuitsPlate(in *Input, unit *graph.Part, report Report) {
 		if !s.Pos.IsValid() || !slices.ContainsFunc(s.Loads, func(l heat.Consumer) bool { return l.ID == unit.ID }) {
 			continue
 		}
-		phases, one := settle.Phases(s.VoltageV)
+		phases, one := catalog.Phases(s.VoltageV)
 		has := []float64{s.VoltageV, one}
 		if region := in.ask().c.Site.Region; phases == 1 && region != "eu" && region != "uk" {
 			has = append(has, one/2)

@@ -217,9 +217,9 @@ func (s *Stage) settleElectric(out *Part, named bool) {
 	}
 	byRow := row.FullLoadA > 0 && u.FullLoadA <= 0 && (named || len(u.Ratings) == 0)
 	out.Voltage = s.voltageOf(out.Part, u)
-	phases, one := PhasesOf(out.Voltage.V, u.Electric.Phases)
+	phases, one := catalog.PhasesOf(out.Voltage.V, u.Electric.Phases)
 	at := cmp.Or(row.VoltageV, UsualVoltageV)
-	rowPhases, rowOne := Phases(at)
+	rowPhases, rowOne := catalog.Phases(at)
 	scale := rowPhases * rowOne / (phases * one)
 	ofRow := func(a float64) float64 { return a * scale }
 	fuse := row.FuseA
@@ -251,8 +251,8 @@ const UsualVoltageSource = quantity.Text("IEC 60038: 230 V; 120 or 240 V in Nort
 // voltageOf is the voltage of a unit's supply: of the circuit that feeds it, else by its plate, else
 // the usual one. A unit of one phase on a circuit of three stands at what its plate says.
 func (s *Stage) voltageOf(p *graph.Part, u *graph.UnitData) Value {
-	ofOne := u.VoltageV > 0 && u.VoltageV < threePhasesFromV
-	if of := s.Circuit.SupplyOf(p); of != nil && of.VoltageV.Set && of.VoltageV.V > 0 && (of.VoltageV.V < threePhasesFromV || !ofOne) {
+	ofOne := u.VoltageV > 0 && u.VoltageV < catalog.ThreePhasesFromV
+	if of := s.Circuit.SupplyOf(p); of != nil && of.VoltageV.Set && of.VoltageV.V > 0 && (of.VoltageV.V < catalog.ThreePhasesFromV || !ofOne) {
 		return number(of.VoltageV.V, quantity.Voltage, given(of.KeyPos["voltage"]))
 	}
 	if u.VoltageV > 0 {

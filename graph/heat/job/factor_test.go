@@ -54,12 +54,24 @@ length = "1 m"
 }
 
 // What a pump draws of its supply is what its plate says, whatever power factor that comes to: 8 A at 230 V are 8 A
-// there, 16 A at 115 V as many volts times amps; at a start five times that.
+// there, and on one phase of 400 V, where it has 231 V, hardly less; 16 A at 115 V are as many volts times amps; 3 A
+// at 400 V, which three phases have, are 3 A on each of these, between two of
+// them on these. At a start five times that.
 func TestPumpDrawsTheAmpsOfItsPlate(t *testing.T) {
 	for _, c := range []struct {
-		plate string
-		want  float64
-	}{{"amps = \"8 A\"\nvolts = \"230 V\"", 8}, {"amps = \"16 A\"\nvolts = \"115 V\"", 8}, {"amps = \"8 A\"\nvolts = \"230 V\"\npower = \"1.3 kW\"", 8}} {
+		plate    string
+		voltage  float64
+		want     float64
+		balanced bool
+	}{
+		{"amps = \"8 A\"\nvolts = \"230 V\"", 230, 8, false},
+		{"amps = \"8 A\"\nvolts = \"230 V\"", 400, 8 * 230 / 230.9401, false},
+		{"amps = \"16 A\"\nvolts = \"115 V\"", 230, 8, false},
+		{"amps = \"8 A\"\nvolts = \"230 V\"\npower = \"1.3 kW\"", 230, 8, false},
+		{"amps = \"3 A\"\nvolts = \"400 V\"", 400, 3, true},
+		{"amps = \"5.2 A\"\nvolts = \"230 V\"\nphases = 3", 400, 5.2 * 230 / 400, true},
+		{"amps = \"4 A\"\nvolts = \"400 V\"\nphases = 1", 400, 4, false},
+	} {
 		ds := onlyTub + "\n[[part]]\nid = \"pump\"\nkind = \"pump\"\nexisting = true\n" + c.plate + `
 [[run]]
 from = "tub.a"
@@ -78,8 +90,8 @@ length = "1 m"
 			t.Fatal(c.plate, found)
 		}
 		set := settle.Of(circuit)
-		loads := (&builder{}).consumers(&Input{Stage: set}, &scene{}, set.Part("pump"), 230)
-		if len(loads) != 1 || !agree.Within(loads[0].RunningA, c.want, 1e-9) || !agree.Within(loads[0].StartA, 5*c.want, 1e-9) {
+		loads := (&builder{}).consumers(&Input{Stage: set}, &scene{}, set.Part("pump"), c.voltage)
+		if len(loads) != 1 || !agree.Within(loads[0].RunningA, c.want, 1e-4) || !agree.Within(loads[0].StartA, 5*c.want, 1e-3) || loads[0].Balanced != c.balanced {
 			t.Errorf("%s: %+v, want %g A", c.plate, loads, c.want)
 		}
 	}

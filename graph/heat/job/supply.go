@@ -63,7 +63,7 @@ func (b *builder) supply(in *Input, s *scene, from *graph.Supply, fed map[string
 	if len(out.Loads) == 0 {
 		return out
 	}
-	if phases, one := settle.Phases(out.VoltageV); phases > 1 {
+	if phases, one := catalog.Phases(out.VoltageV); phases > 1 {
 		b.assume("phases of "+supplyOf(from, in.Stage.Circuit), phases, number, threePhases(out.VoltageV, one), 0, 0, nil)
 	} else if out.betweenTwo() {
 		b.assume("phases of "+supplyOf(from, in.Stage.Circuit), 3, number, betweenTwo(out.VoltageV), 0, 0, nil)
@@ -115,7 +115,7 @@ func (s *Supply) betweenTwo() bool {
 	for _, c := range s.Loads {
 		three, some = three || c.Balanced, some || !c.Balanced
 	}
-	phases, _ := settle.Phases(s.VoltageV)
+	phases, _ := catalog.Phases(s.VoltageV)
 	return phases == 1 && three && some
 }
 
@@ -130,7 +130,7 @@ func (b *builder) cable(from *graph.Supply, out *Supply) {
 	}
 	out.Drop, out.DropFrom = true, source
 	worst := out.Together[0]
-	phases, one := settle.Phases(out.VoltageV)
+	phases, one := catalog.Phases(out.VoltageV)
 	onOne := out.onOnePhase(worst)
 	if phases > 1 {
 		out.DropV = c.Drop(worst.RunningA, onOne, 1) * out.VoltageV / one
@@ -153,7 +153,7 @@ func (s *Supply) onOnePhase(set heat.Set) float64 {
 // OnOneOfThree reports whether the supply has three phases and something of a set is taken to run on one
 // of them, so that it may be less that one bears.
 func (s *Supply) OnOneOfThree(set heat.Set) bool {
-	phases, _ := settle.Phases(s.VoltageV)
+	phases, _ := catalog.Phases(s.VoltageV)
 	return phases > 1 && s.onOnePhase(set) > 0
 }
 
@@ -203,7 +203,7 @@ func (b *builder) factor(p *settle.Part, e graph.Electric) float64 {
 
 // load is what a motor or an element of a power [W] draws of a supply of a voltage [V].
 func load(id string, power, voltage, factor float64, e graph.Electric, starts float64) heat.Consumer {
-	phases, one := settle.PhasesOf(voltage, e.Phases)
+	phases, one := catalog.PhasesOf(voltage, e.Phases)
 	if e.Phases < 3 {
 		phases = 1 // of three it is taken to stand on one
 	}
@@ -217,6 +217,11 @@ func (b *builder) pumpLoads(p *settle.Part, voltage float64) []heat.Consumer {
 		e = p.Pump.Electric
 	}
 	speeds, factor := p.Speeds.V, 1.0
+	for _, speed := range speeds {
+		if n, _ := catalog.PhasesOf(speed.PlateV, e.Phases); n > 1 {
+			e.Phases = 3
+		}
+	}
 	if slices.ContainsFunc(speeds, func(s graph.Speed) bool { return s.PlateA <= 0 }) {
 		factor = b.factor(p, e)
 	}
@@ -229,7 +234,11 @@ func (b *builder) pumpLoads(p *settle.Part, voltage float64) []heat.Consumer {
 		}
 		c := load(p.ID, power, voltage, factor, e, starts)
 		if speed.PlateA > 0 { // its plate has it
-			c.RunningA = speed.PlateA * speed.PlateV / voltage
+			at := voltage
+			if n, _ := catalog.Phases(speed.PlateV); n == 1 && e.Phases < 3 {
+				_, at = catalog.Phases(voltage)
+			}
+			c.RunningA = speed.PlateA * speed.PlateV / at
 			c.StartA = math.Max(c.RunningA, e.StartingA.Or(c.RunningA*starts))
 		}
 		if len(speeds) > 1 {
@@ -243,11 +252,11 @@ func (b *builder) pumpLoads(p *settle.Part, voltage float64) []heat.Consumer {
 func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64) heat.Consumer {
 	d := p.Unit
 	if d.VoltageV > 0 && d.Electric.Phases < 3 {
-		if n, _ := settle.Phases(d.VoltageV); n == 1 {
-			_, voltage = settle.Phases(voltage)
+		if n, _ := catalog.Phases(d.VoltageV); n == 1 {
+			_, voltage = catalog.Phases(voltage)
 		}
 	}
-	phases, one := settle.PhasesOf(voltage, d.Electric.Phases)
+	phases, one := catalog.PhasesOf(voltage, d.Electric.Phases)
 	c := heat.Consumer{ID: p.ID, Part: p.ID, RunningA: p.FullLoad.V, StartA: p.Starting.V, Balanced: phases > 1}
 	if p.FullLoad.Known && p.FullLoad.How != settle.Given && p.FullLoad.How != settle.OwnRow {
 		b.assumeOf(p.Part, quantity.Text("full-load current of "+name(p.Part)), c.RunningA, quantity.Current, cmp.Or(p.Row.V.ElectricSource, p.Row.V.Source), 0, 0, nil)

@@ -7,10 +7,10 @@ import (
 	"strconv"
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat"
-	"dryfit/graph/settle"
 )
 
 // plugLongA is what many makers let a plug of 13 A carry for hours, A. Source: from memory.
@@ -37,7 +37,7 @@ func (b *builder) says(from *graph.Supply, s *Supply) []quantity.Text {
 		out = append(out, plugWords(s, worst))
 	}
 	if s.OnOneOfThree(worst) {
-		_, one := settle.Phases(s.VoltageV)
+		_, one := catalog.Phases(s.VoltageV)
 		out = append(out, graph.Say("taken to have three phases: pumps, blower and element stand at %s, and all of them are counted on one phase; shared out, or between two phases or on all three, each bears less", quantity.Voltage.Of(one)))
 	}
 	if s.RatingA <= 0 {
@@ -147,7 +147,7 @@ func plugWords(s *Supply, worst heat.Set) quantity.Text {
 // watts is what a set draws, as volts times amperes: on one phase what that stands at, on all three √3 times the
 // voltage between two of them, be the supply taken to have three or not.
 func (s *Supply) watts(set heat.Set) float64 {
-	_, one := settle.Phases(s.VoltageV)
+	_, one := catalog.Phases(s.VoltageV)
 	onOne := s.onOnePhase(set)
 	return one*onOne + math.Sqrt(3)*s.VoltageV*(set.RunningA-onOne)
 }

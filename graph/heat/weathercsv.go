@@ -12,11 +12,12 @@ const columnsWanted = "the first line names hour, dry_bulb_C, relative_humidity 
 
 // readCSV reads a head and a line for each hour. The head decides what parts the columns: a comma, a
 // semicolon or a tab; decimals have a point, or a comma where commas part no columns. Where hours are
-// numbers each is one more than the one before, over the year or from 0 or 1 on each day.
+// numbers each is one more than the one before, over the year or from 0 or 1 on each day. Fields may stand
+// in quotation marks. A row has no more of them than the head: those of a decimal comma would be read as others.
 func readCSV(data []byte, zone Zone) (*Weather, error) {
 	var cols columns
 	w := &Weather{}
-	headed := false
+	headed, named := false, 0
 	sep := ","
 	count := hourCount{column: -1}
 	rows, err := eachLine(data, func(line int, text string) error {
@@ -30,11 +31,16 @@ func readCSV(data []byte, zone Zone) (*Weather, error) {
 					sep = one
 				}
 			}
+			fields := split(text, sep)
+			named = len(fields)
 			var err error
-			cols, count.column, err = head(strings.Split(text, sep), line)
+			cols, count.column, err = head(fields, line)
 			return err
 		}
-		fields := strings.Split(text, sep)
+		fields := split(text, sep)
+		if n := len(fields); n > named && strings.TrimSpace(strings.Join(fields[named:], "")) != "" {
+			return &WeatherError{line, fmt.Sprintf("%d fields, and the head names %d: where decimals have a comma, semicolons or tabs part the columns", n, named)}
+		}
 		if sep != "," {
 			for i, f := range fields {
 				fields[i] = strings.Replace(f, ",", ".", 1)
@@ -54,6 +60,15 @@ func readCSV(data []byte, zone Zone) (*Weather, error) {
 		w.Notes = append(w.Notes, "a CSV file names no place: its hours are taken for local standard time, whatever zone says")
 	}
 	return w.finish(rows, 0)
+}
+
+// split parts a line into its fields, without the quotation marks that one may stand in.
+func split(text, sep string) []string {
+	fields := strings.Split(text, sep)
+	for i, f := range fields {
+		fields[i] = strings.Trim(strings.TrimSpace(f), `"`)
+	}
+	return fields
 }
 
 // hourCount holds the hours of the rows against each other.
@@ -112,8 +127,7 @@ func head(fields []string, line int) (cols columns, hour int, err error) {
 	cols = columns{sky: -1, airGone: math.Inf(1), humidityGone: math.Inf(1), windGone: math.Inf(1), skyOff: math.Inf(1)}
 	at := map[string]int{}
 	var named []string
-	for i, f := range fields {
-		name := strings.Trim(strings.TrimSpace(f), `"`)
+	for i, name := range fields {
 		at[strings.ToLower(name)] = i
 		if len(named) < 6 && isName(name) {
 			named = append(named, strconv.Quote(name))

@@ -37,6 +37,8 @@ func TestCSVAsOthersWriteIt(t *testing.T) {
 		"hours of the day from 1":    csvYear(csvHead, 8760, func(i int) string { return fmt.Sprint(i%24+1) + strings.TrimPrefix(plainRow(i), fmt.Sprint(i)) }),
 		"hours as on a clock":        csvYear(csvHead, 8760, func(i int) string { return fmt.Sprint(i%24*100) + strings.TrimPrefix(plainRow(i), fmt.Sprint(i)) }),
 		"dates":                      csvYear(csvHead, 8760, func(i int) string { return "2023-01-01" + strings.TrimPrefix(plainRow(i), fmt.Sprint(i)) }),
+		"in quotation marks":         csvYear(`"`+strings.ReplaceAll(strings.TrimSpace(csvHead), ",", `","`)+"\"\n", 8760, func(i int) string { return `"` + strings.ReplaceAll(plainRow(i), ",", `","`) + `"` }),
+		"a comma at each end":        csvYear(csvHead, 8760, func(i int) string { return plainRow(i) + "," }),
 		"a leap year":                csvYear(csvHead, 8784, plainRow),
 	} {
 		w, err := ReadWeather([]byte(data), Zone{})
@@ -73,6 +75,8 @@ func TestCSVThatIsWrong(t *testing.T) {
 		"back": {csvYear(csvHead, 8760, func(i int) string { return plainRow((i + 4000) % 8760) }), "hour 0 comes after hour 8759: hours go up by one", 4762},
 		"shares": {csvYear(csvHead, 8760, func(i int) string { return strings.Replace(plainRow(i), ",80,", ",0.8,", 1) }),
 			"per cent are wanted", 8761},
+		"decimal commas between commas": {csvYear(csvHead, 8760, func(i int) string { return fmt.Sprintf("%d,12,80,5,2", i) }),
+			"5 fields, and the head names 4", 2},
 		"another unit": {"hour,dry_bulb_F,relative_humidity,wind_mph\n", `no column "dry_bulb_C" among "hour", "dry_bulb_F", "relative_humidity", "wind_mph": the first line names`, 1},
 		"no weather":   {"root:x:0:0:root:/root:/bin/sh\n", `no column "dry_bulb_C": the first`, 1},
 		"UTF-16":       {"\xff\xfeh\x00o\x00", "save it as UTF-8", 1},

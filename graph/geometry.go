@@ -185,3 +185,6 @@ func LegsWords(first, last int) quantity.Text {
 	}
 	return Say("legs %d to %d", first, last)
 }
+
+// Span is a box along the axes: two opposite corners, mm, counted from some port.
+type Span [2]Vec

@@ -77,8 +77,8 @@ func (c *Circuit) OfKind(k Kind) []*Part {
 }
 
 // AllModes returns the modes the circuit is run in: those written, else one for each speed
-// of each pump that has several and for each pump of a loop that heats (see heatingAlone) in which
-// none has, else one for each pump. In every mode the pumps that are always on run too, at their
+// of each pump that has several and for each pump without which what heats would stand in all of these (see
+// heatingAlone), else one for each pump. In every mode the pumps that are always on run too, at their
 // first speed unless the mode says another; Speeds names every pump that runs, so a pump not named
 // in it is off.
 //
@@ -133,10 +133,10 @@ func (c *Circuit) AllModes() []Mode {
 	return out
 }
 
-// heatingAlone returns the pumps of the loops that heat in which no pump has several speeds or is
-// never off: by the other pumps' speeds alone the water would stand there in every mode. A loop is
-// what pipes join without the tub; it heats where an element, a unit or what [retrofit] names
-// stands in it.
+// heatingAlone returns the pumps without which what heats would get no water in any mode: by the speeds of the
+// pumps that have several, and by those never off, it would stand. Heat is made by an element, a unit or what
+// [retrofit] names. Where no such pump is in its loop, which is what pipes join without the tub, all pumps of that
+// move its water; else those that drive it.
 func (c *Circuit) heatingAlone() []*Part {
 	asked := c.HeatedAt
 	if asked == "" {
@@ -144,20 +144,48 @@ func (c *Circuit) heatingAlone() []*Part {
 	}
 	var out []*Part
 	for _, loop := range c.loops() {
-		var pumps []*Part
-		heats, runs := false, false
+		var heat, run, alone []*Part
 		for _, p := range loop {
-			heats = heats || p.Kind == ElementHeater || p.Kind == HeatPump || p.ID == asked
-			if p.Kind == Pump {
-				pumps = append(pumps, p)
-				runs = runs || len(p.SpeedNames()) > 1 || p.Pump.NeverOff()
+			if p.Kind == ElementHeater || p.Kind == HeatPump || p.ID == asked {
+				heat = append(heat, p)
+			}
+			switch {
+			case p.Kind != Pump:
+			case len(p.SpeedNames()) > 1 || p.Pump.NeverOff():
+				run = append(run, p)
+			default:
+				alone = append(alone, p)
 			}
 		}
-		if heats && !runs {
-			out = append(out, pumps...)
+		if len(heat) == 0 || len(alone) == 0 {
+			continue
 		}
+		if len(run) > 0 {
+			alone = c.driving(alone, c.without(run, heat))
+		}
+		out = append(out, alone...)
 	}
 	return out
+}
+
+// without returns which of the parts none of the pumps drives.
+func (c *Circuit) without(pumps, parts []*Part) []*Part {
+	for _, pump := range pumps {
+		if len(parts) == 0 {
+			break
+		}
+		driven := c.drives(pump)
+		parts = slices.DeleteFunc(slices.Clone(parts), func(p *Part) bool { return driven[p.ID] })
+	}
+	return parts
+}
+
+// driving returns which of the pumps drive one of the parts.
+func (c *Circuit) driving(pumps, parts []*Part) []*Part {
+	if len(parts) == 0 {
+		return nil
+	}
+	return slices.DeleteFunc(slices.Clone(pumps), func(pump *Part) bool { return len(c.without([]*Part{pump}, parts)) == len(parts) })
 }
 
 // loops returns the parts that pipes join to each other without the tub, and not by air.

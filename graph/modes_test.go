@@ -72,6 +72,21 @@ func TestModesHeatingLoop(t *testing.T) {
 			c.Parts = append(c.Parts, &Part{ID: "air", Kind: AirControl})
 			c.Runs = append(c.Runs, run("air", "el"), run("air", "jets"))
 		}, "low map[jets:low] / high map[jets:high] / heat map[heat:on]"},
+		{"one suction for both", func(c *Circuit) {
+			c.Parts = append(c.Parts, &Part{ID: "tee", Kind: Tee})
+			c.Runs[0].To.Part, c.Runs[2].From.Part = "tee", "tee"
+			c.Runs = append(c.Runs, run("tee", "jets"), run("group", "tub"))
+		}, "low map[jets:low] / high map[jets:high] / heat map[heat:on]"},
+		{"one return for both, a bypass round the element", func(c *Circuit) {
+			c.Parts = append(c.Parts, &Part{ID: "tee", Kind: Tee}, &Part{ID: "a", Kind: Tee}, &Part{ID: "b", Kind: Tee})
+			c.Runs[3].To.Part, c.Runs[4].From.Part = "a", "tee"
+			c.Runs = append(c.Runs, run("a", "el"), run("el", "b"), run("a", "b"), run("b", "tee"), run("group", "tee"))
+		}, "low map[jets:low] / high map[jets:high] / heat map[heat:on]"},
+		{"one line for both behind a tee, the element on it", func(c *Circuit) {
+			c.Parts = append(c.Parts, &Part{ID: "tee", Kind: Tee})
+			c.Runs[3].To.Part = "tee"
+			c.Runs = append(c.Runs, run("group", "tee"), run("tee", "el"))
+		}, "low map[jets:low] / high map[jets:high]"},
 		{"a pump called as a speed", func(c *Circuit) {
 			c.Part("heat").ID = "low"
 			c.Runs[2].To.Part, c.Runs[3].From.Part = "low", "low"

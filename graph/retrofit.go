@@ -67,3 +67,13 @@ type Cut struct {
 	AtMM float64 // from the start of the leg to the first cut line; negative: not said
 	Pos  Pos
 }
+
+// Cabinet is [cabinet]: the room inside it, as measured. Nil in a Circuit where nobody
+// described it.
+type Cabinet struct {
+	From   PortRef // the port of the old work the corners are counted from
+	Corner Vec     // one corner, mm
+	Far    Vec     // the opposite one
+	Pos    Pos
+	KeyPos map[string]Pos
+}

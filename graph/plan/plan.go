@@ -75,6 +75,12 @@ func (p *Plan) LayoutBefore() *route.Layout {
 	return p.Before.Layout
 }
 
+// AsItStands reports whether the water passes after the work what it passed before: there is no work, or it
+// found no place.
+func (p *Plan) AsItStands() bool {
+	return p.Before == p.After || p.Before != nil && graph.SameWater(p.Before.Circuit, p.After.Circuit)
+}
+
 // Net returns which way the water goes after the work, or as the circuit stands.
 func (p *Plan) Net() *stream.Net {
 	stage := p.After

@@ -35,7 +35,7 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 	if unit == nil && len(groups) == 0 {
 		return form.Block{}
 	}
-	stands := unit == nil && (p.Before == p.After || p.Before != nil && graph.SameWater(p.Before.Circuit, p.After.Circuit)) // nothing comes of the work
+	stands := unit == nil && p.AsItStands() // nothing comes of the work
 	g := modesGrid(unit != nil, len(groups), stands)
 	names, byReading := tag.Of(p.Circuit, p.Net()), false
 	for _, m := range sums {

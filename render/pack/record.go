@@ -78,11 +78,14 @@ func modeReadings(p *plan.Plan, j jobIn, names *tag.Names) (out []reading) {
 				reading{mode + ": " + whose + " (meter" + from + ")", quantity.Format(u.Flow, quantity.Flow, j.units)})
 		}
 		if m.HasJets && m.Jets > 0 {
-			change := ""
-			if m.HasToday {
+			what, change := ": jets feel, before / after", ""
+			switch {
+			case m.HasToday && !p.AsItStands(): // else nobody knows yet what the work does to them
 				change = jetsFeel(m.JetsChange())
+			case p.Circuit.TheUnit() == nil:
+				what = ": jets feel"
 			}
-			out = append(out, reading{mode + ": jets feel, before / after", change})
+			out = append(out, reading{mode + what, change})
 		}
 	}
 	return out

@@ -9,6 +9,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/plan"
 	"dryfit/graph/route"
 	"dryfit/render/tag"
 )
@@ -52,6 +53,34 @@ func TestRecordTellsTheAirOfARise(t *testing.T) {
 	}
 	if rises != 2 {
 		t.Errorf("%d rises", rises)
+	}
+}
+
+// Of work that has no place yet the record doesn't expect that it changes nothing at the jets, and of a job without
+// work there is no before and after.
+func TestRecordOfJetsWithoutAPlace(t *testing.T) {
+	demo := string(readDemo(t, "two-speed"))
+	legs := `legs = ["right 120 mm", "up 260 mm", "left 1450 mm", "up 150 mm"]`
+	from, to := strings.Index(demo, "# --- what is to be fitted"), strings.Index(demo, "# --- what can be bought")
+	without := strings.NewReplacer("unit = \"2150.00\"\n", "", `feeds = ["unit"]`, `feeds = ["pump"]`).Replace(demo[:from] + demo[to:])
+	for source, want := range map[string]reading{
+		demo: {"At low speed: jets feel, before / after", " % of flow"},
+		strings.Replace(demo, legs, `length = "2 m"`, 1): {"At low speed: jets feel, before / after", ""},
+		without: {"At low speed: jets feel", ""},
+	} {
+		p := wanted(t, "two-speed.toml", []byte(source), plan.Findings|plan.Flows)
+		found := false
+		for _, r := range record(p, factsOf(p, quantity.MetricSystem)) {
+			if strings.Contains(r.What, "jets feel") && strings.HasPrefix(r.What, "At low speed") {
+				found = r.What == want.What && strings.HasSuffix(r.Expected, want.Expected) && (want.Expected == "") == (r.Expected == "")
+				if !found {
+					t.Errorf("%+v, want %+v", r, want)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("nothing said of %q", want.What)
+		}
 	}
 }
 

@@ -1,5 +1,10 @@
 package quantity
 
+import (
+	"slices"
+	"strings"
+)
+
 // elsewhere are units in use that are none here, each with what one of them is in one that is: a word near to
 // it by its letters ("l" to "hl") would be a wrong value. By definition of the unit; the last digit is rounded.
 var elsewhere = map[string]string{
@@ -13,11 +18,23 @@ var elsewhere = map[string]string{
 	"ml/s": "0.001 l/s", "ml/min": "0.001 l/min", "hl/h": "100 l/h", "Wh": "0.001 kWh", "MJ": "0.27778 kWh", "kJ": "0.00027778 kWh",
 }
 
-// inOurs is what one of a unit that is none here is in one that is and fits; "" where that is not known.
+// inOurs is what one of a unit that is none here is in one that is and fits; "" where that is not known. Capitals
+// decide only between a mega and a milli: "mL" is "ml".
 func inOurs(word string, want []Dimension) string {
 	ours, known := elsewhere[word]
 	if !known {
-		return ""
+		near := ""
+		for w := range elsewhere {
+			if strings.EqualFold(w, word) && near == "" {
+				near = w
+			} else if strings.EqualFold(w, word) {
+				return "" // MW and mW
+			}
+		}
+		if near == "" || slices.ContainsFunc(fitting(want), func(u string) bool { return strings.EqualFold(u, word) }) {
+			return ""
+		}
+		ours = elsewhere[near]
 	}
 	if _, err := Parse(ours, want...); err != nil {
 		return ""

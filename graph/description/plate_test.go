@@ -74,3 +74,23 @@ func TestPlateThatSaysTooLittle(t *testing.T) {
 		t.Errorf("2 kW of 8 A at 230 V, rounded: %v", ds)
 	}
 }
+
+// Amps that are refused where they stand are one mistake: nothing is said of the volts beside them.
+func TestPlateThatIsRefused(t *testing.T) {
+	for _, keys := range []string{
+		"amps = \"8,2 A\"\nvolts = \"230 V\"",
+		`speeds = [{ name = "low", amps = "2.9 A", volts = "230 V" }, { name = "high", amps = "8,2 A", volts = "230 V" }]`,
+		`speeds = [{ name = "low", amps = "2.9 A", volts = "2 V" }, { name = "high", amps = "8.2 A", volts = "230 V" }]`,
+	} {
+		_, ds := pumpIn(t, keys)
+		n := 0
+		for _, d := range ds {
+			if d.Severity == graph.Error {
+				n++
+			}
+		}
+		if n != 1 {
+			t.Errorf("%s: %d errors: %v", keys, n, ds)
+		}
+	}
+}

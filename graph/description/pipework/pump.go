@@ -188,6 +188,11 @@ func readSpeeds(r *field.Reader, v located.Value, p *graph.Part) {
 		}
 		before := len(r.Found)
 		field.ReadTable(r, item, "a speed", SpeedFields, &s)
+		_, amps := item.In("amps")
+		_, volts := item.In("volts")
+		if amps && s.PlateA <= 0 || volts && s.PlateV <= 0 { // refused where it stands
+			s.PlateA, s.PlateV = 0, 0
+		}
 		if _, named := item.In("name"); !named && ok && len(items) == 1 {
 			s.Name = graph.SpeedOn // nothing to tell it from
 		}

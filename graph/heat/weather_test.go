@@ -85,7 +85,7 @@ func epw(rows int, zone string, lat string, line func(i int) string) string {
 	b.WriteString("DESIGN CONDITIONS,0\nTYPICAL/EXTREME PERIODS,0\nGROUND TEMPERATURES,0\nHOLIDAYS/DAYLIGHT SAVING,No,0,0,0\n")
 	b.WriteString("COMMENTS 1,\"never closed, with commas\nCOMMENTS 2,made up\nDATA PERIODS,1,1,Data,Sunday,1/1,12/31\n")
 	for i := range rows {
-		b.WriteString(line(i))
+		b.WriteString(strings.Replace(line(i), ",1,1,1,", fmt.Sprintf(",1,1,%d,", i%24+1), 1))
 		b.WriteString("\r\n")
 	}
 	return b.String()
@@ -144,6 +144,12 @@ func TestBrokenWeather(t *testing.T) {
 			}
 			return good(i)
 		}), "3 fields", 12},
+		"one hour twice, another missing": {epw(8760, "1", "45", func(i int) string {
+			if i == 30 {
+				return strings.Replace(good(i), ",1,1,1,", ",1,1,6,", 1)
+			}
+			return good(i)
+		}), "hour 6 is there twice", 39},
 		"no place":      {"LOCATION,x\n", "fewer than ten fields", 1},
 		"hot":           {epw(8760, "1", "45", func(int) string { return epwLine(2005, "75", "80", "1.5") }), "outside -70 to 60", 9},
 		"long gap":      {epw(8760, "1", "45", func(int) string { return epwLine(2005, "99.9", "80", "1.5") }), "in a row are missing", 0},

@@ -99,7 +99,7 @@ func (h *hourCount) next(fields []string, line int) error {
 	switch {
 	case !h.begun:
 		h.first, h.begun = hour, true
-	case hour == last+h.step || hour == h.first && last == h.first+23*h.step:
+	case hour == last+h.step || h.nextDay(last, hour):
 	case hour == last:
 		return &WeatherError{line, fmt.Sprintf("hour %g is there twice", hour)}
 	case hour > last:
@@ -108,6 +108,13 @@ func (h *hourCount) next(fields []string, line int) error {
 		return &WeatherError{line, fmt.Sprintf("hour %g comes after hour %g: hours go up by one, over the year or over each day", hour, last)}
 	}
 	return nil
+}
+
+// nextDay reports whether an hour begins another day behind the last one, where those of a day are numbered from 0
+// or 1: 0 after 23, 1 after 24. One may be written 1 to 23 and 0.
+func (h *hourCount) nextDay(last, hour float64) bool {
+	day := 24 * h.step
+	return h.first <= h.step && hour <= h.step && last <= day && math.Mod(last+h.step, day) == hour
 }
 
 // wholeHour reads the number of an hour; false of anything else.

@@ -35,6 +35,7 @@ func TestCSVAsOthersWriteIt(t *testing.T) {
 		"hours from 1":               csvYear(csvHead, 8760, func(i int) string { return fmt.Sprint(i+1) + strings.TrimPrefix(plainRow(i), fmt.Sprint(i)) }),
 		"hours of the day from 0":    csvYear(csvHead, 8760, func(i int) string { return fmt.Sprint(i%24) + strings.TrimPrefix(plainRow(i), fmt.Sprint(i)) }),
 		"hours of the day from 1":    csvYear(csvHead, 8760, func(i int) string { return fmt.Sprint(i%24+1) + strings.TrimPrefix(plainRow(i), fmt.Sprint(i)) }),
+		"hours 1 to 23 and 0":        csvYear(csvHead, 8760, func(i int) string { return fmt.Sprint((i+1)%24) + strings.TrimPrefix(plainRow(i), fmt.Sprint(i)) }),
 		"hours as on a clock":        csvYear(csvHead, 8760, func(i int) string { return fmt.Sprint(i%24*100) + strings.TrimPrefix(plainRow(i), fmt.Sprint(i)) }),
 		"dates":                      csvYear(csvHead, 8760, func(i int) string { return "2023-01-01" + strings.TrimPrefix(plainRow(i), fmt.Sprint(i)) }),
 		"in quotation marks":         csvYear(`"`+strings.ReplaceAll(strings.TrimSpace(csvHead), ",", `","`)+"\"\n", 8760, func(i int) string { return `"` + strings.ReplaceAll(plainRow(i), ",", `","`) + `"` }),

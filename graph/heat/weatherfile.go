@@ -93,12 +93,12 @@ func (c columns) row(fields []string, line int) (Air, error) {
 
 // readEPW reads the open EnergyPlus weather format by lines: eight of head, then 35 fields
 // an hour, of which 7 is dry bulb, 9 humidity, 13 the sky's radiation and 22 the wind. Rows
-// keep the order of the file: its months may come from different years.
+// keep the order of the file: its months may come from different years. The hours of a day, field 4, follow each other.
 func readEPW(data []byte, zone Zone) (*Weather, error) {
 	cols := columns{air: 6, humidity: 8, wind: 21, sky: 12, airGone: 99.9, humidityGone: 999, windGone: 999, skyOff: 9999}
 	w := &Weather{}
 	var site float64
-	years := map[string]bool{}
+	years, count := map[string]bool{}, hourCount{column: 3}
 	rows, err := eachLine(data, func(line int, text string) error {
 		fields := strings.Split(text, ",")
 		if line == 1 {
@@ -116,6 +116,9 @@ func readEPW(data []byte, zone Zone) (*Weather, error) {
 		year := strings.TrimSpace(fields[0])
 		if strings.Trim(year, "0123456789") != "" || year == "" {
 			return nil // a line of the head
+		}
+		if err := count.next(fields, line); err != nil {
+			return err
 		}
 		a, err := cols.row(fields, line)
 		if err != nil {

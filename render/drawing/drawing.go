@@ -28,7 +28,7 @@ func views() []view {
 		{"isometric", "Isometric of the new work", plan.Findings, isometricPages, isometricReads, "no run has legs: their places are not known"},
 		{"detail", "The assembly in the old line, true to scale", plan.Findings, detailPages, nil, "no string of new parts stands in old pipe, on straight legs"},
 		{"templates", "Bands to saw by, 1:1", plan.Findings, templatePages, nil, "no old pipe is cut, or its cut or its size is not known"},
-		{"cutplan", "Stock plan", plan.Lists, cutplanPages, cutplanReads, "no new pipe has to be cut"},
+		{"cutplan", "Cut plan", plan.Lists, cutplanPages, cutplanReads, "no new pipe has to be cut"},
 		{"labels", "Labels to cut out", plan.Lists | plan.Flows, stickerPages, stickersRead, "there is neither a piece to cut nor a valve"},
 		{"curves", "Pump and circuit", plan.Flows | plan.Ranges, curvePages, curvesRead, "no pump has a duty point: see the findings of check"},
 		{"year", "The year, month by month", plan.Flows | plan.Lists | plan.Heat, yearPages, yearReads, "the description has no [climate] to make a year of"},

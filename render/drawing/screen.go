@@ -14,7 +14,7 @@ import (
 	"dryfit/render/sheet"
 )
 
-// Screen draws a view for a screen: as Pages, but without the numbers that tell one print from
+// Screen draws a view for a screen: as Pages, but without the number that tells one print from
 // another, so that a picture changes only where what it shows does.
 func Screen(p *plan.Plan, name string, units quantity.System) ([]*scene.Scene, error) {
 	var out []*scene.Scene
@@ -28,6 +28,7 @@ func Screen(p *plan.Plan, name string, units quantity.System) ([]*scene.Scene, e
 		}
 		out = append(out, pages...)
 	}
+	sheet.Number(out) // a view may be drawn in two goes, as before and after the work
 	warnAcross(out, faultOf(p, units))
 	return out, nil
 }

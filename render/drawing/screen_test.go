@@ -76,3 +76,23 @@ func TestKeySaysWhatAViewShows(t *testing.T) {
 		t.Errorf("%d pictures kept: the keys know too much", kept)
 	}
 }
+
+// On a screen too the sheets of a view are numbered through: one drawn before the work and one after it are 1 and 2
+// of 2, not 1 of 1 and 2 of 2.
+func TestScreenNumbersItsSheets(t *testing.T) {
+	pages, err := Screen(jobPlan(t, "unit-out.toml"), "isometric", quantity.MetricSystem)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, s := range pages {
+		for _, it := range s.Items {
+			if word, ok := it.(scene.Text); ok && word.Name == "title:Sheet" {
+				got = append(got, word.Text)
+			}
+		}
+	}
+	if strings.Join(got, ", ") != "1 of 2, 2 of 2" {
+		t.Errorf("sheets %q", got)
+	}
+}

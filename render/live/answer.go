@@ -159,7 +159,7 @@ func scaleSVG(b *bytes.Buffer, m plan.ModeSummary, who string, was float64, hasW
 		fmt.Fprintf(b, "<rect x=\"%.1f\" y=\"%g\" width=\"%.1f\" height=\"12\" fill=\"#ddd\"/>\n", x(m.Least), mid-6, x(high)-x(m.Least))
 	}
 	fmt.Fprintf(b, "<path d=\"M%g %gH%g\" stroke=\"#000\" fill=\"none\"/>\n", left, mid, right)
-	last := -100.0
+	var ticks []tick
 	for _, t := range []struct {
 		word string
 		v    float64
@@ -167,16 +167,11 @@ func scaleSVG(b *bytes.Buffer, m plan.ModeSummary, who string, was float64, hasW
 		if t.v <= 0 {
 			continue
 		}
-		at := x(t.v)
-		fmt.Fprintf(b, "<path d=\"M%.1f %gV%g\" stroke=\"#000\" fill=\"none\"/>\n", at, mid-8, mid+8)
-		if at-last > 40 {
-			anchor, tx := "middle", at
-			if at > right-24 {
-				anchor, tx = "end", right
-			}
-			fmt.Fprintf(b, "<text x=\"%.1f\" y=\"45\" font-size=\"9\" text-anchor=\"%s\">%s %s</text>\n", tx, anchor, t.word, strings.Fields(limit(t.v))[0])
-			last = at
-		}
+		fmt.Fprintf(b, "<path d=\"M%.1f %gV%g\" stroke=\"#000\" fill=\"none\"/>\n", x(t.v), mid-8, mid+8)
+		ticks = append(ticks, tick{at: x(t.v), text: t.word + " " + strings.Fields(limit(t.v))[0]})
+	}
+	for _, t := range placed(ticks, left, right) {
+		fmt.Fprintf(b, "<text x=\"%.1f\" y=\"45\" font-size=\"9\">%s</text>\n", t.from, t.text)
 	}
 	if hasWas && math.Abs(x(was)-x(m.Unit)) > 0.5 {
 		fmt.Fprintf(b, "<path class=\"was\" d=\"M%.1f %gl-5 -9h10z\" fill=\"#fff\" stroke=\"#000\"/>\n", x(was), mid)

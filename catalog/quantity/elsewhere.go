@@ -18,26 +18,34 @@ var elsewhere = map[string]string{
 	"ml/s": "0.001 l/s", "ml/min": "0.001 l/min", "hl/h": "100 l/h", "Wh": "0.001 kWh", "MJ": "0.27778 kWh", "kJ": "0.00027778 kWh",
 }
 
-// inOurs is what one of a unit that is none here is in one that is and fits; "" where that is not known. Capitals
-// decide only between a mega and a milli: "mL" is "ml".
-func inOurs(word string, want []Dimension) string {
-	ours, known := elsewhere[word]
-	if !known {
-		near := ""
-		for w := range elsewhere {
-			if strings.EqualFold(w, word) && near == "" {
-				near = w
-			} else if strings.EqualFold(w, word) {
-				return "" // MW and mW
-			}
-		}
-		if near == "" || slices.ContainsFunc(fitting(want), func(u string) bool { return strings.EqualFold(u, word) }) {
-			return ""
-		}
-		ours = elsewhere[near]
+// inOurs is what one of a unit that is none here is in one that is and fits. Where known is true and ours is
+// "", that is not known for sure, and nothing near by its letters is meant.
+func inOurs(word string, want []Dimension) (ours string, known bool) {
+	name, known := theirs(word)
+	if !known || slices.ContainsFunc(fitting(want), func(u string) bool { return strings.EqualFold(u, word) }) {
+		return "", false
 	}
-	if _, err := Parse(ours, want...); err != nil {
-		return ""
+	if _, err := Parse(elsewhere[name], want...); name == "" || err != nil {
+		return "", name == ""
 	}
-	return ours
+	return elsewhere[name], true
+}
+
+// theirs finds a word among the units that are none here, in whatever capitals: "mL" is "ml". But MW is no mW and
+// ML no ml: name is "" where it could be either.
+func theirs(word string) (name string, known bool) {
+	if _, same := elsewhere[word]; same {
+		return word, true
+	}
+	n := 0
+	for w := range elsewhere {
+		if strings.EqualFold(w, word) {
+			name = w
+			n++
+		}
+	}
+	if n > 1 || n == 1 && word[0] == 'M' && name[0] == 'm' {
+		name = ""
+	}
+	return name, n > 0
 }

@@ -221,8 +221,11 @@ func (r *reader) unitHint(word string) string {
 	if whole := r.thousands(); whole != "" {
 		return fmt.Sprintf("write %q: nothing stands between thousands", whole)
 	}
-	if ours := inOurs(word, r.want); ours != "" {
+	switch ours, known := inOurs(word, r.want); {
+	case ours != "":
 		return fmt.Sprintf("1 %s is %s; %s", word, ours, fits)
+	case known:
+		return fits
 	}
 	near := r.mended()
 	if near == "" {

@@ -30,7 +30,8 @@ func TestTypedOtherwise(t *testing.T) {
 		{"1.2 kL", Volume, "unknown unit", "1 kL is 1 m3"},
 		{"900 mL", Volume, "unknown unit", "1 mL is 0.001 l"},
 		{"0.3 mpa", Pressure, "unknown unit", "1 mpa is 10 bar"},
-		{"2 Mw", Power, "unknown unit", "units that fit"},
+		{"2 Mw", Power, "unknown unit", "units that fit: W"},
+		{"2 ML", Volume, "unknown unit", "units that fit: l"}, // a million, or a thousandth
 		{"2 KW", Power, "unknown unit", `did you mean "2 kW"?`},
 		{"40 cu ft", Volume, "unknown unit", "1 cu ft is 28.317 l"},
 		{"0.3 MPa", Pressure, "unknown unit", "1 MPa is 10 bar"},
@@ -54,7 +55,7 @@ func TestTypedOtherwise(t *testing.T) {
 			t.Errorf("%q: no error", c.text)
 			continue
 		}
-		if !strings.Contains(e.Message, c.message) || !strings.Contains(e.Hint, c.hint) || strings.Contains(c.hint, " is ") && strings.Contains(e.Hint, "did you mean") {
+		if !strings.Contains(e.Message, c.message) || !strings.Contains(e.Hint, c.hint) || strings.HasPrefix(c.hint, "units that fit: ") && !strings.HasPrefix(e.Hint, c.hint) || strings.Contains(c.hint, " is ") && strings.Contains(e.Hint, "did you mean") {
 			t.Errorf("%q: %q, hint %q; want %q, %q", c.text, e.Message, e.Hint, c.message, c.hint)
 		}
 		if e.Offset < 0 || e.Offset > len(c.text) {

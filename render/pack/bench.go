@@ -42,15 +42,42 @@ func benchPictures(p *plan.Plan, j jobIn, steps int) []benchPicture {
 	return out
 }
 
+// benchJoints are the numbers of the joints that are made on the bench.
+func benchJoints(a *route.Assembly) map[int]bool {
+	out := map[int]bool{}
+	if a == nil {
+		return out
+	}
+	for _, s := range a.Steps {
+		for _, n := range s.Joints {
+			out[n] = out[n] || s.Phase == route.Bench
+		}
+	}
+	return out
+}
+
+// daysBefore counts the joints of the bench that can be made before the day: not those of pieces that wait for the
+// unit to stand.
+func daysBefore(a *route.Assembly, pieces []route.Piece) (n int) {
+	joints := benchJoints(a)
+	for _, piece := range pieces {
+		if piece.OnSite {
+			delete(joints, piece.From.Joint)
+			delete(joints, piece.To.Joint)
+		}
+	}
+	for _, on := range joints {
+		if on {
+			n++
+		}
+	}
+	return n
+}
+
 // benchWaits says which pieces of the bench work wait for the unit to stand, for they are cut on
 // site; nothing where none is. Common practice, no source.
 func benchWaits(p *plan.Plan, j jobIn) []string {
-	onBench := map[int]bool{}
-	for _, s := range p.Assembly.Steps {
-		for _, n := range s.Joints {
-			onBench[n] = onBench[n] || s.Phase == route.Bench
-		}
-	}
+	onBench := benchJoints(p.Assembly)
 	var waits []string
 	for _, piece := range p.After.Layout.Pieces {
 		if piece.OnSite && (onBench[piece.From.Joint] || onBench[piece.To.Joint]) {

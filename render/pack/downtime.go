@@ -10,7 +10,6 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/plan"
-	"dryfit/graph/route"
 	"dryfit/graph/stream"
 )
 
@@ -95,14 +94,6 @@ func tubDown(p *plan.Plan, units quantity.System) []string {
 		}
 	}
 	pieces := len(p.After.Layout.Pieces)
-	bench := 0
-	if p.Assembly != nil {
-		for _, s := range p.Assembly.Steps {
-			if s.Phase == route.Bench {
-				bench += len(s.Joints)
-			}
-		}
-	}
 	work := prepareMin + pieceMin*pieces + cementMin*cemented + otherMin*other + clipMin
 	after := fillMin + testMin
 	var down []string
@@ -131,7 +122,7 @@ func tubDown(p *plan.Plan, units quantity.System) []string {
 	lines := []string{"From power off until " + until + ": " + strings.Join(down, ", ") + ". " + heatingUp(p, units)}
 	lines = append(lines, fmt.Sprintf("One fitter's work of about %.0f h (%s, %s, %s, and getting ready; give or take a third), the cure of the cement, then about %.1f h to fill, bleed and test.",
 		float64(work)/minutesHour, number(pieces, "piece", "pieces"), number(cemented, "cemented joint", "cemented joints"), number(other, "other joint", "other joints"), float64(after)/minutesHour))
-	if bench > 0 {
+	if bench := daysBefore(p.Assembly, p.After.Layout.Pieces); bench > 0 {
 		lines = append(lines, fmt.Sprintf("%s can be made on the bench, days before: the tub is down for the less.", number(bench, "joint", "joints")))
 	}
 	return append(lines, "Times are common practice, no source; the cement's tin decides.")

@@ -152,6 +152,9 @@ func runsOfMode(sol *hydraulic.Solution, s form.Style) *form.Grid {
 		form.Column{Head: speed.Name, Right: true}, form.Column{Head: "drop " + pressure.Name, Right: true},
 		form.Column{Head: pressure.Name + " inside", Right: true}, form.Column{Head: "side"})
 	for _, r := range sol.Runs {
+		if !r.Bare && r.BoreMM == 0 {
+			continue // an air line: no water is in it, and it was not reckoned with
+		}
 		side, limit := "", rule.PressureVelocity
 		if r.Suction {
 			side, limit = "suction", rule.SuctionVelocity

@@ -38,7 +38,13 @@ func Check(rows []Row) []Problem {
 		}
 		seen[r.Name] = true
 		checkWords(r, say)
+		from := len(out)
 		checkNeeds(r, say)
+		if r.Own && !known && len(out) > from {
+			if kin := Embedded().kin(r.Kind, r.Name); kin != nil {
+				out = append(out[:from], meantFor(kin, out[from:]))
+			}
+		}
 		checkNumbers(r, say)
 		checkRanges(r, say)
 		checkCurves(r, say)
@@ -49,6 +55,20 @@ func Check(rows []Row) []Problem {
 		out = append(out, p)
 	}
 	return out
+}
+
+// meantFor makes one problem of all that a row of the user's lacks whose name is all but that of rows the
+// catalogue has: it was to lie over one of them, and to say no more than it does.
+func meantFor(kin []string, lacks []Problem) Problem {
+	keys := make([]string, len(lacks))
+	for i, p := range lacks {
+		keys[i] = p.Key
+	}
+	p := lacks[0]
+	p.Key = "name"
+	p.Message = quantity.Say("no row of the catalogue has the name %q: a new one of kind %s needs %s besides", p.Row, p.Kind, strings.Join(keys, ", "))
+	p.Hint = `did you mean "` + strings.Join(kin, `" or "`) + `"? a row of that name keeps what it does not say itself`
+	return p
 }
 
 // indexOf returns which of its kind's rows a problem is with.

@@ -73,8 +73,8 @@ var columns = []column{
 	lengthOf("length", func(r *Row) *float64 { return &r.LengthMM }).called("length, stop to stop"),
 	lengthOf("socket", func(r *Row) *float64 { return &r.SocketMM }).called("socket depth"),
 	lengthOf("overall", func(r *Row) *float64 { return &r.OverallMM }).called("length overall"),
-	lengthOf("tol-minus", func(r *Row) *float64 { return &r.TolMinusMM }).called("tolerance, less").with("tol-plus"),
-	lengthOf("tol-plus", func(r *Row) *float64 { return &r.TolPlusMM }).called("tolerance, more").with("tol-minus"),
+	lengthOf("tol-minus", func(r *Row) *float64 { return &r.TolMinusMM }).called("tolerance, less").with(append([]string{"tol-plus"}, lengths...)...),
+	lengthOf("tol-plus", func(r *Row) *float64 { return &r.TolPlusMM }).called("tolerance, more").with(append([]string{"tol-minus"}, lengths...)...),
 	truthOf("measure", func(r *Row) *bool { return &r.Measure }).called("measure the part first").with(lengths...),
 	words("ends", func(r *Row) *string { return &r.Ends }),
 

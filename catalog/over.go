@@ -5,7 +5,7 @@ import "slices"
 // Over returns the row laid over another of the same name: what r does not say is taken from
 // below, column by column. Numbers that belong together are taken together: a loss in any
 // form puts every form of the one below aside, a curve puts the speeds aside, and a take-off
-// or length that the user gives is no longer a guess.
+// or length that the user gives is no longer a guess, nor off by what the guess may be.
 func (r Row) Over(below Row) Row {
 	out := r
 	if r.Own {

@@ -120,6 +120,9 @@ func (t *LoopTolerance) unsure() bool {
 	return t.PlayMM >= 0 && t.Loop.How != "" && len(t.Loop.Pieces) > 0 && (len(t.Measure) > 0 || t.RootSumSquareMM > t.PlayMM)
 }
 
+// measureThem is what to do with lengths that are guesses, and where what was measured goes.
+const measureThem = "measure them and give their lengths (a part of the file its length; the others as take-off or length of a row of your own, by the name dryfit catalog list has it under)"
+
 // judgeTolerance warns where the play is too small, and while lengths are guesses says
 // which to measure instead.
 func (lay *Layout) judgeTolerance(t LoopTolerance) (graph.Diagnostic, bool) {
@@ -142,9 +145,9 @@ func (lay *Layout) judgeTolerance(t LoopTolerance) (graph.Diagnostic, bool) {
 	switch {
 	case len(t.Measure) > 0:
 		d.Message = graph.Say("%s while these are not measured: %s", off, ListWords(t.Measure))
-		d.Hint = "measure them and give their lengths; " + last
+		d.Hint = measureThem + "; " + last
 		if t.LastPiece == 0 {
-			d.Hint = "measure them and give their lengths " + last
+			d.Hint = measureThem + " " + last
 		}
 	case t.RootSumSquareMM > t.PlayMM:
 		d.Severity = graph.Warning

@@ -68,3 +68,37 @@ func TestBuiltKeepsWhatWasRead(t *testing.T) {
 		}
 	}
 }
+
+// What a display says after the work is not asked for again as that which would settle the valve beside the
+// unit: the valve is set by it anew, and what then is read counts. A reading elsewhere leaves the display the
+// one to be read. Follows from what was read already.
+func TestWhatWasReadOnTheDisplayIsNotAskedForAgain(t *testing.T) {
+	p := work(t, readFile(t, "../../testdata/circulation.toml"), plan.Flows)
+	built := string(description.Write(p.Built()))
+	found := false
+	for _, f := range []struct {
+		reading string
+		again   bool
+	}{
+		{"at = \"unit\"\nmode = \"MODE\"\nflow = \"FLOW\"\nplus-minus = \"3 %\"\n", true},
+		{"at = \"circ-pump\"\nmode = \"MODE\"\nflow = \"PUMP\"\nplus-minus = \"3 %\"\n", false},
+	} {
+		mode := p.After.Solutions[0]
+		text := strings.NewReplacer("MODE", mode.Mode.Name,
+			"FLOW", quantity.Format(0.8*mode.Part("unit").Flow, quantity.Flow, quantity.MetricSystem),
+			"PUMP", quantity.Format(0.95*mode.Part("circ-pump").Flow, quantity.Flow, quantity.MetricSystem)).Replace(f.reading)
+		as := work(t, read(t, "built.toml", []byte(built+"\n[[reading]]\n"+text)), plan.Flows|plan.Ranges)
+		for _, m := range as.Ranges.Moves {
+			if m.What != "the Kv of \"bypass\"" && !strings.Contains(m.Said(), "the Kv of \"bypass\"") {
+				continue
+			}
+			found = true
+			if strings.Contains(m.Reading.String(), "once more") != f.again {
+				t.Errorf("%s: to settle %s: %q", text, m.Said(), m.Reading)
+			}
+		}
+	}
+	if !found {
+		t.Error("no valve beside the unit whose Kv moves anything")
+	}
+}

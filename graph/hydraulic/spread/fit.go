@@ -207,7 +207,7 @@ func (f *fitter) take(z []float64, g [][]float64) (out []graph.Fitted) {
 			share := along(off, f.off(f.read, z, stays), was)
 			stays[j] = false
 			out = append(out, graph.Fitted{What: u.what, Part: u.part, Value: u.standard(z[j]), Share: share,
-				Settles: u.reading(f.stages[0].model, f.displays(u.part)), Does: f.does(u, u.standard(z[j]))})
+				Settles: f.settling(u, f.stages[0].model), Does: f.does(u, u.standard(z[j]))})
 		}
 	}
 	f.off(f.read, z, stays)

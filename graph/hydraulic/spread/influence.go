@@ -40,7 +40,7 @@ func (s *spreader) influences(moved []int) []Influence {
 			f, told := best[name]
 			if !told {
 				f = u.influence()
-				f.Mode, f.Moves, f.Reading, f.UnitIn = m.name, moves, u.reading(m.after.model, s.displays(u.part)), map[UnitIn]float64{}
+				f.Mode, f.Moves, f.Reading, f.UnitIn = m.name, moves, s.settling(u, m.after.model), map[UnitIn]float64{}
 				_, tried := slices.BinarySearch(moved, k)
 				f.Untried = !tried && !m.narrowed
 			}

@@ -1,6 +1,7 @@
 package spread
 
 import (
+	"slices"
 	"strings"
 
 	"dryfit/catalog"
@@ -63,7 +64,7 @@ func (u *unknown) read(m *hydraulic.Model, display quantity.Text) quantity.Text 
 		return graph.Say("the turns of the wheel of %q, counted from where it stands to shut and from there to open", u.part)
 	case starts("the Kv of") && display == "":
 		return graph.Say("the data sheet of %q: what it passes fully open; or a gauge before and after it at a flow that is known", u.part)
-	case starts("where the handle", "where the wheel", "the Kv of"):
+	case u.setting():
 		return graph.Say("the flow on %s, and %q set by it", display, u.part)
 	case part != nil && part.Part.Kind == graph.DiverterValve:
 		return graph.Say("where the knob of %q points; or the pressure before the jets of each of its ways", u.part)
@@ -99,6 +100,22 @@ func unhindered(m *hydraulic.Model) string {
 		return "open with the filter's own valve set to lead past the sand"
 	}
 	return "open"
+}
+
+// settling is the reading that would settle an unknown. Of a valve set by the display of a unit whose flow was
+// read already that is no news: it is set anew, and what then is read counts.
+func (s *spreader) settling(u *unknown, m *hydraulic.Model) quantity.Text {
+	display := s.displays(u.part)
+	shown := slices.ContainsFunc(s.read, func(r *reading) bool { return !r.Pressed() && slices.Contains(s.past[u.part], r.Part) })
+	if display != "" && shown && u.setting() {
+		return graph.Say("the flow on %s once more when %q is set to what is wanted by it, and write that in place of what was read", display, u.part)
+	}
+	return u.reading(m, display)
+}
+
+// setting reports whether the unknown is what a hand valve is set to.
+func (u *unknown) setting() bool {
+	return slices.ContainsFunc([]string{"where the handle", "where the wheel", "the Kv of"}, func(w string) bool { return strings.HasPrefix(u.what, w) })
 }
 
 // displays names what shows the flow of the units that a part leads past; "" of a part that leads past

@@ -32,7 +32,7 @@ func noAdaptor(in *Input, report Report, kind string, hint quantity.Text) {
 				Hint:    hint,
 			}
 			if pipes := barbedFrom(v, other); kind == "transition" && len(pipes) > 0 {
-				d.Hint = graph.Say("%s is a size of hose, in which no pipe is made: write the pipe it is led to as (%s, for which there is a barb onto such hose; on a unit ports-size), then give the last run to it spec = \"hose\" and that size in the plan that cutin --write-plan writes", other, strings.Join(pipes, " or "))
+				d.Hint = graph.Say("%s is a size of hose, in which no pipe is made: write the pipe it is led to as (%s, for which there is a barb onto such hose; on a unit ports-size); then, in the plan that cutin --write-plan writes, give the last run to it spec = \"hose\", that size, and the length that check asks for its leg; and where what it is led to has tails of its own for hose, write its own size again, with ends = \"barb\"", other, strings.Join(pipes, " or "))
 			} else if have := partners(v, kind, other); len(have) > 0 {
 				d.Hint += graph.Say("; for %s the catalogue has %s", other, strings.Join(have, ", "))
 				if kind == "transition" && f.New {

@@ -48,7 +48,11 @@ func Check(rows []Row) []Problem {
 		checkNumbers(r, say)
 		checkRanges(r, say)
 		checkCurves(r, say)
-		checkSense(r, say, func(words string) { out[len(out)-1].Hint = words })
+		hint := func(words string) { out[len(out)-1].Hint = words }
+		checkSense(r, say, hint)
+		if r.Own {
+			checkUsual(r, say, hint)
+		}
 	}
 	for _, p := range checkOrder(laid) {
 		p.Index = indexOf(rows, p)

@@ -55,6 +55,8 @@ func (p *Plan) mended(ds []graph.Diagnostic, want Want) {
 			d.Hint = p.spare[d.Rule]
 		case d.Rule == "jets-keep-flow" && len(p.against) > 0:
 			d.Hint = "see first to what rules the place out: what the jets lose changes with it"
+		case d.Rule == "unit-drains" && len(p.against) > 0:
+			d.Hint = "see first to what rules the place out: the unit's pipes get their drain with their way"
 		}
 		if !bars(d) || d.Tried {
 			continue

@@ -369,3 +369,29 @@ func TestPlaceCountedFromWhatIsTied(t *testing.T) {
 		t.Errorf("counted from %s: %s", port, d.Message)
 	}
 }
+
+// Of a place that is ruled out, where the unit's pipes have no drain yet, nobody is sent to fit one: what rules
+// the place out comes first. Where the place does, the drain is there. Follows from the description.
+func TestNoDrainIsAskedForWhereThePlaceIsRuledOut(t *testing.T) {
+	for leg, out := range map[string]bool{"1": true, "3": false} {
+		p, err := Make(standing(t, func(text string) string {
+			text = strings.Replace(text, "[retrofit]\n", "drain-plug = false\n[site]\nair = \"-5 °C\"\n[retrofit]\ncut = { run = \"return-line\", leg = "+leg+" }\n", 1)
+			return strings.NewReplacer(`ports-size = "1 1/2 in"`, `ports-size = "50 mm"`, "right 500 mm", "right 330 mm", "down 500 mm", "down 100 mm", `port.out = { at = ["up 220 mm"] }`, `port.out = { at = ["up 320 mm"] }`).Replace(text)
+		}), Findings)
+		if err != nil {
+			t.Fatal(err)
+		}
+		told := false
+		for _, d := range p.Findings {
+			if d.Rule == "unit-drains" {
+				told = true
+				if !strings.HasPrefix(d.Hint.String(), "see first to what rules the place out") {
+					t.Errorf("leg %s: %q", leg, d.Hint)
+				}
+			}
+		}
+		if told != out || out != (len(graph.Errors(p.Findings)) > 0) {
+			t.Errorf("leg %s: drains told of %v; %v", leg, told, graph.Errors(p.Findings))
+		}
+	}
+}

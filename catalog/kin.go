@@ -29,9 +29,9 @@ func (c *Catalog) kin(kind, name string) []string {
 		}
 		same = append(same, c.rows[i].Name)
 		switch {
-		case holdsAll(words, row):
+		case leftOver(row, words) == 0:
 			less = append(less, c.rows[i].Name)
-		case holdsAll(row, words):
+		case leftOver(words, row) == 0:
 			more = append(more, c.rows[i].Name)
 		}
 	}
@@ -63,6 +63,12 @@ func numbersOf(words []string) (out []string) {
 	return out
 }
 
-func holdsAll(words, of []string) bool {
-	return !slices.ContainsFunc(of, func(w string) bool { return !slices.Contains(words, w) })
+// leftOver is how many of the words of one name are not in another.
+func leftOver(words, of []string) (n int) {
+	for _, w := range words {
+		if !slices.Contains(of, w) {
+			n++
+		}
+	}
+	return n
 }

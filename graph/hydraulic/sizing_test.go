@@ -101,6 +101,38 @@ func TestOneSpeedTakesThePartsOfTwo(t *testing.T) {
 	}
 }
 
+// Jets of which nobody knows a bore are taken as their maker sized them to the pump, groups by how many they
+// are: of four and twelve the twelve get three times the water, where nothing else stands in either way.
+func TestGroupsOfJetsShareByTheirCount(t *testing.T) {
+	const two = `
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["a", "b", "c"]
+loss = "none"
+[[part]]
+id = "pump"
+kind = "pump"
+curve = [["0 m3/h", "10 m"], ["15 m3/h", "7 m"], ["30 m3/h", "0 m"]]
+[[part]]
+id = "m"
+kind = "manifold"
+ports = ["in", "left", "right"]
+loss = "none"
+[[part]]
+id = "few"
+kind = "jet-group"
+count = 4
+[[part]]
+id = "many"
+kind = "jet-group"
+count = 12
+`
+	s := solve(t, two+join("tub.a", "pump.in")+join("pump.out", "m.in")+join("m.left", "few.in")+join("m.right", "many.in")+
+		join("few.out", "tub.b")+join("many.out", "tub.c"), "on")
+	approx(t, "twelve against four", s.Part("many").Flow, 3*s.Part("few").Flow, 1e-6)
+}
+
 const oneSpeed = `
 [pipe]
 spec = "pvc-sch40"

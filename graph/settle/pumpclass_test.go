@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"dryfit/catalog/tables"
+	"dryfit/graph"
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/settle"
@@ -16,34 +17,7 @@ import (
 // 2.2 kW, six times apart, those of one type three times.
 func TestPumpIsAsWideAsItIsUnknown(t *testing.T) {
 	width := func(keys string) float64 {
-		text := fmt.Sprintf(`
-[pipe]
-spec = "pvc-sch40"
-size = "2 in"
-[[part]]
-id = "tub"
-kind = "tub"
-ports = ["suction", "return"]
-[[part]]
-id = "p"
-kind = "pump"
-existing = true
-%s
-[[run]]
-from = "tub.suction"
-to = "p.in"
-length = "1 m"
-existing = true
-[[run]]
-from = "p.out"
-to = "tub.return"
-length = "1 m"
-existing = true
-`, keys)
-		c, ds := description.Read("x.toml", []byte(text))
-		if c == nil {
-			t.Fatal(keys, ds)
-		}
+		c := onePump(t, keys)
 		for _, u := range settle.Of(c).Unknowns() {
 			if u.Number == settle.SizeNumber && u.At == "p" {
 				return (1 + u.Span.High) / (1 + u.Span.Low)
@@ -78,33 +52,7 @@ existing = true
 // its shape, as much less as it gives more flow; what the two make of it together adds as deviations do, from the
 // middle of both, and a wide wheel is the low end of the head. By hand, of spreads.csv.
 func TestHeadOfATypeIsOffBySizeAndShape(t *testing.T) {
-	c, ds := description.Read("x.toml", []byte(`
-[pipe]
-spec = "pvc-sch40"
-size = "2 in"
-[[part]]
-id = "tub"
-kind = "tub"
-ports = ["suction", "return"]
-[[part]]
-id = "p"
-kind = "pump"
-existing = true
-type = "two-speed-pump"
-[[run]]
-from = "tub.suction"
-to = "p.in"
-length = "1 m"
-existing = true
-[[run]]
-from = "p.out"
-to = "tub.return"
-length = "1 m"
-existing = true
-`))
-	if c == nil {
-		t.Fatal(ds)
-	}
+	c := onePump(t, `type = "two-speed-pump"`)
 	size, shape := tables.Spread(tables.SpreadPumpSize, "assumed"), tables.Spread(tables.SpreadPumpShape, "assumed")
 	bySize := func(to float64) float64 { return 0.3 * math.Log((1+to)/(1+size.Middle)) }
 	byShape := func(to float64) float64 { return math.Log((1 + shape.Middle) / (1 + to)) }
@@ -120,4 +68,37 @@ existing = true
 		}
 	}
 	t.Error("no shut-off head among the values")
+}
+
+// onePump reads a tub and an old pump of which some keys are said.
+func onePump(t *testing.T, keys string) *graph.Circuit {
+	t.Helper()
+	c, ds := description.Read("x.toml", fmt.Appendf(nil, `
+[pipe]
+spec = "pvc-sch40"
+size = "2 in"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["suction", "return"]
+[[part]]
+id = "p"
+kind = "pump"
+existing = true
+%s
+[[run]]
+from = "tub.suction"
+to = "p.in"
+length = "1 m"
+existing = true
+[[run]]
+from = "p.out"
+to = "tub.return"
+length = "1 m"
+existing = true
+`, keys))
+	if c == nil {
+		t.Fatal(keys, ds)
+	}
+	return c
 }

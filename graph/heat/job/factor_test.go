@@ -1,6 +1,7 @@
 package job
 
 import (
+	"fmt"
 	"testing"
 
 	"dryfit/graph/agree"
@@ -12,41 +13,9 @@ import (
 // 3000 / (230 x 0.5) = 26.1 A, at the 1 of a resistance 13.0 A.
 func TestElementDrawsByItsPowerFactor(t *testing.T) {
 	for key, want := range map[string]float64{"power-factor = 0.5": 26.087, "": 13.043} {
-		c, ds := description.Read("element.toml", []byte(`
-[pipe]
-spec = "pvc-sch40"
-size = "2 in"
-
-[[part]]
-id = "tub"
-kind = "tub"
-ports = ["a", "b"]
-
-[[part]]
-id = "element"
-kind = "element-heater"
-existing = true
-power = "3 kW"
-`+key+`
-
-[[run]]
-from = "tub.a"
-to = "element.in"
-existing = true
-length = "1 m"
-
-[[run]]
-from = "element.out"
-to = "tub.b"
-existing = true
-length = "1 m"
-`))
-		if c == nil {
-			t.Fatal(ds)
-		}
-		set := settle.Of(c)
+		set := onTub(t, "element-heater", "power = \"3 kW\"\n"+key)
 		b := &builder{}
-		loads := b.consumers(&Input{Stage: set}, &scene{}, set.Part("element"), 230)
+		loads := b.consumers(&Input{Stage: set}, &scene{}, set.Part("it"), 230)
 		if len(loads) != 1 || !agree.Within(loads[0].RunningA, want, 1e-3) {
 			t.Errorf("%q: %+v, want %g A", key, loads, want)
 		}
@@ -55,8 +24,8 @@ length = "1 m"
 
 // What a pump draws of its supply is what its plate says, whatever power factor that comes to: 8 A at 230 V are 8 A
 // there, and on one phase of 400 V, where it has 231 V, hardly less; 16 A at 115 V are as many volts times amps; 3 A
-// at 400 V, which three phases have, are 3 A on each of these, between two of
-// them on these. At a start five times that.
+// at 400 V, which three phases have, are 3 A on each of them, and 4 A said to be of one phase stand between two.
+// At a start five times that.
 func TestPumpDrawsTheAmpsOfItsPlate(t *testing.T) {
 	for _, c := range []struct {
 		plate    string
@@ -72,32 +41,18 @@ func TestPumpDrawsTheAmpsOfItsPlate(t *testing.T) {
 		{"amps = \"5.2 A\"\nvolts = \"230 V\"\nphases = 3", 400, 5.2 * 230 / 400, true},
 		{"amps = \"4 A\"\nvolts = \"400 V\"\nphases = 1", 400, 4, false},
 	} {
-		ds := onlyTub + "\n[[part]]\nid = \"pump\"\nkind = \"pump\"\nexisting = true\n" + c.plate + `
-[[run]]
-from = "tub.a"
-to = "pump.in"
-existing = true
-length = "1 m"
-
-[[run]]
-from = "pump.out"
-to = "tub.b"
-existing = true
-length = "1 m"
-`
-		circuit, found := description.Read("plate.toml", []byte(ds))
-		if circuit == nil {
-			t.Fatal(c.plate, found)
-		}
-		set := settle.Of(circuit)
-		loads := (&builder{}).consumers(&Input{Stage: set}, &scene{}, set.Part("pump"), c.voltage)
+		set := onTub(t, "pump", c.plate)
+		loads := (&builder{}).consumers(&Input{Stage: set}, &scene{}, set.Part("it"), c.voltage)
 		if len(loads) != 1 || !agree.Within(loads[0].RunningA, c.want, 1e-4) || !agree.Within(loads[0].StartA, 5*c.want, 1e-3) || loads[0].Balanced != c.balanced {
 			t.Errorf("%s: %+v, want %g A", c.plate, loads, c.want)
 		}
 	}
 }
 
-const onlyTub = `
+// onTub settles a tub and one old part in its line, "it", of which some keys are said.
+func onTub(t *testing.T, kind, keys string) *settle.Stage {
+	t.Helper()
+	c, ds := description.Read("plate.toml", fmt.Appendf(nil, `
 [pipe]
 spec = "pvc-sch40"
 size = "2 in"
@@ -106,4 +61,27 @@ size = "2 in"
 id = "tub"
 kind = "tub"
 ports = ["a", "b"]
-`
+
+[[part]]
+id = "it"
+kind = %q
+existing = true
+%s
+
+[[run]]
+from = "tub.a"
+to = "it.in"
+existing = true
+length = "1 m"
+
+[[run]]
+from = "it.out"
+to = "tub.b"
+existing = true
+length = "1 m"
+`, kind, keys))
+	if c == nil {
+		t.Fatal(keys, ds)
+	}
+	return settle.Of(c)
+}

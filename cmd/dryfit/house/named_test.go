@@ -4,8 +4,6 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
-	"io/fs"
-	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -19,18 +17,7 @@ var aReference = regexp.MustCompile(`\b([a-z]+)\.([A-Z]\w*[a-z]\w*)\b`)
 func TestCommentsNameWhatIsThere(t *testing.T) {
 	declared := map[string]map[string]bool{} // by the package's name
 	said := map[string][]string{}            // by file
-	err := filepath.WalkDir(root, func(name string, d fs.DirEntry, err error) error {
-		switch {
-		case err != nil:
-			return err
-		case d.IsDir():
-			if name != root && (d.Name() == "testdata" || strings.HasPrefix(d.Name(), ".")) {
-				return fs.SkipDir
-			}
-			return nil
-		case !strings.HasSuffix(name, ".go"):
-			return nil
-		}
+	err := sources(root, func(name string) error {
 		file, err := parser.ParseFile(token.NewFileSet(), name, nil, parser.ParseComments)
 		if err != nil {
 			return err

@@ -20,16 +20,8 @@ const module = "dryfit"
 // system it is built for. Both are named by their folder under the root.
 func imports(root string) (map[string][]string, error) {
 	out := map[string][]string{}
-	err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
-		switch {
-		case err != nil:
-			return err
-		case d.IsDir():
-			if name := d.Name(); path != root && (name == "testdata" || strings.HasPrefix(name, ".")) {
-				return fs.SkipDir
-			}
-			return nil
-		case !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go"):
+	err := sources(root, func(path string) error {
+		if strings.HasSuffix(path, "_test.go") {
 			return nil
 		}
 		folder, err := filepath.Rel(root, filepath.Dir(path))
@@ -49,6 +41,24 @@ func imports(root string) (map[string][]string, error) {
 		out[p] = slices.Compact(out[p])
 	}
 	return out, err
+}
+
+// sources visits the files of Go under the root, tests too, and none of those that are data of a test.
+func sources(root string, visit func(path string) error) error {
+	return filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
+		switch {
+		case err != nil:
+			return err
+		case d.IsDir():
+			if name := d.Name(); path != root && (name == "testdata" || strings.HasPrefix(name, ".")) {
+				return fs.SkipDir
+			}
+			return nil
+		case !strings.HasSuffix(path, ".go"):
+			return nil
+		}
+		return visit(path)
+	})
 }
 
 // importsOf reads one file; skip says that no build has it.

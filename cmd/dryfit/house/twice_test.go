@@ -8,7 +8,6 @@ import (
 	"go/printer"
 	"go/token"
 	"go/types"
-	"io/fs"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -31,16 +30,8 @@ var apart = map[string]string{
 // twice, whatever its names are, and no list of kinds of part.
 func TestNothingIsDecidedTwice(t *testing.T) {
 	bodies, kinds := map[string][]string{}, map[string][]string{}
-	err := filepath.WalkDir(root, func(name string, d fs.DirEntry, err error) error {
-		switch {
-		case err != nil:
-			return err
-		case d.IsDir():
-			if name != root && (d.Name() == "testdata" || strings.HasPrefix(d.Name(), ".")) {
-				return fs.SkipDir
-			}
-			return nil
-		case !strings.HasSuffix(name, ".go") || strings.HasSuffix(name, "_test.go"):
+	err := sources(root, func(name string) error {
+		if strings.HasSuffix(name, "_test.go") {
 			return nil
 		}
 		files := token.NewFileSet()

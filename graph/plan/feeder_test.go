@@ -39,7 +39,7 @@ func TestFeederThatRunsIsCounted(t *testing.T) {
 		h := p.heatInput().Heating
 		sol := p.After.Solution("alone")
 		f := sol.Part(c.runs)
-		if want := formula.HydraulicPower(sol.Water.Density, f.Flow, f.HeadM); h.Pump == nil || h.Pump.Part.ID != c.runs || want <= 0 || !agree.Within(h.WaterPlannedW, want, 1e-9) {
+		if want := formula.HydraulicPower(sol.Water.Density, f.Flow, f.HeadM); h.Pump == nil || h.Pump.ID != c.runs || want <= 0 || !agree.Within(h.WaterPlannedW, want, 1e-9) {
 			t.Errorf("%s runs: heated by %+v, want %g W of water power", c.runs, h, want)
 		}
 		told := false

@@ -70,14 +70,15 @@ func (p *Plan) AimOf(valve string) (Aim, bool) {
 }
 
 // Rises are by how much the water warms in a unit in a mode after the work, where its sheet gives ratings, as
-// an Aim has them; none of water that is kept cold.
+// an Aim has them; none of water that is kept cold, and of a unit that stands, though another pump's water passes it.
 func (p *Plan) Rises(unit, mode string) []Rise {
 	if p.After == nil || p.After.Layout == nil || p.After.Layout.Stage.KeptCold() {
 		return nil
 	}
 	u := p.After.Layout.Stage.Part(unit)
 	for i := range p.After.Solutions {
-		if s := &p.After.Solutions[i]; u != nil && s.Mode.Name == mode && s.Part(unit) != nil && hydraulic.Passing(s.Part(unit).Flow) != 0 {
+		s := &p.After.Solutions[i]
+		if f := s.Part(unit); u != nil && s.Mode.Name == mode && f != nil && !f.Idle() && hydraulic.Passing(f.Flow) != 0 {
 			return rises(u, s)
 		}
 	}

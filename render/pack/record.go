@@ -7,6 +7,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
 	"dryfit/graph/settle"
 	"dryfit/render/drawing"
@@ -61,6 +62,10 @@ func modeReadings(p *plan.Plan, j jobIn, names *tag.Names) (out []reading) {
 			if len(m.Beside) > 0 {
 				who = names.Tag(u.ID)
 				whose, across = who+"'s flow", " across "+who
+			}
+			if hydraulic.Passing(u.Flow) == 0 { // what is read of moving water says nothing of it
+				out = append(out, reading{mode + ": " + who, "stands, and does not run"})
+				continue
 			}
 			rise := j.say(u.RiseWords())
 			switch airs := drawing.RiseWords(p.Rises(u.ID, m.Mode), j.units); {

@@ -56,6 +56,25 @@ func TestRecordTellsTheAirOfARise(t *testing.T) {
 	}
 }
 
+// Of a unit whose own pump is off the record expects that it stands, and nothing of the trickle that another pump
+// sends through it: 12 kW would warm 0.2 m3/h by 50 K.
+func TestRecordOfAUnitThatStands(t *testing.T) {
+	p := jobPlan(t, "shared-filter")
+	stands := 0
+	for _, r := range record(p, factsOf(p, quantity.MetricSystem)) {
+		switch {
+		case !strings.HasPrefix(r.What, "With the jet pump"):
+		case r.Expected == "stands, and does not run":
+			stands++
+		case !strings.Contains(r.What, "jets feel"):
+			t.Errorf("%q: %q", r.What, r.Expected)
+		}
+	}
+	if stands != 2 {
+		t.Errorf("the unit stands in %d modes of the jet pump, want 2", stands)
+	}
+}
+
 // Of work that has no place yet the record doesn't expect that it changes nothing at the jets, and of a job without
 // work there is no before and after.
 func TestRecordOfJetsWithoutAPlace(t *testing.T) {

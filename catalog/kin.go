@@ -4,13 +4,15 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"dryfit/catalog/quantity"
 )
 
+// Sizes as people write them; made ready only where a name is not known.
 var (
-	wholeAndPart = regexp.MustCompile(`(\d) +(\d+/\d)`)
-	unitAtNumber = regexp.MustCompile(`(\d)(mm|in)\b`)
+	wholeAndPart = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(\d) +(\d+/\d)`) })
+	unitAtNumber = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(\d)(mm|in)\b`) })
 )
 
 // mostKin is how many rows a name is taken for at most: of more nothing can be said. Judgement.
@@ -49,8 +51,8 @@ func (c *Catalog) kin(kind, name string) []string {
 // wordsOf takes the name of a row apart, its sizes as the catalogue writes them.
 func wordsOf(name string) []string {
 	name = strings.ReplaceAll(strings.ToLower(name), `"`, " in")
-	name = wholeAndPart.ReplaceAllString(name, "$1-$2")
-	return strings.Fields(unitAtNumber.ReplaceAllString(name, "$1 $2"))
+	name = wholeAndPart().ReplaceAllString(name, "$1-$2")
+	return strings.Fields(unitAtNumber().ReplaceAllString(name, "$1 $2"))
 }
 
 // numbersOf returns those of the words that begin with a digit.

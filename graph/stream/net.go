@@ -274,8 +274,14 @@ func (n *Net) Between(p *graph.Part) (in, out *graph.Run) {
 	return in, out
 }
 
-// HasUnit reports whether a unit stands in the circuit: one that is there already, or one that pipes lead to.
-func (n *Net) HasUnit() bool {
+// Disconnected reports whether an element is shown disconnected: until the work that fits the first unit is done it
+// still heats, whatever is to become of it. unitless says that the job has no unit: then it is as described.
+func (n *Net) Disconnected(e *graph.Part, unitless bool) bool {
+	return e.Element != nil && e.Element.Disconnected && (unitless || n.hasUnit())
+}
+
+// hasUnit reports whether a unit stands in the circuit: one that is there already, or one that pipes lead to.
+func (n *Net) hasUnit() bool {
 	return slices.ContainsFunc(n.Circuit.Units(), func(u *graph.Part) bool { return !u.New() || len(n.At(u)) > 0 })
 }
 

@@ -140,13 +140,9 @@ func (d *drawing) facts(p *graph.Part) []string {
 	return out
 }
 
-// isolated reports whether an element is shown disconnected: until the work that fits the first unit is done
-// it still heats, whatever is to become of it.
+// isolated reports whether an element is shown disconnected.
 func (d *drawing) isolated(p *graph.Part) bool {
-	if p.Element == nil || !p.Element.Disconnected {
-		return false
-	}
-	return len(d.in.Circuit.Units()) == 0 || d.net.HasUnit()
+	return d.net.Disconnected(p, len(d.in.Circuit.Units()) == 0)
 }
 
 // cracking returns a spring check's pressure, Pa; 0 where nothing says it, or for a swing check.

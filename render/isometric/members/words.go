@@ -88,9 +88,7 @@ func (d *Drawing) lookOf(p *graph.Part) symbol.Look {
 		l.Widens = p.Kind == graph.Reducer && out.Size.NominalMM() > in.Size.NominalMM()
 		l.MetricIn = p.Kind == graph.Transition && in.Size.Metric
 	}
-	if p.Element != nil {
-		l.Isolated = p.Element.Disconnected && (d.In.Gone == nil && len(d.C.Units()) == 0 || d.Net.HasUnit()) // before the work it heats
-	}
+	l.Isolated = d.Net.Disconnected(p, d.In.Gone == nil && len(d.C.Units()) == 0)
 	return l
 }
 

@@ -24,7 +24,6 @@ const (
 
 // Labelled is a speed of a pump with the watts on its label.
 type Labelled struct {
-	Name   string
 	Curve  [][2]float64 // flow m³/s and pressure Pa, flow rising; nil: not of its own
 	LabelW float64      // 0: not said
 }
@@ -235,7 +234,7 @@ func labelled(r Row) []Labelled {
 	}
 	var out []Labelled
 	for _, s := range r.Speeds {
-		l := Labelled{Name: s.Name, LabelW: s.PowerW}
+		l := Labelled{LabelW: s.PowerW}
 		if s.Ratio == 0 {
 			l.Curve = pressed(s.Curve)
 		}

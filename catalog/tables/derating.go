@@ -25,13 +25,6 @@ var derating = sync.OnceValue(func() []DeratingPoint {
 	return out
 })
 
-// DeratingPoints returns the derating tables, line by line.
-func DeratingPoints() []DeratingPoint { return append([]DeratingPoint(nil), derating()...) }
-
-// MostPVCTempC is the highest temperature of the water, °C, for PVC-U under pressure.
-// Source: the last line of both derating tables.
-const MostPVCTempC = 60
-
 // Derating returns what share of its pressure rating pipe of the spec keeps with water of
 // the temperature (°C), linear between the lines of its family's table, and the table's
 // source. It is 1 below the first line and 0 above 60 °C, where PVC-U carries no pressure.

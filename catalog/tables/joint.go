@@ -28,9 +28,6 @@ var kerfs = sync.OnceValue(func() []ToolKerf {
 // DefaultTool is the tool a fitter is taken to cut with when nobody said.
 const DefaultTool = "PVC hand saw"
 
-// Kerfs returns the kerf of every tool.
-func Kerfs() []ToolKerf { return append([]ToolKerf(nil), kerfs()...) }
-
 // Kerf returns the kerf of a tool; "" means DefaultTool.
 func Kerf(tool string) (ToolKerf, bool) {
 	if tool == "" {
@@ -80,9 +77,6 @@ type Cure struct {
 	To25Bar  time.Duration // before a pressure of up to 25 bar
 	Source   string
 }
-
-// DampFactor lengthens a cure in damp weather. Source: both tables of data/cure.csv.
-const DampFactor = 1.5
 
 // cureLine is one line of the two tables of cure times.
 type cureLine struct {

@@ -21,29 +21,6 @@ func TestByOutside(t *testing.T) {
 	}
 }
 
-func TestCanJoin(t *testing.T) {
-	in := func(v float64) catalog.Size { return catalog.Size{Nominal: v} }
-	for _, c := range []struct {
-		a      catalog.Spec
-		sizeA  catalog.Size
-		b      catalog.Spec
-		sizeB  catalog.Size
-		direct bool
-		needs  string
-	}{
-		{catalog.PVCSch40, in(2), catalog.PVCSch80, in(2), true, ""},
-		{catalog.PVCSch40, in(2), catalog.FlexInch, in(2), true, ""},
-		{catalog.PVCSch40, in(2), catalog.PVCSch40, in(1.5), false, "a reducing bush or reducer"},
-		{catalog.HosePipe, in(1), catalog.PVCSch40, in(1), false, "a barb"},
-		{catalog.HosePipe, in(1), catalog.HosePipe, in(1), true, ""},
-		{catalog.HosePipe, in(1), catalog.HosePipe, in(1.5), false, "a double-ended barb"},
-	} {
-		if j := CanJoin(c.a, c.sizeA, c.b, c.sizeB); j.Direct != c.direct || j.Needs != c.needs || j.Why == "" {
-			t.Errorf("%s %s and %s %s: %+v", c.a, c.sizeA, c.b, c.sizeB, j)
-		}
-	}
-}
-
 // K of hand valves partly open on their bore. Ball (a cock in a round pipe) 10, 20, 40 and 60
 // degrees from open 0.29, 1.56, 17.3, 206; gate a quarter, half and three quarters open 24,
 // 4.5, 0.9; butterfly 0.52, 1.54, 10.8, 118. Source: a table that repeats Perry's Chemical

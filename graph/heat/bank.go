@@ -126,7 +126,7 @@ func (b *bank) told(air Air, waterC float64, runs func(*banked) bool) []Working 
 	gives, out := make([]figure, len(b.units)), make([]Working, len(b.units))
 	b.work(air, waterC, runs, gives)
 	for i := range b.units {
-		out[i] = Working{EntersC: waterC, LeavingC: waterC}
+		out[i] = Working{EntersC: waterC}
 		if u := &b.units[i]; runs(u) {
 			enters := u.enters(waterC, gives)
 			out[i] = u.at(air, enters, u.FlowM3s)

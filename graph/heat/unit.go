@@ -39,7 +39,6 @@ type Working struct {
 	OutputW, InputW float64
 	Basis           Basis
 	EntersC         float64 // water, where it was asked of a plant
-	LeavingC        float64 // of the water
 }
 
 // COP returns output over input; 0 where the unit stands.
@@ -79,15 +78,10 @@ func (s *sheet) stands(air Air) bool {
 
 func (s *sheet) at(air Air, waterC, flow float64) Working {
 	if s.stands(air) {
-		return Working{LeavingC: waterC}
+		return Working{}
 	}
 	r, readC := s.full(air, waterC, flow)
-	w := Working{OutputW: r.outputW, InputW: r.inputW, Basis: s.table.basis(air.TempC, readC)}
-	if flow <= 0 {
-		flow = s.flow(r.outputW)
-	}
-	w.LeavingC = waterC + r.outputW/(flow*s.Fluid.perK())
-	return w
+	return Working{OutputW: r.outputW, InputW: r.inputW, Basis: s.table.basis(air.TempC, readC)}
 }
 
 // full returns what the unit gives and takes in air it works in, and at which water its table was read.

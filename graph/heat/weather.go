@@ -37,15 +37,6 @@ func (w *Weather) Day(month, day int) (hour int, ok bool) {
 	return hour, hour+24 <= len(w.Hours)
 }
 
-// ColdestC returns the coldest hour of the year [°C].
-func (w *Weather) ColdestC() float64 {
-	low := math.Inf(1)
-	for _, a := range w.Hours {
-		low = math.Min(low, a.TempC)
-	}
-	return low
-}
-
 // shifted returns the weather with every row moved by whole hours, the ends joined.
 func (w *Weather) shifted(hours int) *Weather {
 	n := len(w.Hours)

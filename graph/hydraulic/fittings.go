@@ -20,15 +20,15 @@ func (b *builder) addFittings(i int) {
 	}
 	b.addBarbs(m)
 	if r.K > 0 {
-		m.Fittings = append(m.Fittings, FittingLoss{Kind: "k", Where: "in " + r.ID, Count: 1, K: r.K, KBack: r.K, BoreM: m.BoreM, Source: "described"})
+		m.Fittings = append(m.Fittings, FittingLoss{Kind: "k", Where: "in " + r.ID, Count: 1, K: r.K, KBack: r.K, BoreM: m.BoreM})
 	}
 	if m.Entrance {
 		m.Fittings = append(m.Fittings, FittingLoss{Kind: "entrance", Where: "at " + r.From.String(), Count: 1,
-			K: formula.Entrance, KBack: formula.Exit, BoreM: m.BoreM, Source: "sharp entrance 0.5, exit 1.0"})
+			K: formula.Entrance, KBack: formula.Exit, BoreM: m.BoreM})
 	}
 	if m.Exit {
 		m.Fittings = append(m.Fittings, FittingLoss{Kind: "exit", Where: "at " + r.To.String(), Count: 1,
-			K: formula.Exit, KBack: formula.Entrance, BoreM: m.BoreM, Source: "sharp entrance 0.5, exit 1.0"})
+			K: formula.Exit, KBack: formula.Entrance, BoreM: m.BoreM})
 	}
 }
 
@@ -61,8 +61,7 @@ func (b *builder) addBarbs(m *ModelRun) {
 		}
 	}
 	if bore := m.BoreM - barbWallMM/1000.0; count > 0 && bore > 0 {
-		m.Fittings = append(m.Fittings, FittingLoss{Kind: "barb", Where: "at the ends of " + r.ID, Count: count, K: barbK, KBack: barbK, BoreM: bore,
-			Source: "common practice, no source", Barb: true})
+		m.Fittings = append(m.Fittings, FittingLoss{Kind: "barb", Where: "at the ends of " + r.ID, Count: count, K: barbK, KBack: barbK, BoreM: bore, Barb: true})
 	}
 }
 
@@ -70,12 +69,11 @@ func (b *builder) addBarbs(m *ModelRun) {
 // by the row's handbook L/D or K on the run's bore.
 func (b *builder) addFitting(m *ModelRun, f *route.Fitting) {
 	count := max(f.Count, 1)
-	out := FittingLoss{Kind: f.Kind, Where: f.Where, Count: count, BoreM: m.BoreM, Source: f.Row.Source}
+	out := FittingLoss{Kind: f.Kind, Where: f.Where, Count: count, BoreM: m.BoreM}
 	if changesSection(f) {
 		run := b.set.Run(m.Run.ID)
 		from, to := b.set.BoreOf(run, f.From)/1000, b.set.BoreOf(run, f.To)/1000
 		out.K, out.KBack, out.BoreM = sectionK(from, to)
-		out.Source = "Borda-Carnot; contraction 0.42 (1 - d²/D²)"
 		out.K += f.Row.K
 		out.KBack += f.Row.K
 		m.Fittings = append(m.Fittings, out)
@@ -84,9 +82,6 @@ func (b *builder) addFitting(m *ModelRun, f *route.Fitting) {
 	row := f.Row
 	if row.LoverD == 0 && row.K == 0 {
 		row.LoverD = formula.LoverD(f.Kind)
-		if row.LoverD > 0 {
-			out.Source = "Crane TP-410, 2009"
-		}
 	}
 	switch {
 	case m.BoreM <= 0:

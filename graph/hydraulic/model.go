@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"dryfit/catalog"
-	"dryfit/catalog/quantity"
 	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
@@ -134,14 +133,13 @@ type ModelRun struct {
 
 // FittingLoss is what one kind of fitting in a run costs.
 type FittingLoss struct {
-	Kind   string
-	Where  string
-	Count  int
-	K      float64 // of one, for water in the direction of the run
-	KBack  float64 // of one, against it
-	BoreM  float64 // bore K stands on
-	Source quantity.Text
-	Barb   bool // a barb that stands in no list: its K has a spread of its own
+	Kind  string
+	Where string
+	Count int
+	K     float64 // of one, for water in the direction of the run
+	KBack float64 // of one, against it
+	BoreM float64 // bore K stands on
+	Barb  bool    // a barb that stands in no list: its K has a spread of its own
 }
 
 // Perturb holds factors on the inputs of a model: a nil slice leaves all of its kind as they

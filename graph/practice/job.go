@@ -62,7 +62,6 @@ type Job struct {
 	Aside    bool     // the water can pass the check by another way
 	Beside   []string // valves by hand on that way, among those of Bypass: shut in use
 	Planned  bool     // the check is one that the request asks for, so that a valve beside it can be asked for too
-	Apart    bool     // hand valves on both sides of the check: it can be taken out of the line
 	Drains   []string
 	Bleeds   []string
 	Suctions []string  // valves between tub and pump
@@ -70,15 +69,12 @@ type Job struct {
 
 	Dry        []string // pumps that stand above the water
 	Filter     string   // "cartridge", "sand"; "": none described
-	InSkimmer  bool     // it stands on the suction side
 	Skimmer    bool     // the tub has a skimmer or a filter well to fill at
 	Jets       bool     // on the unit's line
 	AnyJets    bool     // anywhere in the circuit
 	Diverter   bool     // on the unit's line
 	TwoSpeeds  bool     // of the unit's pump; Slow and Fast are what they are called
 	Slow, Fast string
-	Feeder     string // tag of a feeder, salt cell or ozone injector after the unit; ""
-	Ozone      bool
 	Pockets    bool     // two thermometer pockets at the unit
 	HoseAtPump bool     // the old pipe at the pump's outlet is hose
 	PlugIn     bool     // all old pipe is hose: the plant stands in a box
@@ -124,8 +120,7 @@ type Job struct {
 type Unit struct {
 	ID                          string
 	New                         bool // this work sets it down
-	SetPoint, LeastAir, Highest Temp
-	CalledBy                    string
+	SetPoint, LeastAir          Temp
 	StopsAtHighLimit, DrainPlug *bool
 	Refrigerant                 string
 	Flammable                   bool

@@ -22,16 +22,16 @@ func randomJob(r *rand.Rand) *Job {
 	pick := func(words ...string) string { return words[r.IntN(len(words))] }
 	j := &Job{
 		Water: float64(30 + r.IntN(11)), SiteAir: temp(-20, 15), Region: pick("", "uk", "eu", "us"), Earthing: pick("", "tn-s", "tn-c-s", "tt"),
-		To: list("V1"), From: list("V2"), Bypass: list("V3"), Shut: is(), Diverter: is(), Marked: is(), Bench: is(), Over: is(), OnSite: is(), Arrows: is(), Check: pick("", "CV1"), CheckAt: Level(r.IntN(3)), Aside: is(), Apart: is(),
-		Drains: list("D1", "D2"), Bleeds: list("AB1"), Suctions: list("SV1", "SV2"), Filter: pick("", "cartridge", "sand"), Dry: list("P1", "P2"), InSkimmer: is(),
-		Jets: is(), AnyJets: is(), TwoSpeeds: is(), Feeder: pick("", "FD1"), Ozone: is(), Pockets: is(), PlugIn: is(), HoseAtPump: is(), Cuts: is(), Bands: is(), MarkedOut: is(), Valves: is(), CutsHose: is(), Removes: is(), Gone: list("U9 union"), Skimmer: is(), Pieces: is(),
+		To: list("V1"), From: list("V2"), Bypass: list("V3"), Shut: is(), Diverter: is(), Marked: is(), Bench: is(), Over: is(), OnSite: is(), Arrows: is(), Check: pick("", "CV1"), CheckAt: Level(r.IntN(3)), Aside: is(),
+		Drains: list("D1", "D2"), Bleeds: list("AB1"), Suctions: list("SV1", "SV2"), Filter: pick("", "cartridge", "sand"), Dry: list("P1", "P2"),
+		Jets: is(), AnyJets: is(), TwoSpeeds: is(), Pockets: is(), PlugIn: is(), HoseAtPump: is(), Cuts: is(), Bands: is(), MarkedOut: is(), Valves: is(), CutsHose: is(), Removes: is(), Gone: list("U9 union"), Skimmer: is(), Pieces: is(),
 		Cement: is(), Barbs: is(), Threads: is(), UnionNuts: is(), Inch: is(), Metric: is(), Flexible: is(), OldPipe: pick("", "pvc-u", "abs"),
 		Outdoors: is(), Wall: is(), Hold: "24 h", GreatestPa: float64(r.IntN(3)) * 1e5, UnitPa: float64(r.IntN(4)) * 1e5,
 		Pump:      Pump{ID: "P1", PowerW: float64(r.IntN(300)), AlwaysOn: is(), RunsForHeat: pick("", "hours", "contact", "always"), Above: is()},
 		NoCabinet: is(),
 	}
 	if r.IntN(4) > 0 {
-		j.Unit = &Unit{ID: "HP1", SetPoint: temp(30, 41), LeastAir: temp(-15, 10), Highest: temp(30, 45), StopsAtHighLimit: maybe(), DrainPlug: maybe(),
+		j.Unit = &Unit{ID: "HP1", SetPoint: temp(30, 41), LeastAir: temp(-15, 10), StopsAtHighLimit: maybe(), DrainPlug: maybe(),
 			Refrigerant: pick("", "R32", "R290"), Flammable: is(), StandsOn: pick("", "slab", "deck"), Inside: is(), Level: Level(r.IntN(3))}
 	}
 	if r.IntN(5) == 0 {

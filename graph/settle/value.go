@@ -53,14 +53,6 @@ const Bare quantity.Dimension = -1
 // Words is the dimension of a value in words.
 const Words quantity.Dimension = -2
 
-// Or returns the value, or another where none is known.
-func (v Value) Or(other float64) float64 {
-	if v.Known {
-		return v.V
-	}
-	return other
-}
-
 // Key names a value: of which part or run ("water" for the water), and what it is.
 type Key struct{ Of, What string }
 

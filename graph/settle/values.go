@@ -195,14 +195,3 @@ func runOrigin(r *graph.Run, key string) Origin {
 	}
 	return Origin{How: Given, Why: "[pipe]"}
 }
-
-// Assumed returns the values that nobody gave and that may be off, as Values has them.
-func (s *Stage) Assumed() iter.Seq2[Key, Value] {
-	return func(yield func(Key, Value) bool) {
-		for k, v := range s.Values() {
-			if v.How == Assumed && !yield(k, v) {
-				return
-			}
-		}
-	}
-}

@@ -11,30 +11,8 @@ import (
 // Line is the way of the water from the tub through one pump and back to the tub: the loop
 // a fitter follows with his finger.
 type Line struct {
-	Pump     *graph.Part
-	Parts    []*graph.Part // the tub, …, the pump, …, the tub
-	Runs     []*graph.Run  // one fewer: Runs[i] leads from Parts[i] to Parts[i+1]
-	Complete bool          // both ends are the tub
-}
-
-// HasRun reports whether the run lies in the line.
-func (l *Line) HasRun(id string) bool {
-	for _, r := range l.Runs {
-		if r.ID == id {
-			return true
-		}
-	}
-	return false
-}
-
-// HasPart reports whether the part lies in the line.
-func (l *Line) HasPart(id string) bool {
-	for _, p := range l.Parts {
-		if p.ID == id {
-			return true
-		}
-	}
-	return false
+	Parts []*graph.Part // the tub, …, the pump, …, the tub
+	Runs  []*graph.Run  // one fewer: Runs[i] leads from Parts[i] to Parts[i+1]
 }
 
 // Costs of a way: straight through a tee before round its corner, the through-line before
@@ -49,7 +27,7 @@ const (
 // with the fewest turns into a tee's branch, then the fewest runs, that does not pass a
 // unit if one can be passed by; it passes an element heater if the pump's water can.
 func (n *Net) MainLine(pump *graph.Part) Line {
-	line := Line{Pump: pump}
+	var line Line
 	up := n.cheapest(pump, false, func(p *graph.Part) bool { return p.Kind == graph.Tub })
 	via := pump
 	var down []*graph.Run
@@ -72,18 +50,7 @@ func (n *Net) MainLine(pump *graph.Part) Line {
 		_, to := n.Ends(r)
 		line.Parts = append(line.Parts, n.Part(to.Part))
 	}
-	line.Complete = line.Parts[0].Kind == graph.Tub && line.Parts[len(line.Parts)-1].Kind == graph.Tub
 	return line
-}
-
-// Loops returns the main line of every pump, in the order of the circuit: the loops through
-// the tub.
-func (n *Net) Loops() []Line {
-	var out []Line
-	for _, p := range n.Circuit.Pumps() {
-		out = append(out, n.MainLine(p))
-	}
-	return out
 }
 
 // HeaterPump returns the pump on whose line heat belongs: of those in the unit's water (see

@@ -10,7 +10,6 @@ type Reach struct {
 	net   *Net
 	parts []bool // of each part of the net
 	runs  []bool // of each run of the net
-	tub   bool
 }
 
 // HasPart reports whether the part with the id lies there.
@@ -24,9 +23,6 @@ func (r *Reach) HasRun(id string) bool {
 	i, ok := r.net.runs[id]
 	return ok && r.runs[i]
 }
-
-// ReachesTub reports whether the tub lies there.
-func (r *Reach) ReachesTub() bool { return r.tub }
 
 // First returns the nearest part of one of the kinds, or nil.
 func (r *Reach) First(kinds ...graph.Kind) *graph.Part {
@@ -69,9 +65,6 @@ func (n *Net) DownstreamOfRunUntil(r *graph.Run, stop func(*graph.Part) bool) *R
 	return n.beyond(r, true, stop)
 }
 
-// UpstreamOfRun returns what the water passed before it comes to the run, the run not included.
-func (n *Net) UpstreamOfRun(r *graph.Run) *Reach { return n.beyond(r, false, nil) }
-
 func (n *Net) beyond(r *graph.Run, down bool, stop func(*graph.Part) bool) *Reach {
 	if !n.Flows(r) {
 		return n.reach(nil, down, nil)
@@ -102,10 +95,7 @@ func (n *Net) reach(start []int, down bool, stop func(*graph.Part) bool) *Reach 
 	for k := 0; k < len(queue); k++ {
 		end := n.endOf(queue[k], down)
 		switch {
-		case end < 0, out.parts[end]:
-			continue
-		case c.Parts[end].Kind == graph.Tub:
-			out.tub = true
+		case end < 0, out.parts[end], c.Parts[end].Kind == graph.Tub:
 			continue
 		case stop != nil && stop(c.Parts[end]):
 			continue

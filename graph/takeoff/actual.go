@@ -13,8 +13,6 @@ import (
 // fitting loses over the head a metre of its run's pipe loses at that flow. It differs from
 // the handbook's length, which holds at full turbulence in commercial pipe.
 type Equivalent struct {
-	Mode   string
-	Stage  graph.Stage
 	Totals []Total // every run with flow, then the unit's branch
 	TotalM float64 // of all runs
 }
@@ -24,7 +22,7 @@ type Equivalent struct {
 // the runs in which it divides or comes together; equipment does not count. Runs without flow are left out. A tee that gives head back to one of its legs
 // counts as less than nothing.
 func EquivalentAt(lay *route.Layout, sol *hydraulic.Solution) Equivalent {
-	out := Equivalent{Mode: sol.Mode.Name, Stage: sol.Stage}
+	var out Equivalent
 	pa := sol.Water.Density * formula.Gravity
 	at := map[string]int{}
 	for i := range sol.Runs {

@@ -111,7 +111,7 @@ func supplyOf(c *graph.Circuit, set *settle.Stage, spec catalog.Spec, size catal
 func planOf(r stock.Result) StockPlan {
 	p := StockPlan{
 		Bars: r.Bars, CostLengthMM: r.CostLengthMM, ProvedOptimal: r.ProvedOptimal,
-		Proof: r.Proof, Unplaced: r.Unplaced, Problems: r.Problems, GapPct: r.GapPct,
+		Proof: r.Proof, Unplaced: r.Unplaced, Problems: r.Problems,
 	}
 	if r.Cost.Valid {
 		p.Cost, p.LowerBound = stock.Money(r.Cost.Decimal), stock.Money(r.LowerBound.Decimal)

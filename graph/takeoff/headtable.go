@@ -13,8 +13,6 @@ import (
 // from its outlet back to its inlet.
 type HeadTable struct {
 	Pump   string
-	Mode   string
-	Stage  graph.Stage
 	Path   string // the parts it passes, in words
 	Rows   []HeadRow
 	TotalM float64 // of the rows: the total dynamic head
@@ -87,7 +85,7 @@ func HeadTables(sol *hydraulic.Solution) []HeadTable {
 		if !okDown || !okUp {
 			continue
 		}
-		t := HeadTable{Pump: p.Part.ID, Mode: sol.Mode.Name, Stage: sol.Stage, PumpM: p.HeadM}
+		t := HeadTable{Pump: p.Part.ID, PumpM: p.HeadM}
 		way := append([]string{p.Part.ID}, down...)
 		for k := len(up) - 1; k >= 0; k-- {
 			if up[k] != way[len(way)-1] {

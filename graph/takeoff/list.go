@@ -78,7 +78,6 @@ type StockPlan struct {
 	Proof         quantity.Text   // in words
 	Unplaced      []int           // pieces longer than any stock, or for which counted stock does not suffice
 	Problems      []quantity.Text // what could not be planned and why, in words
-	GapPct        float64         // how far the cost may be above the least, % of it; 0 where proved
 	StockSource   string          // who says what is on sale
 	Tight         []Tight         // bars without room for what is still to be measured
 	Spares        []stock.Bar     // bought besides, for what may come out longer or be cut wrong

@@ -1,6 +1,7 @@
 package takeoff
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"testing"
@@ -58,7 +59,7 @@ func TestEquivalentLengthsHoweverWritten(t *testing.T) {
 		}
 		same("handbook", totals, turnedTotals)
 		for i, m := range modes {
-			same(m.Mode, m.Totals, turnedModes[i].Totals)
+			same(fmt.Sprint("case ", i+1), m.Totals, turnedModes[i].Totals)
 		}
 	}
 }

@@ -27,7 +27,6 @@ type Field struct {
 	Path   []any
 	Label  string // its key, with what it stands in
 	Value  string // without quotes; the texts of a list with commas between
-	List   bool   // a list of texts
 	Blank  bool
 	Means  string        // what its key means
 	Help   string        // what the file says behind it
@@ -194,7 +193,7 @@ func (w *former) value(t *Table, v located.Value, path []any, label string, key 
 			return // a date: it is left to the editor
 		}
 		if texts, all := textsOf(items); all {
-			f.Value, f.List = strings.Join(texts, ", "), true
+			f.Value = strings.Join(texts, ", ")
 			f.Blank = slices.Contains(texts, located.Blank)
 			if f.Blank {
 				f.Hint = w.hints[w.file.ValuePos(items[slices.Index(texts, located.Blank)])]

@@ -88,17 +88,6 @@ func (c *Chapter) Tables(blocks ...form.Block) {
 	}
 }
 
-// ForReader returns the chapters of one reader, in order.
-func (b *Book) ForReader(r Reader) []Chapter {
-	var out []Chapter
-	for _, c := range b.Chapters {
-		if c.For&r != 0 {
-			out = append(out, c)
-		}
-	}
-	return out
-}
-
 // Scenes returns the sheets of drawings, in order.
 func (b *Book) Scenes() []*scene.Scene {
 	var out []*scene.Scene

@@ -72,7 +72,7 @@ func (c *chain) fittedAt(path *route.Path, at graph.PortRef, from, way float64) 
 			p := short[0]
 			short = short[1:]
 			t := tube{from: from + way*s, to: from + way*(s+a.NippleMM), depthFrom: a.NippleFromMM, depthTo: a.NippleToMM, outside: fit.in,
-				number: p.Number, cut: p.CutMM, measure: p.Measure, joinFrom: p.From.Joint, joinTo: p.To.Joint, run: path.Run.ID, size: p.Size, hubFrom: fit.in,
+				number: p.Number, joinFrom: p.From.Joint, joinTo: p.To.Joint, run: path.Run.ID, size: p.Size, hubFrom: fit.in,
 				bushFrom: k > 0 && isBush(route.End{Kind: end.Adaptors[k-1].Kind}), bushTo: isBush(route.End{Kind: a.Kind})}
 			out.pieces = append(out.pieces, t.turned(way))
 		} else {

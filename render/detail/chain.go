@@ -38,9 +38,8 @@ type tube struct {
 	from, to           float64
 	depthFrom, depthTo float64
 	outside            float64
-	over               bool // hose: its ends go over what they are on
-	number             int  // of the piece; 0 for old pipe
-	cut                float64
+	over               bool    // hose: its ends go over what they are on
+	number             int     // of the piece; 0 for old pipe
 	open               int     // -1 or 1: broken off at its start or end; 0 neither
 	joinFrom, joinTo   int     // numbers of the joints at its ends; 0: none
 	hubFrom, hubTo     float64 // outside diameter of the pipe the fittings there are made for; 0: its own
@@ -48,7 +47,6 @@ type tube struct {
 	size               catalog.Size
 	bushFrom, bushTo   bool // in a reducing bush there
 	bushJoint          int  // of that bush in its socket
-	measure            bool
 	old                bool
 	renewed            bool // goes into an old adaptor: nothing is sawn there
 }
@@ -261,7 +259,7 @@ func (c *chain) tubes(path *route.Path, near graph.PortRef, from, way float64) [
 		}
 		at = start + p.CutMM + couplingGap(path)
 		t := tube{from: start, to: start + p.CutMM, depthFrom: p.From.DepthMM, depthTo: p.To.DepthMM,
-			outside: outside(path), number: p.Number, cut: p.CutMM, measure: p.Measure,
+			outside: outside(path), number: p.Number,
 			bushFrom: isBush(p.From), bushTo: isBush(p.To), joinFrom: p.From.Joint, joinTo: p.To.Joint, run: path.Run.ID, size: p.Size,
 			over: p.Spec.Flexible() && (p.From.Kind == "barb" || p.To.Kind == "barb")}
 		if mm := c.lay.Stage.PipeRow(p.Spec, p.Size).OutsideMM; mm > 0 {

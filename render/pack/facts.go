@@ -147,9 +147,8 @@ func (f *facts) oneUnit(u *graph.Part) practice.Unit {
 		}
 		if st != nil {
 			unit.LeastAir = practice.Temp{C: st.LeastAir.V, Known: st.LeastAir.Known}
-			unit.Highest = practice.Temp{C: st.MostWater.V, Known: st.MostWater.Known}
 		}
-		unit.CalledBy, unit.StopsAtHighLimit, unit.DrainPlug = d.CalledBy, d.StopsAtHighLimit, d.DrainPlug
+		unit.StopsAtHighLimit, unit.DrainPlug = d.StopsAtHighLimit, d.DrainPlug
 		unit.Refrigerant, unit.Flammable, unit.StandsOn = d.Refrigerant, d.Flammable(), d.StandsOn
 		unit.Inside = d.Outdoors != nil && !*d.Outdoors
 	}
@@ -227,7 +226,6 @@ func (f *facts) pump(p *graph.Part) {
 	}
 	f.j.GreatestPa, _ = rule.GreatestPressure(f.set.Part(p.ID), f.set.Water)
 	if filter := f.net.Upstream(p).First(graph.Filter); filter != nil {
-		f.j.InSkimmer = true
 		f.filter(filter)
 	} else if filter := f.net.Downstream(p).First(graph.Filter); filter != nil {
 		f.filter(filter)
@@ -261,11 +259,7 @@ func (f *facts) branch(b *stream.UnitBranch) {
 				j.Beside = append(j.Beside, f.names.Tag(p.ID))
 			}
 		}
-		j.Apart = rule.CheckIsolated(b, e)
 		j.Planned = f.p.Proposal != nil && e.New()
-	}
-	if chem := f.net.Downstream(b.Unit).First(graph.Feeder, graph.SaltCell, graph.OzoneInjector); chem != nil {
-		j.Feeder, j.Ozone = f.names.Tag(chem.ID), chem.Kind == graph.OzoneInjector
 	}
 	for i := range f.p.After.Isolated {
 		sol := &f.p.After.Isolated[i]

@@ -107,7 +107,7 @@ func TestCurveStart(t *testing.T) {
 			t.Errorf("%v was taken", bad)
 		}
 	}
-	half := c.Scaled(0.5)
+	half := c.of(0.5, 0.25)
 	if h, _ := half.Head(0.5); half.Last() != 1.5 || h != 9.75/4 {
 		t.Errorf("at half speed: last %g, head %g", half.Last(), h)
 	}

@@ -97,12 +97,6 @@ func (c *PumpCurve) Greatest() float64 { return max(c.start, c.maxAfter[0]) }
 // Rises reports whether the head rises with the flow anywhere.
 func (c *PumpCurve) Rises() bool { return c.rises }
 
-// Scaled returns the curve at a speed ratio of its own, by the affinity laws.
-func (c *PumpCurve) Scaled(ratio float64) *PumpCurve {
-	wide, times, _ := formula.Affinity(ratio, 1, 1, 0)
-	return c.of(wide, times)
-}
-
 // of is the curve with wide times its flows and times its heads.
 func (c *PumpCurve) of(wide, times float64) *PumpCurve {
 	q, h := make([]float64, len(c.q)), make([]float64, len(c.q))

@@ -21,7 +21,7 @@ func TestHarm(t *testing.T) {
 // The mode beside a harm is that of the flow it is about: jets on a pump of their own move when
 // that pump runs, not in the mode in which the unit's flow moves most.
 func TestHarmsMode(t *testing.T) {
-	f := Influence{Mode: "heating", Unit: 0.1, UnitMode: "heating", Jets: 0.2, JetsMode: "jets", Met: 0.2, MetMode: "jets"}
+	f := Influence{Mode: "heating", Unit: 0.1, UnitMode: "heating", Jets: 0.2, Met: 0.2, MetMode: "jets"}
 	if what, mode := f.Harmed(); what != JetsFlow || mode != "jets" {
 		t.Errorf("%s in %q", what, mode)
 	}

@@ -55,7 +55,7 @@ func (s *spreader) influences(moved []int) []Influence {
 				}
 			}
 			if e.jets > f.Jets+alike {
-				f.Jets, f.JetsMode = e.jets, m.name
+				f.Jets = e.jets
 			}
 			if !apart && e.jets > f.Met+alike {
 				f.Met, f.MetMode = e.jets, m.name

@@ -203,22 +203,22 @@ type Influence struct {
 	Untried bool
 	Moves   Moved // what it moves
 	// What it does alone, in the mode in which each is moved most, as shares; 0 where there is none.
-	Unit, Jets, Head   float64
-	UnitMode, JetsMode string             // where it moves each most
-	Met                float64            // what it does to the jets' flow in the modes in which the work meets their water
-	MetMode            string             // where it does so most
-	UnitID             string             // of several units, whose flow it moves so; "" where there is only one
-	UnitIn             map[UnitIn]float64 // what it does to the flow of each unit that is watched, in each mode
-	Span               tables.Span        // how far it may be off
-	Adds               bool               // Span is added to the number, not a share of it
-	Taken              *float64           // by what was read: a factor on it, or what is added; nil: as described
-	By                 []graph.Pos        // where that was read
-	Key                settle.Key         // of the settled value that was used; zero: Value says it
-	Value              quantity.Text      // what was used
-	Source             quantity.Text      // of what was used
-	Reading            quantity.Text      // what would settle it
-	Given              bool               // the description says it
-	Guess              bool               // nobody gave it, or the description says it is assumed
+	Unit, Jets, Head float64
+	UnitMode         string             // where it moves the unit's flow most
+	Met              float64            // what it does to the jets' flow in the modes in which the work meets their water
+	MetMode          string             // where it does so most
+	UnitID           string             // of several units, whose flow it moves so; "" where there is only one
+	UnitIn           map[UnitIn]float64 // what it does to the flow of each unit that is watched, in each mode
+	Span             tables.Span        // how far it may be off
+	Adds             bool               // Span is added to the number, not a share of it
+	Taken            *float64           // by what was read: a factor on it, or what is added; nil: as described
+	By               []graph.Pos        // where that was read
+	Key              settle.Key         // of the settled value that was used; zero: Value says it
+	Value            quantity.Text      // what was used
+	Source           quantity.Text      // of what was used
+	Reading          quantity.Text      // what would settle it
+	Given            bool               // the description says it
+	Guess            bool               // nobody gave it, or the description says it is assumed
 }
 
 // Harm is by how much it moves the unit's flow or that of jets the work leaves not all of theirs,

@@ -131,7 +131,7 @@ func CutAt(c *graph.Circuit, place retrofit.Place, pos graph.Pos) *rule.Cut {
 	if run == nil {
 		return nil
 	}
-	return &rule.Cut{Run: run, Leg: place.Leg, FromMM: place.FromMM, ToMM: place.ToMM,
+	return &rule.Cut{Run: run, Leg: place.Leg,
 		RoomMM: place.RoomMM, NeededMM: place.NeededMM, Pos: pos}
 }
 

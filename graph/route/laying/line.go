@@ -189,7 +189,6 @@ func (l *work) at(i, vertex int) (station, bool) {
 		takeOff: fit.Row.TakeOffMM, depth: depth, tolMinus: fit.Row.TolMinusMM, tolPlus: fit.Row.TolPlusMM,
 		measure: fit.Row.Measure || fit.Row.TakeOffMM == 0,
 		what:    fmt.Sprintf("%s %s, centre to socket stop", fit.Kind, ln.run.Size),
-		fitting: f,
 	}, true
 }
 

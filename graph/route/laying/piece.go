@@ -161,7 +161,7 @@ func (l *work) addCoupling(i, leg int, row catalog.Row, s stretch, at float64) s
 	return station{
 		words: fmt.Sprintf("coupling in %s", route.LegWords(r, leg+1)), kind: "coupling", joint: "cement",
 		body: route.FittingBody(i, len(path.Fittings)-1), depth: depth, takeOff: 0,
-		measure: row.Measure, what: fmt.Sprintf("coupling %s, its stop", r.Size), fitting: len(path.Fittings) - 1,
+		measure: row.Measure, what: fmt.Sprintf("coupling %s, its stop", r.Size),
 		tolMinus: row.TolMinusMM / 2, tolPlus: row.TolPlusMM / 2,
 	}
 }

@@ -30,7 +30,6 @@ type station struct {
 	chain             []adaptor // from the part to the pipe
 	stock             settle.Socket
 	kept              bool // the adaptors were there before and stay
-	fitting           int  // of a bend: index in Path.Fittings
 }
 
 // adaptor is a fitting between a part and the run's pipe.
@@ -47,10 +46,10 @@ func (l *work) stationAt(run *settle.Run, last bool) station {
 		e = &run.Ends[1]
 	}
 	if e.Part == nil {
-		return station{words: e.Ref.String(), depth: e.DepthMM, fitting: -1}
+		return station{words: e.Ref.String(), depth: e.DepthMM}
 	}
 	p := e.Part
-	s := station{words: e.Ref.String(), kind: string(p.Kind), part: p.Part, port: e.Ref.Port, fitting: -1, stock: e.Socket, depth: e.DepthMM, kept: e.Kept}
+	s := station{words: e.Ref.String(), kind: string(p.Kind), part: p.Part, port: e.Ref.Port, stock: e.Socket, depth: e.DepthMM, kept: e.Kept}
 	row := s.stock.Row
 	s.body, s.partJoint = route.BodyOf(p, e.Ref.Port, run), jointKind(s.stock, run.Run)
 	switch {

@@ -15,15 +15,6 @@ func Distance(a, b Shape) float64 {
 	return math.Max(0, coreDistance(&a, &b)-a.margin()-b.margin())
 }
 
-// Apart reports whether two shapes are at least a gap apart. It is faster than Distance
-// where they are far from each other.
-func Apart(a, b Shape, gap float64) bool {
-	if boxesApart(a, b) >= gap {
-		return true
-	}
-	return Distance(a, b) >= gap
-}
-
 // boxesApart is how far apart the boxes round two shapes are: never more than the shapes.
 func boxesApart(a, b Shape) float64 {
 	lowA, highA := a.Bounds()

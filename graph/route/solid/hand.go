@@ -35,7 +35,6 @@ type task struct {
 	size   catalog.Size
 	ways   int
 	body   int            // whose task it is; -1
-	part   *graph.Part    // the same; nil
 	skip   map[int]bool   // bodies that are no obstacle to it
 	inLine bool           // nor is what lies on its axis: it is drawn back, or primed before it goes in
 	only   func(int) bool // of the others, those that stand there at the time; nil: all
@@ -202,7 +201,7 @@ func (h *hands) ofPart(p *graph.Part) []task {
 	b := &builder{lay: lay, out: h.s}
 	g := b.girthOfPart(p)
 	t := task{at: in.Add(outlet).Scale(0.5), axis: outlet.Sub(in).Unit(), radius: g.likely / 2, size: lay.Stage.Part(p.ID).Size.V,
-		body: h.s.Index("part " + p.ID), part: p, skip: map[int]bool{}, pos: p.Pos}
+		body: h.s.Index("part " + p.ID), skip: map[int]bool{}, pos: p.Pos}
 	for i := range h.s.All {
 		if h.s.All[i].Part == p.ID {
 			t.skip[i] = true

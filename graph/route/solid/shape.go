@@ -64,23 +64,6 @@ func (s Shape) Move(by graph.Vec) Shape {
 	return s
 }
 
-// Grow returns the shape thicker by a margin all round; a box gets it on every face, a
-// cylinder on its mantle and its ends.
-func (s Shape) Grow(margin float64) Shape {
-	switch s.form {
-	case box:
-		for i, h := range s.half {
-			s.half[i] = h.Add(h.Unit().Scale(margin))
-		}
-	case cylinder:
-		along := s.b.Sub(s.a).Unit().Scale(margin)
-		s.a, s.b, s.radius = s.a.Sub(along), s.b.Add(along), s.radius+margin
-	default:
-		s.radius += margin
-	}
-	return s
-}
-
 // Bounds returns the corners of the least box along the axes round the shape.
 func (s Shape) Bounds() (low, high graph.Vec) {
 	switch s.form {

@@ -37,7 +37,6 @@ type Node struct {
 	BarUp, BarDown float64 // of a manifold: how far its bar reaches from At
 
 	line *line
-	pos  int // in line.nodes
 	ins  []*Pipe
 	outs []*Pipe
 	host bool // another line that is not a hanging one starts or ends here

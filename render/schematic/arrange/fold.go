@@ -99,8 +99,8 @@ func (b *builder) split(l *line, after int) {
 	}
 	l.pipes, l.row = l.pipes[:cut], l.row[:after+1]
 	l.toTub, l.wall, l.end, l.carried = false, nil, nil, true
-	for i, n := range next.nodes {
-		n.line, n.pos = next, i
+	for _, n := range next.nodes {
+		n.line = next
 	}
 	for _, q := range next.pipes {
 		q.line = next

@@ -145,7 +145,7 @@ func (b *builder) startPipes(paired map[*Pipe]bool) []*Pipe {
 }
 
 func (b *builder) put(l *line, n *Node) {
-	n.line, n.pos = l, len(l.nodes)
+	n.line = l
 	l.nodes = append(l.nodes, n)
 }
 

@@ -91,14 +91,10 @@ type unitPump struct{ pump, unit *graph.Part }
 func (p *Plan) heaterPumps() []unitPump {
 	net := p.After.Layout.Stage.Net()
 	var out []unitPump
-	for _, u := range p.After.Circuit.Units() {
-		b, _ := net.UnitBranch(u)
-		if b == nil {
-			continue
-		}
+	for _, b := range net.Branches() {
 		for _, pump := range b.Feeds() {
 			if !slices.ContainsFunc(out, func(q unitPump) bool { return q.pump == pump }) {
-				out = append(out, unitPump{pump, u})
+				out = append(out, unitPump{pump, b.Unit})
 			}
 		}
 	}

@@ -167,7 +167,7 @@ func (p *Plan) oldHeats(own *settle.Part, mode string) []job.Beside {
 			continue
 		}
 		// how the valves of one that is taken out stand is written of the time after it
-		if !u.Removed && (stage.BranchOf(set.Net(), u.Part) == nil || len(p.Before.Solutions) > 0 && p.Before.StandsShut(u.ID)) {
+		if !u.Removed && (!set.Net().Pumped(u.Part) || len(p.Before.Solutions) > 0 && p.Before.StandsShut(u.ID)) {
 			continue
 		}
 		one := job.Beside{Unit: u}

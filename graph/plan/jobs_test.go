@@ -107,7 +107,7 @@ func TestPlungePool(t *testing.T) {
 	if p.Proposal.Place.Run != "heated" {
 		t.Errorf("cut in %s", p.Proposal.Place.Where())
 	}
-	branch, _ := stream.FindUnitBranch(p.After.Circuit)
+	branch, _ := p.After.Layout.Stage.Branch()
 	net := stream.NewNet(p.After.Circuit)
 	feeder := net.Downstream(branch.Unit).First(graph.Feeder)
 	if feeder == nil {

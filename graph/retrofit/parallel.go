@@ -19,14 +19,10 @@ func BesideUnits(c *graph.Circuit, lay *route.Layout) []*stream.UnitBranch {
 	if c.Retrofit == nil || lay == nil || c.Retrofit.Remove {
 		return nil
 	}
-	net := lay.Stage.Net()
 	var out []*stream.UnitBranch
-	for _, u := range lay.Circuit.Units() {
-		if u.ID == c.Retrofit.Unit {
-			continue
-		}
-		if b, _ := net.UnitBranch(u); b != nil && b.TeeIn != nil {
-			out = append(out, b)
+	for _, b := range lay.Stage.Branches() {
+		if b.Unit.ID != c.Retrofit.Unit && b.TeeIn != nil {
+			out = append(out, b.UnitBranch)
 		}
 	}
 	return out

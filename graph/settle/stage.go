@@ -22,7 +22,7 @@ type Stage struct {
 	at    [][]int              // of each part: its runs, in the order of the circuit
 	deep  map[pipe]float64     // socket depths, filled while it is made
 	pools map[*graph.Part]bool // pumps asked after by filtersPool, filled while it is made
-	way   func() *ways
+	net   func() *stream.Net
 }
 
 // pipe is a spec and size.
@@ -31,20 +31,8 @@ type pipe struct {
 	size catalog.Size
 }
 
-// ways is which way the water goes in a stage.
-type ways struct {
-	net      *stream.Net
-	branches []Branch
-}
-
 // KeptCold reports whether the water has to be cooled and not heated, see graph.Site.KeptCold.
 func (s *Stage) KeptCold() bool { return s.Circuit.Site.KeptCold(s.Water.TemperatureC.V) }
-
-// Branch is a unit that water comes to and how it hangs on its line.
-type Branch struct {
-	*stream.UnitBranch
-	Problem string // why it has no bypass; ""
-}
 
 // Of settles a circuit of one stage (see graph.Circuit.At). Any circuit will do: what
 // follows from nothing is not known. A circuit without a catalogue has the embedded one.
@@ -68,7 +56,7 @@ func indexed(c *graph.Circuit) *Stage {
 		}
 	}
 	s.at = s.runsAt()
-	s.way = sync.OnceValue(func() *ways { return newWays(c) })
+	s.net = sync.OnceValue(func() *stream.Net { return stream.NewNet(c) })
 	return s
 }
 
@@ -109,40 +97,17 @@ func (s *Stage) runsOf(id string) []int {
 	return nil
 }
 
-func newWays(c *graph.Circuit) *ways {
-	w := &ways{net: stream.NewNet(c)}
-	for _, u := range c.Units() {
-		if b, problem := w.net.UnitBranch(u); b != nil {
-			w.branches = append(w.branches, Branch{b, problem})
-		}
-	}
-	return w
-}
-
 // Catalog returns the catalogue, for what chooses a new part.
 func (s *Stage) Catalog() *catalog.Catalog { return s.cat }
 
 // Net returns which way the water goes. It is worked out once.
-func (s *Stage) Net() *stream.Net { return s.way().net }
+func (s *Stage) Net() *stream.Net { return s.net() }
 
-// Branches returns the units that water comes to, in the order of the circuit. They are
-// found once.
-func (s *Stage) Branches() []Branch { return s.way().branches }
+// Branches returns the units that water comes to, see stream.Net.Branches.
+func (s *Stage) Branches() []stream.Branch { return s.Net().Branches() }
 
-// Branch returns the branch of the unit the job is about (see graph.Circuit.TheUnit), and in
-// words why it has no bypass; nil where there is no unit or no water comes to it.
-func (s *Stage) Branch() (b *stream.UnitBranch, why string) {
-	unit := s.Circuit.TheUnit()
-	if unit == nil {
-		return nil, "there is no heat pump"
-	}
-	for _, b := range s.Branches() {
-		if b.Unit == unit {
-			return b.UnitBranch, b.Problem
-		}
-	}
-	return nil, "no water comes to " + unit.ID
-}
+// Branch returns the branch of the unit the job is about, see stream.Net.TheBranch.
+func (s *Stage) Branch() (b *stream.UnitBranch, why string) { return s.Net().TheBranch() }
 
 // Part returns the part with the id, or nil.
 func (s *Stage) Part(id string) *Part {

@@ -1,6 +1,11 @@
 package stream
 
-import "dryfit/graph"
+import (
+	"cmp"
+	"slices"
+
+	"dryfit/graph"
+)
 
 // UnitBranch is how a unit hangs on the line: the tee where its water leaves the line, the
 // tee where it comes back, the bypass between the two, and the pipes to and from the unit.
@@ -56,24 +61,68 @@ func (b *UnitBranch) Element() *graph.Part {
 // it off alone, all that stand there.
 func (b *UnitBranch) Isolators() (to, from []*graph.Part) { return b.shutTo, b.shutFrom }
 
-// FindUnitBranch returns the branch of the circuit's unit (see TheUnit). Where there is
-// none it returns nil and says why, in words.
-func FindUnitBranch(c *graph.Circuit) (*UnitBranch, string) {
-	unit := c.TheUnit()
+// Branch is a unit that water comes to and how it hangs on its line.
+type Branch struct {
+	*UnitBranch
+	Problem string // why it has no bypass; ""
+}
+
+// Branches returns the units that water comes to, in the order of the circuit. They are found once.
+func (n *Net) Branches() []Branch { return n.branches() }
+
+func (n *Net) findBranches() []Branch {
+	var out []Branch
+	for _, u := range n.Circuit.Units() {
+		if b, problem := n.branchOf(u); b != nil {
+			out = append(out, Branch{b, problem})
+		}
+	}
+	return out
+}
+
+// InnerFirst returns the branches, that of a unit which hangs in the pipes of another before the other's:
+// its parts lie on both ways, and its own valves shut them off without the other.
+func (n *Net) InnerFirst() []Branch {
+	return slices.SortedStableFunc(slices.Values(n.Branches()), func(a, b Branch) int {
+		return cmp.Compare(len(a.ToUnitParts)+len(a.FromUnitParts), len(b.ToUnitParts)+len(b.FromUnitParts))
+	})
+}
+
+// TheBranch returns the branch of the unit the job is about (see graph.Circuit.TheUnit), and in words why it
+// has no bypass; nil where there is no unit or no water comes to it.
+func (n *Net) TheBranch() (*UnitBranch, string) {
+	unit := n.Circuit.TheUnit()
 	if unit == nil {
 		return nil, "there is no heat pump"
 	}
-	return NewNet(c).UnitBranch(unit)
+	return n.UnitBranch(unit)
 }
 
-// UnitBranch returns the branch of a unit: of the places up the water where it divides, the
+// UnitBranch returns the branch of a unit of the circuit. Where the unit has no bypass the branch holds the
+// unit and its pump alone, and the words say so; it is nil where no water comes to the unit.
+func (n *Net) UnitBranch(unit *graph.Part) (*UnitBranch, string) {
+	for _, b := range n.Branches() {
+		if b.Unit.ID == unit.ID {
+			return b.UnitBranch, b.Problem
+		}
+	}
+	return nil, "no water comes to " + unit.ID
+}
+
+// Pumped reports whether the water of a pump comes to a unit, of nil not.
+func (n *Net) Pumped(unit *graph.Part) bool {
+	if unit == nil {
+		return false
+	}
+	b, _ := n.UnitBranch(unit)
+	return b != nil && b.Pump != nil
+}
+
+// branchOf finds the branch of a unit: of the places up the water where it divides, the
 // nearest from which the water can pass the unit by, and the nearest place down the water
 // where it meets again. Ways through other units do not count as a bypass, so the branch of
 // a unit in parallel with another is the one they share.
-//
-// Where the unit has no bypass the branch holds the unit and its pump alone, and the words
-// say so; it is nil where no water comes to the unit.
-func (n *Net) UnitBranch(unit *graph.Part) (*UnitBranch, string) {
+func (n *Net) branchOf(unit *graph.Part) (*UnitBranch, string) {
 	if len(n.runsOf(n.in, unit)) == 0 || len(n.runsOf(n.out, unit)) == 0 {
 		return nil, "no water comes to " + unit.ID
 	}

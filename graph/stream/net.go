@@ -39,6 +39,8 @@ type Net struct {
 	in     [][]int        // runs the water comes to each part by
 	waters func() waters  // the bodies of water
 	pumps  func() []int   // of each part: the pump in whose line it stands; -1
+
+	branches func() []Branch // of the units
 }
 
 // node is a place where water meets: a part, one port of a tub, or one side of a pump.
@@ -91,6 +93,7 @@ func NewNet(c *graph.Circuit) *Net {
 	}
 	n.pumps = sync.OnceValue(n.linePumps)
 	n.waters = sync.OnceValue(n.findWaters)
+	n.branches = sync.OnceValue(n.findBranches)
 	return n
 }
 

@@ -106,7 +106,7 @@ func TestAlong(t *testing.T) {
 }
 
 func TestUnitBranch(t *testing.T) {
-	b, problem := FindUnitBranch(circuit(t, withBypass))
+	b, problem := NewNet(circuit(t, withBypass)).TheBranch()
 	if problem != "" {
 		t.Fatal(problem)
 	}
@@ -141,7 +141,7 @@ func TestUnitBranchForms(t *testing.T) {
 			k.out>d.run-in v.out>d.branch d.run-out>b.run-in b.run-out>tub.r`, "a b c k v d"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			b, problem := FindUnitBranch(circuit(t, c.text))
+			b, problem := NewNet(circuit(t, c.text)).TheBranch()
 			got := problem
 			if problem == "" {
 				got = b.TeeIn.ID + " " + b.TeeOut.ID + " " + ids(b.BypassParts)
@@ -375,12 +375,12 @@ func checkWays(t *testing.T, n *Net) {
 
 func TestNetIsTheSameInAnyOrder(t *testing.T) {
 	c := circuit(t, withBypass)
-	want, _ := FindUnitBranch(c)
+	want, _ := NewNet(c).TheBranch()
 	rng := rand.New(rand.NewSource(2))
 	for range 20 {
 		rng.Shuffle(len(c.Runs), func(i, j int) { c.Runs[i], c.Runs[j] = c.Runs[j], c.Runs[i] })
 		rng.Shuffle(len(c.Parts), func(i, j int) { c.Parts[i], c.Parts[j] = c.Parts[j], c.Parts[i] })
-		got, problem := FindUnitBranch(c)
+		got, problem := NewNet(c).TheBranch()
 		if problem != "" || got.TeeIn != want.TeeIn || got.TeeOut != want.TeeOut || ids(got.Line.Parts) != ids(want.Line.Parts) {
 			t.Fatalf("order changed the branch: %s", problem)
 		}
@@ -401,7 +401,7 @@ func TestAnyCircuitHasANet(t *testing.T) {
 				t.Errorf("%q: a part that is not there", text)
 			}
 		}
-		if b, problem := FindUnitBranch(c); b == nil && problem == "" {
+		if b, problem := NewNet(c).TheBranch(); b == nil && problem == "" {
 			t.Errorf("%q: neither a branch nor a reason", text)
 		}
 	}

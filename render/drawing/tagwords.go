@@ -1,7 +1,6 @@
 package drawing
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 
@@ -9,7 +8,6 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
 	"dryfit/graph/rule"
-	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 	"dryfit/render/sticker"
 	"dryfit/render/tag"
@@ -32,7 +30,7 @@ func warnings(p *plan.Plan, names *tag.Names) map[string][]sticker.Setting {
 			}
 		}
 	}
-	branches := innerFirst(p.After.Layout.Stage.Branches())
+	branches := net.InnerFirst()
 	for _, branch := range branches {
 		b := branch.UnitBranch
 		beforeOpened(p, b, names, func(v *graph.Part, words, said string) {
@@ -69,16 +67,8 @@ func warnings(p *plan.Plan, names *tag.Names) map[string][]sticker.Setting {
 	return out
 }
 
-// innerFirst are the branches of the units, that of a unit which hangs in the pipes of another before the
-// other's: its parts lie on both ways, and its own valves shut them off without the other.
-func innerFirst(branches []settle.Branch) []settle.Branch {
-	return slices.SortedStableFunc(slices.Values(branches), func(a, b settle.Branch) int {
-		return cmp.Compare(len(a.ToUnitParts)+len(a.FromUnitParts), len(b.ToUnitParts)+len(b.FromUnitParts))
-	})
-}
-
 // shutOffPast are the isolators of all units that a valve leads past.
-func shutOffPast(branches []settle.Branch, past *graph.Part) []*graph.Part {
+func shutOffPast(branches []stream.Branch, past *graph.Part) []*graph.Part {
 	var out []*graph.Part
 	for _, b := range branches {
 		if b.TeeIn == nil || b.Element() != past {

@@ -191,13 +191,13 @@ func draws(p *graph.Part) bool {
 
 // switches names, for every unit, the valves that shut it off and no other.
 func (f *facts) switches() {
-	branches := unitBranches(f.c, f.net)
+	branches := f.net.Branches()
 	for _, b := range branches {
 		to, _ := b.Isolators()
 		own := slices.DeleteFunc(slices.Clone(to), func(v *graph.Part) bool {
-			return slices.ContainsFunc(branches, func(o *stream.UnitBranch) bool {
+			return slices.ContainsFunc(branches, func(o stream.Branch) bool {
 				others, _ := o.Isolators()
-				return o != b && slices.Contains(others, v)
+				return o.Unit != b.Unit && slices.Contains(others, v)
 			})
 		})
 		one := practice.Switch{Unit: f.names.Tag(b.Unit.ID), Shared: len(own) == 0}
@@ -240,8 +240,8 @@ func (f *facts) filter(p *graph.Part) { f.j.Filter = f.set.Part(p.ID).Media() }
 func (f *facts) branch(b *stream.UnitBranch) {
 	byHand := func(k graph.Kind) bool { return k.IsHandValve() }
 	j := f.j
-	for _, each := range unitBranches(f.c, f.net) {
-		f.valves(each)
+	for _, each := range f.net.Branches() {
+		f.valves(each.UnitBranch)
 	}
 	pockets := func(k graph.Kind) bool { return k == graph.ThermometerPocket }
 	j.Pockets = len(f.tags(slices.Concat(b.ToUnitParts, b.StubParts), pockets)) > 0 && len(f.tags(slices.Concat(b.FromUnitParts, b.StubParts), pockets)) > 0

@@ -107,7 +107,7 @@ func jetsFeel(change float64) string {
 // bypassReadings are what is read of what stands in the bypass of each unit.
 func bypassReadings(p *plan.Plan, j jobIn, names *tag.Names) (out []reading) {
 	seen := map[string]bool{} // two units may share a bypass
-	for _, b := range unitBranches(p.After.Circuit, p.After.Layout.Stage.Net()) {
+	for _, b := range p.After.Layout.Stage.Branches() {
 		e := b.Element()
 		if e != nil && seen[e.ID] {
 			continue

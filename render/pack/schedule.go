@@ -65,7 +65,7 @@ func valveSchedule(p *plan.Plan, j jobIn) schedule {
 		return schedule{}
 	}
 	net := p.After.Layout.Stage.Net()
-	branches := unitBranches(p.After.Circuit, net)
+	branches := net.Branches()
 	names := tag.Of(p.Circuit, p.Net())
 	valves := valvesOf(p.After.Circuit, net, branches, names)
 	if len(valves) == 0 || len(branches) == 0 {
@@ -102,20 +102,9 @@ func valveSchedule(p *plan.Plan, j jobIn) schedule {
 	return s
 }
 
-// unitBranches returns the branch of every unit that has water.
-func unitBranches(c *graph.Circuit, net *stream.Net) []*stream.UnitBranch {
-	var out []*stream.UnitBranch
-	for _, u := range c.Units() {
-		if b, _ := net.UnitBranch(u); b != nil {
-			out = append(out, b)
-		}
-	}
-	return out
-}
-
 // valvesOf lists the valves of the branches: to the units, from them, past them, drains; then
 // the valves between tub and pump.
-func valvesOf(c *graph.Circuit, net *stream.Net, branches []*stream.UnitBranch, names *tag.Names) []valve {
+func valvesOf(c *graph.Circuit, net *stream.Net, branches []stream.Branch, names *tag.Names) []valve {
 	var out []valve
 	add := func(p *graph.Part, d duty) {
 		if !slices.ContainsFunc(out, func(v valve) bool { return v.part == p }) {
@@ -133,7 +122,7 @@ func valvesOf(c *graph.Circuit, net *stream.Net, branches []*stream.UnitBranch, 
 		}
 	}
 	past := func(v *graph.Part) bool { // what leads past another unit does not shut this one off
-		return slices.ContainsFunc(branches, func(b *stream.UnitBranch) bool { return slices.Contains(b.BypassParts, v) })
+		return slices.ContainsFunc(branches, func(b stream.Branch) bool { return slices.Contains(b.BypassParts, v) })
 	}
 	for _, b := range branches {
 		way := slices.DeleteFunc(slices.Concat(b.ToUnitParts, b.FromUnitParts), past)
@@ -144,7 +133,7 @@ func valvesOf(c *graph.Circuit, net *stream.Net, branches []*stream.UnitBranch, 
 		e := b.Element()
 		for _, p := range b.BypassParts {
 			by := bypasses
-			if e.Kind == graph.CheckValve && rule.BesideCheck(b, p, e) {
+			if e.Kind == graph.CheckValve && rule.BesideCheck(b.UnitBranch, p, e) {
 				by = serves
 			}
 			each([]*graph.Part{p}, by, checks)

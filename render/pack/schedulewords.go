@@ -9,7 +9,7 @@ import (
 )
 
 // scheduleWords says what the schedule lacks, and what must never be.
-func scheduleWords(branches []*stream.UnitBranch, valves []valve, j jobIn) (notes, never []string) {
+func scheduleWords(branches []stream.Branch, valves []valve, j jobIn) (notes, never []string) {
 	isolators := false
 	for _, b := range branches {
 		to, from := b.Isolators()

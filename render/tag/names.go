@@ -1,7 +1,6 @@
 package tag
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -54,19 +53,10 @@ func (n *Names) OnAir(id string) bool {
 
 // findRoles says of the parts between line and unit which way the water passes them.
 func (n *Names) findRoles(c *graph.Circuit, net *stream.Net) {
-	var branches []*stream.UnitBranch
-	for _, u := range c.Units() {
-		if b, _ := net.UnitBranch(u); b != nil {
-			branches = append(branches, b)
-		}
-	}
-	// a part is called by the unit it stands nearest to: the shorter branch lies within the longer
-	slices.SortStableFunc(branches, func(a, b *stream.UnitBranch) int {
-		return cmp.Compare(len(a.ToUnitParts)+len(a.FromUnitParts), len(b.ToUnitParts)+len(b.FromUnitParts))
-	})
+	branches := net.InnerFirst() // a part is called by the unit it stands nearest to
 	// what units beside each other hang on leads to each
-	n.shared(c, branches, "on the pipe to ", func(b *stream.UnitBranch) []*graph.Part { return b.ToUnitParts })
-	n.shared(c, branches, "on the pipe from ", func(b *stream.UnitBranch) []*graph.Part { return b.FromUnitParts })
+	n.shared(c, branches, "on the pipe to ", func(b stream.Branch) []*graph.Part { return b.ToUnitParts })
+	n.shared(c, branches, "on the pipe from ", func(b stream.Branch) []*graph.Part { return b.FromUnitParts })
 	for _, b := range branches {
 		unit := "the unit"
 		if len(c.Units()) > 1 {
@@ -94,14 +84,14 @@ func (n *Names) findRoles(c *graph.Circuit, net *stream.Net) {
 
 // shared names the units of a pipe that several hang on, between the same two tees: of one unit in the
 // branch of another the parts lie in both branches, and lead to the one alone.
-func (n *Names) shared(c *graph.Circuit, branches []*stream.UnitBranch, words string, of func(*stream.UnitBranch) []*graph.Part) {
+func (n *Names) shared(c *graph.Circuit, branches []stream.Branch, words string, of func(stream.Branch) []*graph.Part) {
 	units := map[string][]string{}
 	for _, u := range c.Units() {
 		for _, b := range branches {
-			if b.Unit != u {
+			if b.Unit.ID != u.ID {
 				continue
 			}
-			beside := func(o *stream.UnitBranch) bool { return o != b && o.TeeIn == b.TeeIn && o.TeeOut == b.TeeOut }
+			beside := func(o stream.Branch) bool { return o.Unit != b.Unit && o.TeeIn == b.TeeIn && o.TeeOut == b.TeeOut }
 			if !slices.ContainsFunc(branches, beside) {
 				continue
 			}

@@ -21,6 +21,7 @@ import (
 // adviser holds what every comparison needs.
 type adviser struct {
 	circuit *graph.Circuit
+	settled *settle.Stage // of the circuit: what a changed one has in common with it is not settled again
 	branch  *stream.UnitBranch
 	before  *stage.Stage
 	Unit    Promise
@@ -29,7 +30,7 @@ type adviser struct {
 // New returns the adviser of a unit's branch in a circuit: settled is its stage, before
 // what stands today, nil where that is not known.
 func New(c *graph.Circuit, branch *stream.UnitBranch, before *stage.Stage, settled *settle.Stage) *adviser {
-	return &adviser{circuit: c, branch: branch, before: before, Unit: PromiseOf(settled.Part(branch.Unit.ID))}
+	return &adviser{circuit: c, settled: settled, branch: branch, before: before, Unit: PromiseOf(settled.Part(branch.Unit.ID))}
 }
 
 // Compare solves every choice and picks one; where none keeps the promise it works out the
@@ -86,7 +87,7 @@ func (a *adviser) Try(c *graph.Circuit, element graph.Part) BypassChoice {
 	if changed == nil {
 		return out
 	}
-	lay := laying.Of(changed)
+	lay := a.lay(changed)
 	for _, mode := range changed.AllModes() {
 		if !a.branch.FedIn(mode) {
 			continue
@@ -139,9 +140,12 @@ func (a *adviser) branchIn(c *graph.Circuit) *stream.UnitBranch {
 	if c == a.circuit {
 		return a.branch
 	}
-	branch, _ := stream.FindUnitBranch(c)
+	branch, _ := stream.NewNet(c).TheBranch()
 	return cmp.Or(branch, a.branch)
 }
+
+// lay lays out a changed circuit.
+func (a *adviser) lay(c *graph.Circuit) *route.Layout { return laying.OfStage(a.settled.With(c)) }
 
 func (a *adviser) solve(lay *route.Layout, mode graph.Mode) ChoiceMode {
 	out := ChoiceMode{Mode: mode.Name}
@@ -207,13 +211,14 @@ func (a *adviser) throttle(c *graph.Circuit, shut BypassChoice) BypassChoice {
 		shut.Name = a.staysShut(shut)
 		return shut
 	}
-	branch := a.branchIn(c)
-	changed := withElement(c, branch, ThrottleElement(1)) // any Kv: it is set below
+	changed := withElement(c, a.branchIn(c), ThrottleElement(1)) // any Kv: it is set below
 	if changed == nil {
 		return BypassChoice{}
 	}
-	branch = a.branchIn(changed)
-	kv := NewThrottle(laying.Of(changed), branch, branch.Element().ID).Setting(a.Unit)
+	lay := a.lay(changed)
+	found, _ := lay.Stage.Branch()
+	branch := cmp.Or(found, a.branch)
+	kv := NewThrottle(lay, branch, branch.Element().ID).Setting(a.Unit)
 	out := a.Try(c, ThrottleElement(kv))
 	out.Kv = kv
 	out.Name = graph.Say("throttle valve, %s", quantity.Kv.Of(kv))

@@ -97,8 +97,8 @@ func (a *adviser) otherUnit(what quantity.Text, rows []catalog.Row) Remedy {
 	out := Remedy{What: what, Effect: "none in the catalogue"}
 	for _, row := range rows {
 		c := withUnit(a.circuit, a.branch.Unit, row)
-		set := settle.Of(c)
-		other := &adviser{circuit: c, before: a.before, Unit: PromiseOf(set.Part(a.branch.Unit.ID))}
+		set := a.settled.With(c)
+		other := &adviser{circuit: c, settled: set, before: a.before, Unit: PromiseOf(set.Part(a.branch.Unit.ID))}
 		if other.branch, _ = set.Branch(); other.branch == nil {
 			continue
 		}

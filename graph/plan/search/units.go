@@ -44,7 +44,7 @@ func (s *search) compareUnits(t *trial) {
 func (s *search) fed(c *graph.Circuit) bool {
 	after := &stage.Stage{Circuit: c}
 	after.Lay()
-	if stage.BranchOf(after.Layout.Stage.Net(), c.Part(s.asked.Retrofit.Unit)) == nil || len(graph.Errors(after.Solve(graph.After))) > 0 {
+	if !after.Layout.Stage.Net().Pumped(c.Part(s.asked.Retrofit.Unit)) || len(graph.Errors(after.Solve(graph.After))) > 0 {
 		return false
 	}
 	in := inWater(&rule.Input{Circuit: c, Before: s.before.Circuit, BeforeLayout: s.before.Layout, After: c, Layout: after.Layout}, after, s.before)

@@ -23,29 +23,16 @@ func (s *Stage) BadDays(name graph.Stage) {
 	if s == nil || s.Layout == nil {
 		return
 	}
-	net := s.Layout.Stage.Net()
 	s.Isolated, s.Alone = nil, nil
-	for _, unit := range s.Circuit.Units() {
-		if branch := BranchOf(net, unit); branch != nil {
-			s.isolated(branch, name)
+	for _, b := range s.Layout.Stage.Branches() {
+		if b.Pump != nil {
+			s.isolated(b.UnitBranch, name)
 		}
 	}
 	s.SolveDirty(name)
 	if name == graph.After {
-		s.alone(net)
+		s.alone(s.Layout.Stage.Net())
 	}
-}
-
-// BranchOf is the branch of a unit that has a pump; nil where there is none.
-func BranchOf(net *stream.Net, unit *graph.Part) *stream.UnitBranch {
-	if unit == nil {
-		return nil
-	}
-	branch, _ := net.UnitBranch(unit)
-	if branch == nil || branch.Pump == nil {
-		return nil
-	}
-	return branch
 }
 
 // isolated solves the modes of a unit's pumps with the unit shut off and what is in its bypass
@@ -82,12 +69,9 @@ func (s *Stage) SolveDirty(name graph.Stage) {
 		return
 	}
 	s.dirtySolved = true
-	net := s.Layout.Stage.Net()
 	var pumps []*graph.Part
-	for _, unit := range s.Circuit.Units() {
-		if branch := BranchOf(net, unit); branch != nil {
-			pumps = append(pumps, branch.Feeds()...)
-		}
+	for _, b := range s.Layout.Stage.Branches() {
+		pumps = append(pumps, b.Feeds()...)
 	}
 	for _, mode := range s.modesOf(pumps...) {
 		if bad, ok := BadDay(mode); ok {

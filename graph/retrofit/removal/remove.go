@@ -67,9 +67,9 @@ func takenOut(c *graph.Circuit, lay *route.Layout) (leaving, quantity.Text, quan
 	if b.TeeIn.Kind != graph.Tee || b.TeeOut.Kind != graph.Tee {
 		return leaving{}, graph.Say("%q hangs on %s %q and %s %q; only a unit between two tees can be taken out by rule", unit.ID, b.TeeIn.Kind, b.TeeIn.ID, b.TeeOut.Kind, b.TeeOut.ID), drawIt
 	}
-	for _, other := range lay.Circuit.Units() {
-		if ob, _ := net.UnitBranch(other); other != unit && ob != nil && ob.TeeIn == b.TeeIn {
-			return leaving{}, graph.Say("%q shares the tees %q and %q with %q, which would be left without water", unit.ID, b.TeeIn.ID, b.TeeOut.ID, other.ID), drawIt
+	for _, other := range net.Branches() {
+		if other.Unit != b.Unit && other.TeeIn == b.TeeIn {
+			return leaving{}, graph.Say("%q shares the tees %q and %q with %q, which would be left without water", unit.ID, b.TeeIn.ID, b.TeeOut.ID, other.Unit.ID), drawIt
 		}
 	}
 	in, out := net.Coming(b.TeeIn), net.Leaving(b.TeeOut)

@@ -1,15 +1,12 @@
 package description
 
 import (
-	"go/ast"
-	"go/parser"
-	"go/token"
 	"os"
 	"path/filepath"
-	"regexp"
-	"strconv"
 	"strings"
 	"testing"
+
+	"dryfit/graph/said"
 )
 
 // saidElsewhere are words that no file of testdata/wrong can bring about well, and what does.
@@ -50,74 +47,11 @@ func TestEveryMistakeIsMade(t *testing.T) {
 		}
 		all.Write(data)
 	}
-	said, words := all.String(), map[string]bool{}
+	var texts []said.Text
 	for _, dir := range []string{".", "field", "located", "pipework"} {
-		for _, w := range wordsOf(t, dir) {
-			words[w.text] = true
-			made := w.form.MatchString(said)
-			if by, elsewhere := saidElsewhere[w.text]; made == elsewhere {
-				t.Errorf("%s: %q: said by testdata/wrong: %v, by another test: %q; want one of the two", w.at, w.text, made, by)
-			}
-		}
+		texts = append(texts, said.Handed(t, dir, "Fail", "Add")...)
 	}
-	for w := range saidElsewhere {
-		if !words[w] {
-			t.Errorf("nobody says %q any more", w)
-		}
+	for _, wrong := range said.Hold(texts, all.String(), saidElsewhere) {
+		t.Error(wrong)
 	}
-}
-
-// word is a text that a reader hands over as what is wrong or what would be right.
-type word struct {
-	at   token.Position
-	text string
-	form *regexp.Regexp // what it becomes
-}
-
-var verb = regexp.MustCompile(`%[-+.*#0-9]*[a-zA-Z]`)
-
-// wordsOf reads the sources of a package for them.
-func wordsOf(t *testing.T, dir string) []word {
-	t.Helper()
-	files, err := filepath.Glob(filepath.Join(dir, "*.go"))
-	if err != nil || len(files) == 0 {
-		t.Fatalf("%d files in %s (%v)", len(files), dir, err)
-	}
-	var out []word
-	set := token.NewFileSet()
-	for _, file := range files {
-		if strings.HasSuffix(file, "_test.go") {
-			continue
-		}
-		tree, err := parser.ParseFile(set, file, nil, 0)
-		if err != nil {
-			t.Fatal(err)
-		}
-		ast.Inspect(tree, func(n ast.Node) bool {
-			call, ok := n.(*ast.CallExpr)
-			if !ok {
-				return true
-			}
-			if to, ok := call.Fun.(*ast.SelectorExpr); !ok || to.Sel.Name != "Fail" && to.Sel.Name != "Add" {
-				return true
-			}
-			for _, a := range call.Args {
-				lit, ok := a.(*ast.BasicLit)
-				if !ok || lit.Kind != token.STRING {
-					continue
-				}
-				text, _ := strconv.Unquote(lit.Value)
-				if !strings.Contains(text, " ") {
-					continue
-				}
-				var parts []string
-				for _, p := range verb.Split(strings.ReplaceAll(text, "%%", "%"), -1) {
-					parts = append(parts, regexp.QuoteMeta(p))
-				}
-				out = append(out, word{set.Position(lit.Pos()), text, regexp.MustCompile(strings.Join(parts, ".*"))})
-			}
-			return true
-		})
-	}
-	return out
 }

@@ -12,6 +12,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description"
 	_ "dryfit/graph/lots" // garbage is collected seldom
+	"dryfit/graph/patch"
 	"dryfit/graph/plan"
 	"dryfit/graph/rule"
 )
@@ -116,7 +117,7 @@ func testDone(t *testing.T, r *rule.Rule, file string) {
 			t.Errorf("%s: nobody says %q in\n%v", fail, m[1], of(r, before))
 		}
 	}
-	text, err := patched(string(read(t, fail)), string(data))
+	text, err := patch.Over(string(read(t, fail)), string(data))
 	if err != nil {
 		t.Fatalf("%s:%v", file, err)
 	}
@@ -232,7 +233,7 @@ func read(t *testing.T, file string) []byte {
 	if filepath.Ext(file) != ".patch" {
 		return data
 	}
-	text, err := patched(string(read(t, filepath.Join("testdata", "clean.toml"))), string(data))
+	text, err := patch.Over(string(read(t, filepath.Join("testdata", "clean.toml"))), string(data))
 	if err != nil {
 		t.Fatalf("%s:%v", file, err)
 	}

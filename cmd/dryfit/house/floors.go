@@ -43,4 +43,4 @@ var floors = [][]string{
 }
 
 // forTests are packages that only tests import.
-var forTests = []string{"graph/agree", "graph/golden", "graph/lots", "render/scene/differ", "graph/description/ladder", "graph/hydraulic/twin"}
+var forTests = []string{"graph/agree", "graph/golden", "graph/lots", "graph/patch", "graph/said", "render/scene/differ", "graph/description/ladder", "graph/hydraulic/twin"}

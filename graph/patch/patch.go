@@ -1,15 +1,7 @@
-package rule_test
-
-import (
-	"fmt"
-	"slices"
-	"strings"
-	"testing"
-)
-
-// A case of a rule is testdata/clean.toml with a small change, written as a patch:
+// Package patch lays a small change over a text, for tests: a case is then what it changes of a
+// description that stands, not a copy of it. A case is written as
 //
-//	# What the case is: it takes the place of the comment at the head of clean.toml.
+//	# What the case is: it takes the place of the comment at the head of the text.
 //
 //	@@
 //	 a line that stays
@@ -18,9 +10,18 @@ import (
 //	@@ id = "pump"
 //	-existing = true
 //
-// The lines that stay or go are looked for in clean.toml, where they stand together just once;
+// The lines that stay or go are looked for in the text, where they stand together just once;
 // or after @@ and a line that stands there just once, at the first place that follows it. Lines
 // that only come, after such a line, come right after it. Blank lines before a @@ don't count.
+//
+// Only tests import it, and it imports nothing of the house.
+package patch
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
 
 // hunk is one change.
 type hunk struct {
@@ -29,8 +30,8 @@ type hunk struct {
 	body  []string
 }
 
-// patched applies a patch to a text.
-func patched(text, patch string) (string, error) {
+// Over returns a text with a patch laid over it; the error names the line of the patch.
+func Over(text, patch string) (string, error) {
 	head, hunks, err := parsePatch(patch)
 	if err != nil {
 		return "", err
@@ -109,7 +110,7 @@ func (h *hunk) find(lines []string) (int, error) {
 	if h.after != "" {
 		at := places(lines, []string{h.after})
 		if len(at) != 1 {
-			return 0, fmt.Errorf("%d: %q stands in clean.toml %s, not once", h.line, h.after, times(at))
+			return 0, fmt.Errorf("%d: %q stands in the text %s, not once", h.line, h.after, times(at))
 		}
 		from = at[0] + 1
 	}
@@ -127,7 +128,7 @@ func (h *hunk) find(lines []string) (int, error) {
 	}
 	at := places(lines[from:], old)
 	if len(at) == 0 || h.after == "" && len(at) > 1 {
-		return 0, fmt.Errorf("%d: its lines stand together in clean.toml %s, not once: give more of those round them, or after @@ one they follow\n%s",
+		return 0, fmt.Errorf("%d: its lines stand together in the text %s, not once: give more of those round them, or after @@ one they follow\n%s",
 			h.line, times(at), strings.Join(old, "\n"))
 	}
 	return from + at[0], nil
@@ -153,32 +154,4 @@ func times(at []int) string {
 		where = append(where, fmt.Sprint(i+1))
 	}
 	return fmt.Sprintf("%d times (lines %s)", len(at), strings.Join(where, ", "))
-}
-
-func TestPatched(t *testing.T) {
-	const text = "# clean\n# job\n\n[[part]]\nid = \"a\"\nold = true\n\n[[part]]\nid = \"b\"\nold = true\n"
-	for _, c := range []struct{ name, patch, want, fails string }{
-		{"the head alone", "# Other.\n", strings.Replace(text, "# clean\n# job", "# Other.", 1), ""},
-		{"a line for another", "@@\n-id = \"b\"\n+id = \"c\"\n", strings.Replace(text, `"b"`, `"c"`, 1), ""},
-		{"by the line it follows", "@@ id = \"b\"\n-old = true\n", strings.TrimSuffix(text, "old = true\n"), ""},
-		{"right after a line", "@@ id = \"a\"\n+new = true\n\n@@\n id = \"b\"\n+x = 1\n", strings.NewReplacer("\"a\"\n", "\"a\"\nnew = true\n", "\"b\"\n", "\"b\"\nx = 1\n").Replace(text), ""},
-		{"over a blank line", "@@\n-old = true\n\n [[part]]\n", strings.Replace(text, "old = true\n\n", "\n", 1), ""},
-		{"twice there", "@@\n-old = true\n", "", `1: its lines stand together in clean.toml 2 times (lines 6, 10), not once`},
-		{"not there", "# x\n\n@@\n-odl = true\n", "", `3: its lines stand together in clean.toml nowhere`},
-		{"not together", "@@\n id = \"a\"\n-id = \"b\"\n", "", "1: its lines"},
-		{"the line it follows is not there", "@@ id = \"z\"\n-old = true\n", "", `1: "id = \"z\"" stands in clean.toml nowhere`},
-		{"nothing that stays", "@@\n+new = true\n", "", "1: no word where the lines come"},
-		{"gone already", "@@\n-id = \"a\"\n@@\n-id = \"a\"\n", "", `3: "id = \"a\"" goes already by the @@ of line 1`},
-		{"no change", "@@\n id = \"a\"\n", "", "1: no line goes or comes"},
-		{"no mark", "@@\nid = \"a\"\n", "", `2: "id = \"a\"" begins with none`},
-		{"before the first", "id = \"a\"\n", "", `1: "id = \"a\"" before the first @@`},
-	} {
-		got, err := patched(text, c.patch)
-		switch {
-		case c.fails == "" && (err != nil || got != c.want):
-			t.Errorf("%s: %v, got\n%swant\n%s", c.name, err, got, c.want)
-		case c.fails != "" && (err == nil || !strings.HasPrefix(err.Error(), c.fails)):
-			t.Errorf("%s: error %v, want %s", c.name, err, c.fails)
-		}
-	}
 }

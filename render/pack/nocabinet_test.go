@@ -1,8 +1,6 @@
 package pack
 
 import (
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 )
@@ -10,22 +8,8 @@ import (
 // A pool whose plant stands in a shed has no cabinet that could be opened, aired or looked under, and no
 // panel; a tub whose file says nothing of its cabinet has one all the same.
 func TestPoolHasNoCabinet(t *testing.T) {
-	for job, want := range map[string]bool{"plunge-pool.toml": false, "two-speed.toml": true} {
-		file := filepath.Join("..", "..", "testdata", job)
-		source, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		made, err := Make(wanted(t, file, source, Wants()), Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		page := ""
-		for _, f := range made.Files {
-			if f.Name == "index.html" {
-				page = string(f.Data)
-			}
-		}
+	for job, want := range map[string]bool{"plunge-pool": false, "two-speed": true} {
+		page := string(fileOf(t, demoPack(t, job), "index.html"))
 		for _, words := range []string{"before the cabinet is opened", "under the cabinet", "Air the cabinet", "fan for the cabinet", "with the panel on"} {
 			if strings.Contains(page, words) != want {
 				t.Errorf("%s: %q is said: %t, wanted %t", job, words, !want, want)

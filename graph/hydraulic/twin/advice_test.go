@@ -97,7 +97,7 @@ func (u *tub) rankOfFirst(t *testing.T, truth answers) (rank, of int, held bool)
 	var left []float64
 	for _, id := range ids {
 		c := read(t, u.revealed(id))
-		n := spread.Coarse(laying.Of(c.At(graph.Before)), laying.Of(c.At(graph.After)), "unit", 128)
+		n := spread.Coarse(laying.Of(c.At(graph.Before)), laying.Of(c.At(graph.After)), "unit", lots.Count(128, 64))
 		low, _, high := valueOf(n.Of(mode, graph.After), c.At(graph.After), "unit")
 		flow := 3600 * truth[mode]["unit"]
 		held = held || len(left) == 0 && low-1e-6 <= flow && flow <= high+1e-6

@@ -90,7 +90,7 @@ func (u *tub) stage(t testing.TB, c *graph.Circuit, mode graph.Mode, stage graph
 		}
 	}
 	s, err := m.Solve(p)
-	for i := 0; i < 12 && err == nil && u.gardel.unit != "" && stage == graph.After; i++ {
+	for i := 0; i < 12 && err == nil && u.newTees.law != nil && stage == graph.After; i++ {
 		for id, k := range u.extra(m, s) { // half of the way each time, as the split moves with it
 			f := &m.Runs[m.RunAt[id]].Fittings[0]
 			k = (f.K + u.k[id] + k) / 2

@@ -482,16 +482,16 @@ func (t *tub) depotWork(line, unit way, unitBore, flow float64) {
 	there := d.count(2, elbows-2)
 	t.depotRun(line, t.last, "t1.run-in", newWork, d.even(100, 400), 0)
 	t.depotRun(line, "t1.run-out", "bypass.in", newWork, d.even(80, 200), 0)
-	t.gardel.bypass = fmt.Sprintf("r%d", t.runs)
+	t.newTees.bypass = fmt.Sprintf("r%d", t.runs)
 	t.depotRun(line, "bypass.out", "t2.run-in", newWork, d.even(80, 200), 0)
 	t.depotRun(unit, "t1.branch", "v1.in", newWork, d.even(80, 300), 0)
 	unit.extra = d.even(0.02, 0.1)
 	t.depotRun(unit, "v1.out", "unit.in", newWork, 1000*d.even(2, 9), there)
-	t.gardel.unit = fmt.Sprintf("r%d", t.runs)
+	t.newTees.unit = fmt.Sprintf("r%d", t.runs)
 	t.depotRun(unit, "unit.out", "v2.in", newWork, 1000*d.even(2, 9), elbows-there)
 	unit.extra = 0
 	t.depotRun(unit, "v2.out", "t2.branch", newWork, d.even(80, 300), 0)
-	t.gardel.edge = [2]float64{d.even(0.02, 0.12), d.even(0.02, 0.12)}
+	t.newTees.law = gardel{edge: [2]float64{d.even(0.02, 0.12), d.even(0.02, 0.12)}}
 	t.last = "t2.run-out"
 }
 

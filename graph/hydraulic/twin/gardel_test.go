@@ -7,15 +7,25 @@ import (
 	"dryfit/graph/hydraulic/formula"
 )
 
-// gardel has the two new tees of a tub lose what Gardel's formulas say (1957, from memory), where the solver has
-// the handbook's: by a K that is added to a run of each of the ways between them, at the split that is found.
-type gardel struct {
-	unit, bypass string     // runs
-	edge         [2]float64 // radius of the edge, of the bore
+// newTees has the two new tees of a tub lose what a law of their own says, where the solver has the handbook's: by
+// a K that is added to a run of each of the ways between them, at the split that is found.
+type newTees struct {
+	unit, bypass string // runs
+	law          teeLaw // nil: the handbook's
 }
 
-// of are K of branch and run on the velocity head of the whole flow, at a share q of the branch, of a branch of a share
-// of the run's area.
+// teeLaw is K of branch and run on the velocity head of the whole flow, at a share q of the branch, of a branch of a
+// share of the run's area.
+type teeLaw interface {
+	dividing(q, area float64) (branch, run float64)
+	joining(q, area float64) (branch, run float64)
+}
+
+// gardel are tees by Gardel's formulas (1957, from memory).
+type gardel struct {
+	edge [2]float64 // radius of the edge, of the bore
+}
+
 func (g gardel) dividing(q, area float64) (branch, run float64) {
 	r := g.edge[0]
 	branch = 0.95*(1-q)*(1-q) + q*q*(1+(0.4-0.1*area)/(area*area))*(1-0.9*math.Sqrt(r/area)) + 0.4*q*(1-q)*(1+area)/area
@@ -30,9 +40,9 @@ func (g gardel) joining(q, area float64) (branch, run float64) {
 }
 
 // extra returns what is to be added to K of the two runs, each on its own bore, so that a solution with what was
-// added so far has Gardel's losses.
+// added so far has the losses of their law.
 func (u *tub) extra(m *hydraulic.Model, s *hydraulic.Solution) map[string]float64 {
-	g := u.gardel
+	g := u.newTees
 	flows := map[string]float64{g.unit: math.Abs(s.Part("unit").Flow), g.bypass: math.Abs(s.Part("bypass").Flow)}
 	all := flows[g.unit] + flows[g.bypass]
 	q := flows[g.unit] / all
@@ -40,10 +50,10 @@ func (u *tub) extra(m *hydraulic.Model, s *hydraulic.Solution) map[string]float6
 	for i, id := range []string{"t1", "t2"} {
 		tee := m.Parts[m.PartAt[id]].Tee
 		area := tee.Beta * tee.Beta
-		sign, k := -1.0, g.dividing
+		sign, k := -1.0, g.law.dividing
 		at := [3]float64{all, -flows[g.bypass], -flows[g.unit]}
 		if i == 1 {
-			sign, k = 1, g.joining
+			sign, k = 1, g.law.joining
 			at = [3]float64{flows[g.bypass], -all, flows[g.unit]}
 		}
 		has, _ := tee.Loss(at)

@@ -39,7 +39,7 @@ type tub struct {
 	runs  int
 	told  told
 
-	gardel gardel // of the depot's tees
+	newTees newTees
 }
 
 const (

@@ -32,6 +32,7 @@ var styleKinds = map[string]string{
 	"true-union-ball-valve":  "ball-valve",
 	"cartridge-filter":       "filter",
 	"sand-filter":            "filter",
+	"filter-in-vessel":       "filter",
 }
 
 // Pipe returns the row of pipe of the spec and size.

@@ -1,12 +1,14 @@
 package settle_test
 
 import (
+	"fmt"
 	"os"
 	"slices"
 	"strings"
 	"testing"
 
 	"dryfit/catalog"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
@@ -166,6 +168,75 @@ length = "1 m"
 			if got := stage.Part(id).Loss.Row.Name; got != want {
 				t.Errorf("%s, %s, %s: %s is taken for %q, want %q", c.pump, c.filter, c.jets, id, got, want)
 			}
+		}
+	}
+}
+
+// The drop of a pool's filter bends between sand's and paper's where nothing says what is in it; a row of the user's
+// that does not say it either bends as what would stand in its place without it.
+func TestBendOfAFilter(t *testing.T) {
+	const row = `
+[[catalog.filter]]
+name = "mine"
+loss = { flow = "10 m3/h", drop = "12 kPa" }
+rating = "3.5 bar"
+source = "its plate"
+tag = "own"
+`
+	const line = `
+[pipe]
+spec = "pvc-sch40"
+size = "2 in"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["a", "b"]
+[[part]]
+id = "pump"
+kind = "pump"
+PUMP
+[[part]]
+id = "filter"
+kind = "filter"
+FILTER
+[[run]]
+from = "tub.a"
+to = "pump.in"
+length = "1 m"
+[[run]]
+from = "pump.out"
+to = "filter.in"
+length = "1 m"
+[[run]]
+from = "filter.out"
+to = "tub.b"
+length = "1 m"
+`
+	either, paper, sand := tables.ExponentOf("filter-in-vessel", "filter"), tables.ExponentOf("cartridge-filter", "filter"), tables.ExponentOf("sand-filter", "filter")
+	if !(sand.Low <= either.Low && either.Low < paper.Low && either.High > sand.High && either.High <= paper.High && sand.Likely < either.Likely && either.Likely < paper.Likely) {
+		t.Errorf("either %v, sand %v, paper %v", either, sand, paper)
+	}
+	for _, c := range []struct {
+		pump, filter string
+		want         tables.Exponent
+	}{
+		{"pool-pump", "", either},
+		{"pool-pump", `type = "mine"`, either},
+		{"pool-pump", `loss = { flow = "10 m3/h", drop = "12 kPa" }`, either},
+		{"pool-pump", `media = "sand"`, sand},
+		{"pool-pump", "type = \"mine\"\nmedia = \"sand\"", sand},
+		{"pool-pump", "type = \"mine\"\nmedia = \"cartridge\"", paper},
+		{"two-speed-pump", "", paper},
+		{"two-speed-pump", `type = "mine"`, paper},
+	} {
+		text := row + strings.NewReplacer("PUMP", fmt.Sprintf("type = %q", c.pump), "FILTER", c.filter).Replace(line)
+		read, ds := description.Read("line.toml", []byte(text))
+		if graph.HasErrors(ds) {
+			t.Fatal(ds)
+		}
+		got := settle.Of(read).Part("filter").Loss.Exponent
+		if got.V != c.want.Likely || !agree.Within(got.V*(1+got.Low), c.want.Low, 1e-9) || !agree.Within(got.V*(1+got.High), c.want.High, 1e-9) {
+			t.Errorf("%s, %q: %g, %g to %g, want %v", c.pump, c.filter, got.V, got.V*(1+got.Low), got.V*(1+got.High), c.want)
 		}
 	}
 }

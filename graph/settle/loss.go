@@ -1,6 +1,7 @@
 package settle
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -159,6 +160,9 @@ func (s *Stage) settleLoss(out *Part) {
 	}
 	l := &out.Loss
 	l.Row, l.Origin = out.LossRow.V, lent(out.LossRow, out.LossRow.V.OwnsLoss())
+	if p.Kind == graph.Filter { // a row that does not say what is in it bends as what would stand here without it
+		l.Row.Style = cmp.Or(l.Row.Style, out.usual.V.Style)
+	}
 	switch {
 	case p.Loss != nil:
 		l.Described, l.Origin = p.Loss, given(or(p.Loss.Pos, p.KeyPos["loss"]))

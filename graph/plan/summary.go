@@ -27,6 +27,7 @@ type ModeSummary struct {
 	Jets, JetsToday    float64
 	HasToday           bool    // the circuit as it stands was solved too: JetsToday is its own
 	Pump               float64 // flow of the running pump; where several run of that which moves most, of the unit's water before another
+	PumpID             string  // of that pump; "" where none runs
 	PumpAsDescribed    float64 // Pump by the description alone, where no unit has water and what was read contradicts that; else 0
 	OtherWater         bool    // none runs but of another water than the unit's
 	Moving             float64 // what that moves were its water moving already; Pump, but where it holds at two flows
@@ -101,7 +102,7 @@ func Summarise(p *Plan) []ModeSummary {
 	var out []ModeSummary
 	for i := range stage.Solutions {
 		sol := &stage.Solutions[i]
-		m := ModeSummary{Mode: sol.Mode.Name, Pump: pumpFlow(sol), Moving: pumpMoving(sol), OtherWater: sol.OtherWater()}
+		m := ModeSummary{Mode: sol.Mode.Name, Pump: pumpFlow(sol), PumpID: mover(sol), Moving: pumpMoving(sol), OtherWater: sol.OtherWater()}
 		m.Jets, m.HasJets = sol.JetsFlow()
 		m.Jets = hydraulic.Passing(m.Jets)
 		m.JetsToday = m.Jets
@@ -227,6 +228,17 @@ func pumpFlow(s *hydraulic.Solution) float64 {
 		most = max(most, p.Flow)
 	}
 	return most
+}
+
+// mover returns the id of the running pump that moves most, the first of those that move alike; "" where none runs.
+func mover(s *hydraulic.Solution) string {
+	id, most := "", -1.0
+	for _, p := range movers(s) {
+		if p.Flow > most {
+			id, most = p.Part.ID, p.Flow
+		}
+	}
+	return id
 }
 
 // movers are the pumps that run: those of the unit's water, or where none of that runs those of another.

@@ -28,7 +28,7 @@ func TestBypassOfEachUnit(t *testing.T) {
 		`on: "unit-2" gets 3.0 m3/h (what it needs is not known); "unit" gets 4.0 m3/h (what it needs is not known); the bypass takes 7.5 m3/h`:                                   beside(own, shared),
 		`on: "unit" gets 4.0 m3/h (what it needs is not known); the bypass takes 6.7 m3/h; the pump moves 11.0 m3/h`:                                                              beside(plan.ModeSummary{Mode: "on", Pump: 11 * h}, valve),
 	} {
-		if got := summaryLine(form.Style{}, m); got != want {
+		if got := summaryLine(form.Style{}, m, unsaid); got != want {
 			t.Errorf("%s\nwant %s", got, want)
 		}
 	}

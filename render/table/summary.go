@@ -20,9 +20,22 @@ import (
 func SummaryLines(p *plan.Plan, s form.Style) []string {
 	var out []string
 	for _, m := range plan.Summarise(p) {
-		out = append(out, summaryLine(s, m)+jetsSpread(p.Ranges.Of(m.Mode, graph.After)))
+		out = append(out, summaryLine(s, m, func(part string) string { return flowSpread(s, p, m.Mode, part) })+jetsSpread(p.Ranges.Of(m.Mode, graph.After)))
 	}
 	return out
+}
+
+// flowSpread says how far the flow of a part may be off in a mode; "" where no range was made or both its
+// ends print alike.
+func flowSpread(s form.Style, p *plan.Plan, mode, part string) string {
+	r := flowRangeOf(p, mode, part)
+	if r == nil {
+		return ""
+	}
+	if low, high := r.Ends(s.Flow); low == high {
+		return ""
+	}
+	return ", nine in ten lie " + r.Between(s.Flow, "")
 }
 
 // InShort is SummaryLines with the modes that come to the same in one line.
@@ -75,15 +88,20 @@ func todayWithoutAnswer(p *plan.Plan) []stage.NoAnswer {
 	return out
 }
 
-func summaryLine(s form.Style, m plan.ModeSummary) string {
+// summaryLine says what a mode comes to; sure, how far the flow of a part may be off.
+func summaryLine(s form.Style, m plan.ModeSummary, sure func(part string) string) string {
 	var said []string
 	units := m.Units()
 	for _, u := range units {
-		said = append(said, unitWords(s, u, len(m.Beside) > 0))
+		words := unitWords(s, u, len(m.Beside) > 0)
+		if u.Astray <= 0 {
+			words += sure(u.ID)
+		}
+		said = append(said, words)
 	}
 	said = append(said, bypasses(units, s)...)
 	if !m.HasUnit && m.Pump > 0 {
-		said = append(said, "the pump moves "+s.Flow(m.Pump)+read(s, m.PumpAsDescribed, m.Pump))
+		said = append(said, "the pump moves "+s.Flow(m.Pump)+read(s, m.PumpAsDescribed, m.Pump)+sure(m.PumpID))
 	}
 	if m.HasJets {
 		said = append(said, jetsWords(m, s))
@@ -93,7 +111,7 @@ func summaryLine(s form.Style, m plan.ModeSummary) string {
 	}
 	said = slicesWithout(said, "")
 	if len(said) == 0 {
-		said = append(said, "no water moves")
+		said = append(said, "no water moves"+sure(m.PumpID))
 	}
 	return m.Mode + ": " + strings.Join(said, "; ")
 }

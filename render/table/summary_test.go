@@ -7,6 +7,9 @@ import (
 	"dryfit/render/table/form"
 )
 
+// unsaid is how sure a flow is that no range was made of.
+func unsaid(string) string { return "" }
+
 // The words are those of the trade's hand-over; what they say follows from the numbers given.
 func TestSummaryLine(t *testing.T) {
 	const m3h = 1.0 / 3600
@@ -23,7 +26,7 @@ func TestSummaryLine(t *testing.T) {
 			"on: the pump moves 20.0 m3/h; the jets get what they get today, 20.0 m3/h"},
 		{"all shut", plan.ModeSummary{Mode: "on", HasJets: true}, "on: no water moves"},
 	} {
-		if got := summaryLine(form.Style{}, c.mode); got != c.want {
+		if got := summaryLine(form.Style{}, c.mode, unsaid); got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}
 	}

@@ -30,10 +30,7 @@ func SupposedLines(p *plan.Plan, names *tag.Names, s form.Style) []string {
 			if i > 0 {
 				line += ";"
 			}
-			line += " " + unitWords(s, u, len(m.Beside) > 0)
-			if r := unitRange(p.Supposed.Plan, m.Mode, u.ID); r != nil {
-				line += ", nine in ten lie " + r.Between(s.Flow, "")
-			}
+			line += " " + unitWords(s, u, len(m.Beside) > 0) + flowSpread(s, p.Supposed.Plan, m.Mode, u.ID)
 		}
 		if m.HasJets {
 			line += "; " + jetsWords(m, s) + jetsSpread(p.Supposed.Ranges.Of(m.Mode, graph.After))
@@ -63,14 +60,19 @@ func supposedFirst(p *plan.Plan, s form.Style) []string {
 	return []string{line}
 }
 
-// unitRange is the range of a unit's flow after the work; nil where none was made, or nothing moves it.
-func unitRange(p *plan.Plan, mode, unit string) *spread.Range {
-	r, sol := p.Ranges.Of(mode, graph.After), p.After.Solution(mode)
-	if r == nil || sol == nil {
+// flowRangeOf is the range of a part's flow in a mode, after the work where there is any; nil where none was
+// made, or nothing moves it.
+func flowRangeOf(p *plan.Plan, mode, part string) *spread.Range {
+	sol := p.After.Solution(mode)
+	if sol == nil {
+		sol = p.Before.Solution(mode)
+	}
+	if sol == nil {
 		return nil
 	}
-	i := slices.IndexFunc(sol.Parts, func(f hydraulic.PartFlow) bool { return f.Part.ID == unit })
-	if i < 0 || i >= len(r.Parts) || r.Parts[i].High <= r.Parts[i].Low {
+	r := p.Ranges.Of(mode, sol.Stage)
+	i := slices.IndexFunc(sol.Parts, func(f hydraulic.PartFlow) bool { return f.Part.ID == part })
+	if r == nil || i < 0 || i >= len(r.Parts) || r.Parts[i].High <= r.Parts[i].Low {
 		return nil
 	}
 	return &r.Parts[i]
@@ -97,7 +99,7 @@ func supposedOf(p *plan.Plan, s form.Style) *supposedJSON {
 	out := &supposedJSON{Run: p.Supposed.Place.Run, NeedsMM: form.Round(p.Supposed.Place.NeededMM, 1), Text: append(SupposedLines(p, nil, s), supposedFirst(p, s)...)}
 	for _, m := range plan.Summarise(p.Supposed.Plan) {
 		one := supposedModeJSON{Mode: m.Mode, Unit: form.M3h(m.Unit)}
-		if r := unitRange(p.Supposed.Plan, m.Mode, m.UnitID); r != nil {
+		if r := flowRangeOf(p.Supposed.Plan, m.Mode, m.UnitID); r != nil {
 			one.Range = flowRange(*r)
 		}
 		out.Modes = append(out.Modes, one)

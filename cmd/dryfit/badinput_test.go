@@ -172,3 +172,23 @@ func TestBadInput(t *testing.T) {
 	}
 	refused(faulty, "cuts", "--pieces", "binary.toml", "--stock", "3 m")
 }
+
+// A file's name may hold what a terminal obeys: whatever is said of it, of what went well too, shows that.
+func TestNamesAreShown(t *testing.T) {
+	demo, err := filepath.Abs("../../testdata/plug-in.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Chdir(t.TempDir())
+	const job, folder = "j\x1b[31m.toml", "p\x1b[31m"
+	for _, args := range [][]string{
+		{"new", job}, {"new", job}, {"new", "--circuit", "plug-in", "--survey", "s\x1b[31m.pdf"}, {"format", job}, {"check", job}, {"flow", "no" + job},
+		{"pack", demo, "-o", folder}, {"draw", demo, "--view", "schematic", "-o", folder},
+	} {
+		got := commanded(t, args...)
+		said := got.stdout + got.err
+		if _, obeyed, raw := strings.Cut(said, "\x1b"); raw || !strings.Contains(said, `\x1b[31m`) {
+			t.Errorf("%q: exit %d, says raw %.60q", args, got.code, obeyed)
+		}
+	}
+}

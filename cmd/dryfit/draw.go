@@ -136,7 +136,7 @@ func writePages(pages []*scene.Scene, format string, dpi float64, j *job, w *wor
 		}
 	}
 	for i := len(pages); i > 0 && j.output != "-" && disk.Absent(pageName(j.output, i)) != nil; i++ {
-		fmt.Fprintf(w.Stderr, "%s is of an earlier drawing: this one has %s\n", pageName(j.output, i), sheetCount(len(pages)))
+		world.Tell(w, "%s is of an earlier drawing: this one has %s", pageName(j.output, i), sheetCount(len(pages)))
 	}
 	return world.Done
 }
@@ -168,9 +168,9 @@ func pageName(name string, i int) string {
 // set as they are written.
 func warnMissing(letters []rune, unjoined []string, w *world.World) {
 	if len(letters) > 0 {
-		fmt.Fprintf(w.Stderr, "dryfit: warning: the font of the drawings lacks %q; a box stands for each, but in SVG, which whoever looks at it sets in a font of his own\n", string(letters))
+		world.Tell(w, "dryfit: warning: the font of the drawings lacks %q; a box stands for each, but in SVG, which whoever looks at it sets in a font of his own", string(letters))
 	}
 	if len(unjoined) > 0 {
-		fmt.Fprintf(w.Stderr, "dryfit: warning: PDF and PNG set what is written in %s letter by letter from the left; SVG has it as it is written\n", strings.Join(unjoined, " and "))
+		world.Tell(w, "dryfit: warning: PDF and PNG set what is written in %s letter by letter from the left; SVG has it as it is written", strings.Join(unjoined, " and "))
 	}
 }

@@ -55,13 +55,13 @@ func runFormat(v *verb, args []string, w *world.World) int {
 	case name == "-":
 		return w.Write("-", out)
 	case bytes.Equal(text, out):
-		fmt.Fprintf(w.Stderr, "%s: nothing changes\n", name)
+		world.Tell(w, "%s: nothing changes", name)
 		return world.Done
 	}
 	if err := w.Files.Replace(name, text, out); err != nil {
 		return world.Complain(w, err)
 	}
-	fmt.Fprintf(w.Stderr, "%s is laid out\n", name)
+	world.Tell(w, "%s is laid out", name)
 	return world.Done
 }
 

@@ -183,10 +183,10 @@ func (j *job) printFindings(ds []graph.Diagnostic, notJudged string, w *world.Wo
 		out = []byte(j.render(ds, w.Stdout, w))
 		switch len(ds) {
 		case 0:
-			out = fmt.Appendf(out, "%s: nothing to mend\n", j.file)
+			out = fmt.Appendf(out, "%s: nothing to mend\n", graph.Inert(j.file))
 		case 1: // it is counted at a glance
 		default:
-			out = fmt.Appendf(out, "%s: %s\n", j.file, graph.InShort(ds))
+			out = fmt.Appendf(out, "%s: %s\n", graph.Inert(j.file), graph.InShort(ds))
 		}
 		if notJudged != "" {
 			out = fmt.Appendln(out, notJudged)

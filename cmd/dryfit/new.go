@@ -53,11 +53,11 @@ func runNew(v *verb, args []string, w *world.World) int {
 		return world.Complain(w, err)
 	}
 	if sheets {
-		fmt.Fprintf(w.Stderr, "%s written: print it at 100 %% and take it to the tub; then dryfit new --circuit %s job.toml\n", name, circuit)
+		world.Tell(w, "%s written: print it at 100 %% and take it to the tub; then dryfit new --circuit %s job.toml", name, circuit)
 		return world.Done
 	}
-	fmt.Fprintf(w.Stderr, "%s written: fill its blanks (\"?\"), then dryfit check %s\n", name, name)
-	fmt.Fprintf(w.Stderr, "for an editor that checks as you type: dryfit schema -o %s, beside it\n", description.SchemaFile)
+	world.Tell(w, "%s written: fill its blanks (\"?\"), then dryfit check %s", name, name)
+	world.Tell(w, "for an editor that checks as you type: dryfit schema -o %s, beside it", description.SchemaFile)
 	return world.Done
 }
 

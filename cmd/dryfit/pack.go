@@ -101,7 +101,7 @@ func runPack(v *verb, args []string, w *world.World) int {
 	}
 	warnMissing(made.Missing, made.Unjoined, w)
 	code := j.say(p.Findings, w)
-	fmt.Fprintf(w.Stderr, "%s written%s: open %s\n", j.output, counted(p.Findings), filepath.Join(j.output, "index.html"))
+	world.Tell(w, "%s written%s: open %s", j.output, counted(p.Findings), filepath.Join(j.output, "index.html"))
 	return code
 }
 

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -72,7 +71,7 @@ func runQuote(v *verb, args []string, w *world.World) int {
 		return code
 	}
 	if keys := quote.PriceOf(p).Keys; len(keys) > 0 {
-		fmt.Fprintf(w.Stderr, "what has no price gets one under [prices] by its kind, its name or its id: %s; pipe under [[stock]] too, labour under [tariff] work\n", strings.Join(keys, ", "))
+		world.Tell(w, "what has no price gets one under [prices] by its kind, its name or its id: %s; pipe under [[stock]] too, labour under [tariff] work", strings.Join(keys, ", "))
 	}
 	return j.say(p.Findings, w)
 }

@@ -76,7 +76,7 @@ func runServe(v *verb, args []string, w *world.World) int {
 	}
 	if times {
 		cfg.Tell = func(what string, took time.Duration) {
-			fmt.Fprintf(w.Stderr, "%s: %d ms\n", what, took.Milliseconds())
+			world.Tell(w, "%s: %d ms", what, took.Milliseconds())
 		}
 	}
 	debug.SetGCPercent(live.Tidy)
@@ -87,7 +87,7 @@ func runServe(v *verb, args []string, w *world.World) int {
 	it.greet(w, links, door.Private())
 	if open {
 		if err := browse(ctx, links[0]); err != nil {
-			fmt.Fprintf(w.Stderr, "dryfit: no browser could be opened: %v\n", err)
+			world.Tell(w, "dryfit: no browser could be opened: %v", err)
 		}
 	}
 	if err := live.New(cfg, door).Serve(ctx, at); err != nil {
@@ -105,12 +105,12 @@ func (it *served) greet(w *world.World, links []string, private bool) {
 		if code, err := live.Code(links[0], w.Colour(w.Stderr)); err == nil {
 			fmt.Fprint(w.Stderr, code)
 		}
-		fmt.Fprintln(w.Stderr, "whoever has the link can look on; nobody can change the file from there")
+		world.Tell(w, "whoever has the link can look on; nobody can change the file from there")
 	}
 	if it.file == "" {
-		fmt.Fprintln(w.Stderr, "pick a circuit there; Ctrl-C ends it")
+		world.Tell(w, "pick a circuit there; Ctrl-C ends it")
 	} else {
-		fmt.Fprintf(w.Stderr, "%s is shown there, and followed; Ctrl-C ends it\n", it.file)
+		world.Tell(w, "%s is shown there, and followed; Ctrl-C ends it", it.file)
 	}
 }
 

@@ -110,6 +110,12 @@ func Complain(w *World, err error) int {
 	return WrongUse
 }
 
+// Tell prints a line that is no complaint on standard error. Names in it may hold anything a file's
+// name may: what a terminal would obey is shown instead.
+func Tell(w *World, format string, of ...any) {
+	fmt.Fprintln(w.Stderr, graph.Inert(fmt.Sprintf(format, of...)))
+}
+
 // Read reads an input of the user's; "-" is standard input.
 func (w *World) Read(name string) ([]byte, error) { return w.Files.Read(name, located.MaxBytes) }
 

@@ -339,6 +339,38 @@ at-from = "pump.in"`, 1) + cut
 	}
 }
 
+// Where two stretches are measured and no legs tie them together, the unit's place counts in the one it is
+// counted from, whichever of them the file has first. By hand: the suction's leg has no bearing on the line.
+func TestPlaceCountedInOneOfTwoStretches(t *testing.T) {
+	apart := func(s string) string {
+		return strings.NewReplacer(`legs = ["up 180 mm", "right 260 mm"]`, `length = "440 mm"`, `to = "pump.in"
+existing = true
+legs = ["down 420 mm", "front 240 mm", "right 870 mm"]`, `to = "basket.in"
+existing = true
+length = "1130 mm"
+
+[[part]]
+id = "basket"
+kind = "strainer"
+existing = true
+
+[[run]]
+from = "basket.out"
+to = "pump.in"
+existing = true
+legs = ["right 400 mm"]`).Replace(s)
+	}
+	p := planOf(t, standing(t, func(s string) string { return strings.Replace(apart(s), `at-from = "tub.skimmer"`, `at-from = "filter.out"`, 1) }))
+	if wrong := graph.Errors(p.Findings); len(wrong) > 0 || p.Proposal == nil {
+		t.Errorf("counted from filter.out: %v", wrong)
+	}
+	q := planOf(t, standing(t, apart))
+	wrong := graph.Errors(q.Findings)
+	if len(wrong) == 0 || !strings.Contains(wrong[0].Message.String(), "counted from tub.skimmer, and no legs tie that to the cut") {
+		t.Errorf("counted from tub.skimmer: %v", wrong)
+	}
+}
+
 // A place counted from a port that no legs tie to the cut: a port that is tied is named, and with
 // that one in its stead the finding is gone.
 func TestPlaceCountedFromWhatIsTied(t *testing.T) {

@@ -36,11 +36,12 @@ type limb struct {
 	port     draft.End // the unit's port with its transition
 	valve    body
 	union    body
-	feeder   bool    // a check keeps a feeder's chemical out
-	reachMM  float64 // how much pipe assumed legs should have; 0: as short as they go
-	guessed  bool    // where the unit stands is assumed
-	survey   *survey // of the way to where the unit stands; nil where nobody said
-	drawn    *survey // of what stands round pipes that the user leads all the way; nil otherwise
+	feeder   bool          // a check keeps a feeder's chemical out
+	reachMM  float64       // how much pipe assumed legs should have; 0: as short as they go
+	guessed  bool          // where the unit stands is assumed
+	adrift   graph.PortRef // where the line that is cut begins, where no legs tie it to what the unit's place is counted from; else empty
+	survey   *survey       // of the way to where the unit stands; nil where nobody said
+	drawn    *survey       // of what stands round pipes that the user leads all the way; nil otherwise
 	pipes    [2]*draft.Strand
 	unled    bool // no pipes lead there
 }

@@ -125,7 +125,9 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 	d.PointTo()
 	l := newLimb(w, d)
 	if led {
-		l.survey = site.survey(w, path, place, a, aside)
+		if l.survey = site.survey(w, path, place, a, aside); l.survey == nil {
+			l.adrift = path.Run.From
+		}
 	}
 	if w.asked.ServiceValve && choice.Bypass != "spring" {
 		l.find(w.asked.KeyPos["service-valve"], graph.Note, "service-valve stands in parallel to a spring check, and this bypass has none: it is left out",

@@ -53,8 +53,12 @@ type cutLeg struct {
 // led gives the pipes that lead to where the unit stands the legs that are not written: those
 // left open, and whole pipes. failed says that none were found, and findings say why.
 func (l *limb) led(line, apart graph.Vec, out, back []graph.Leg) (to, from []graph.Leg, failed bool) {
-	s := l.survey
-	if s == nil || l.w.asked.Stand == nil {
+	s, stand := l.survey, l.w.asked.Stand
+	if l.adrift.Part != "" && stand != nil && stand.From.Part != "" && (len(out) == 0 || len(back) == 0) {
+		l.untied(fromTied(l.adrift.String()))
+		return nil, nil, true
+	}
+	if s == nil || stand == nil {
 		to, from = l.closed(out, back, apart, nil)
 		return to, from, false
 	}
@@ -90,8 +94,7 @@ func (l *limb) stands(s *survey, out, back []graph.Leg) (in, outlet graph.Vec, o
 		group, tied := s.lay.Groups[stand.From.String()]
 		origin, known = s.lay.Positions[stand.From.String()]
 		if !known || !tied || group != s.group {
-			l.find(stand.Pos, graph.Error, graph.Say("the place of %q is counted from %s, and no legs tie that to the cut", l.w.unit.ID, stand.From),
-				s.tiedHint())
+			l.untied(s.tiedHint())
 			return in, outlet, false
 		}
 	}
@@ -114,10 +117,15 @@ func (l *limb) stands(s *survey, out, back []graph.Leg) (in, outlet graph.Vec, o
 	return in, outlet, true
 }
 
+// untied tells that where the unit stands is not known from here.
+func (l *limb) untied(hint quantity.Text) {
+	stand := l.w.asked.Stand
+	l.find(stand.Pos, graph.Error, graph.Say("the place of %q is counted from %s, and no legs tie that to the cut", l.w.unit.ID, stand.From), hint)
+}
+
 // tiedHint says how a place comes to be counted from something legs tie to the cut: by the legs that
 // lack, or from a port that is tied to it.
 func (s *survey) tiedHint() quantity.Text {
-	const legs = "measure the legs between them"
 	for _, p := range s.lay.Circuit.Parts {
 		for _, q := range p.Ports {
 			ref := graph.PortRef{Part: p.ID, Port: q.Name}.String()
@@ -125,11 +133,17 @@ func (s *survey) tiedHint() quantity.Text {
 				continue
 			}
 			if group, tied := s.lay.Groups[ref]; tied && group == s.group {
-				return graph.Say("%s, or count at from a port that legs tie to the cut: at-from = \"%s\"", legs, ref)
+				return fromTied(ref)
 			}
 		}
 	}
-	return legs
+	return measureBetween
+}
+
+const measureBetween = "measure the legs between them"
+
+func fromTied(port string) quantity.Text {
+	return graph.Say("%s, or count at from a port that legs tie to the cut: at-from = \"%s\"", measureBetween, port)
 }
 
 // portGap is the way from a unit's inlet to its outlet.

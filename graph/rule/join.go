@@ -73,7 +73,7 @@ func measuredDiameter(in *Input, report Report) {
 			judgeDiameter(v, r.MeasuredOutsideMM, r.Spec, r.Size, fmt.Sprintf("run %q", r.Said()), runKey(r, "measured-outside-diameter"), report)
 		}
 	}
-	if old := joinsOld(v); !measured && old != nil && !old.Spec.IsHose() {
+	if old := joinsOld(v); !measured && old != nil && !old.Spec.IsHose() && !byBoreAlone(old) {
 		report(false, graph.Diagnostic{
 			Pos: old.Pos, Severity: graph.Note,
 			Message: graph.Say("new work joins old pipe (run %q, %s %s) whose outside diameter nobody measured: 0 readings, needs 1", old.ID, old.Spec, old.Size),
@@ -97,6 +97,9 @@ func joinsOld(v *view) *graph.Run {
 	return nil
 }
 
+// wastePipe is what to do where the calliper says thin waste pipe.
+const wastePipe = "find out where that pipe leads: nothing of pressure pipe fits it, and it must not carry the pump's pressure"
+
 func judgeDiameter(v *view, got float64, spec catalog.Spec, size catalog.Size, what string, pos graph.Pos, report Report) {
 	if spec.IsHose() {
 		return
@@ -116,7 +119,7 @@ func judgeDiameter(v *view, got float64, spec catalog.Spec, size catalog.Size, w
 		d.Hint = "measure again, on clean round pipe, in two directions"
 	case !near[0].Pressure:
 		d.Message += graph.Say(", and %s is %s, which is not allowed under pressure", quantity.Length.Finely(got), near[0].Pipe)
-		d.Hint = "find out where that pipe leads: nothing of pressure pipe fits it, and it must not carry the pump's pressure"
+		d.Hint = wastePipe
 	default:
 		d.Message += graph.Say(", while %s is %s", quantity.Length.Finely(got), near[0].Pipe)
 		d.Hint = "correct spec and size, or measure again"

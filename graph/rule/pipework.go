@@ -3,7 +3,10 @@ package rule
 import (
 	"cmp"
 	"math"
+	"slices"
 
+	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 )
 
@@ -36,6 +39,14 @@ func pipeworkRules() []*Rule {
 			Severity: graph.Warning,
 			Anywhere: true,
 			Check:    oldMaterialKnown,
+		},
+		{
+			Name:     "old-pipe-known",
+			Asks:     "Of old pipe that new work is cemented to the spec and the size are known, not its bore alone.",
+			Why:      "A bore is enough for the water, and fits no socket: tees, adaptors and every length of the cut go by what the pipe measures outside.",
+			Source:   "follows from the description",
+			Severity: graph.Error,
+			Check:    oldPipeKnown,
 		},
 		{
 			Name:     "bypass-serviceable",
@@ -145,6 +156,9 @@ func oldMaterialKnown(in *Input, report Report) {
 		return
 	}
 	for _, r := range oldEnds(v) {
+		if byBoreAlone(r) {
+			continue // no fitting can be chosen for it, and that is told
+		}
 		d := graph.Diagnostic{Pos: or(v.c.Pipe.KeyPos["material"], v.c.Pipe.Pos), Severity: graph.Warning, Related: []graph.Related{hereRun(r)}}
 		if !d.Pos.IsValid() || r.Material != "" {
 			d.Pos = r.Pos
@@ -162,6 +176,38 @@ func oldMaterialKnown(in *Input, report Report) {
 		report(false, d)
 		return // one is told: the others are of the same pipe
 	}
+}
+
+// byBoreAlone reports whether of a pipe nothing is said but its bore: it is in no table.
+func byBoreAlone(r *graph.Run) bool { return r.Spec == "" || r.Size.IsZero() }
+
+func oldPipeKnown(in *Input, report Report) {
+	v := in.ask()
+	ends := oldEnds(v)
+	i := slices.IndexFunc(ends, byBoreAlone)
+	if i < 0 {
+		return
+	}
+	r := ends[i]
+	const changes = "it takes tees of its own kind, and the pipes to the unit change over at a thread or a union: put those in, and let the cut be in pipe that has a spec"
+	d := graph.Diagnostic{
+		Pos: runKey(r, "bore"), Severity: graph.Error,
+		Message: graph.Say("of the old pipe of %q, which new work is cemented to, the bore alone is said: 0 sockets are made by that, needs 1 by its spec and size", r.Said()),
+		Hint:    "measure its outside, and write its spec and size; where it is no plastic pipe, such as copper, nothing is cemented to it: " + changes,
+	}
+	outside := cmp.Or(r.MeasuredOutsideMM, v.c.Pipe.MeasuredOutsideMM)
+	switch near := tables.ByOutside(v.set.Catalog(), outside, tables.CalliperMM); {
+	case outside == 0:
+	case len(near) == 0:
+		d.Message += graph.Say("; it measures %s outside, as no pipe in the catalogue does", quantity.Length.Finely(outside))
+		d.Hint = "measure again, on clean round pipe, in two directions; where that is what it has nothing is cemented to it: " + changes
+	case !near[0].Pressure:
+		d.Message += graph.Say("; it measures %s outside, which is %s", quantity.Length.Finely(outside), near[0].Pipe)
+		d.Hint = wastePipe
+	default:
+		d.Hint = graph.Say("%s outside is %s: read its print, and write spec = \"%s\" and size = \"%s\" where it says so; copper of nearly that size is none", quantity.Length.Finely(outside), near[0].Pipe, near[0].Spec, near[0].Size)
+	}
+	report(false, d)
 }
 
 func bypassServiceable(in *Input, report Report) {

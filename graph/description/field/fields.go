@@ -307,6 +307,9 @@ func Spec[T any](name string, at func(*T) *catalog.Spec) Field[T] {
 				*at(into) = catalog.Spec(s)
 			default:
 				hint := located.Near(s, r.specs())
+				if strings.HasPrefix(hint, "there are") {
+					hint += "; pipe that is none of them, such as copper, has no spec: write its bore on each of its runs, which is enough for the water, but not for a cut"
+				}
 				if strings.HasPrefix(strings.ToLower(s), "abs") { // ASTM D2661: outside as ASTM D1785, from memory
 					hint = `inch pipe of ABS has the outside diameter of PVC: write spec = "pvc-sch40", and material = "abs" in [pipe] or on the run`
 				}

@@ -181,13 +181,36 @@ func (l *work) settle(w *web, place []graph.Vec, group []int) {
 	}
 }
 
+// askedFor tells the runs that legs tie to what a request for a unit counts its place from, or else to the
+// line it is to be cut in: where no legs tie two stretches that were measured together, those are of use.
+func (l *work) askedFor(w *web, group []int) func(*graph.Run) bool {
+	at := -1
+	if ask := l.c.Retrofit; ask != nil {
+		var ref graph.PortRef
+		if ask.Cut != nil {
+			if r := l.c.Run(ask.Cut.Run); r != nil {
+				ref = r.From
+			}
+		}
+		if ask.Stand != nil && ask.Stand.From.Part != "" {
+			ref = ask.Stand.From
+		}
+		if i, ok := w.index[ref.String()]; ok {
+			at = group[i]
+		}
+	}
+	return func(r *graph.Run) bool { return at >= 0 && group[w.index[r.From.String()]] == at }
+}
+
 // datum chooses the port from which everything is measured: a tub's, if the new work (or
-// without new work anything) is placed from it; else the first port the new work has; before the work, of the water the unit is to heat.
+// without new work anything) is placed from it; else the first port the new work has; before the work,
+// of what the unit's place is counted from, of the line that is to be cut, of the water it is to heat.
 func (l *work) datum(w *web, group []int) int {
 	holds := -1 // the group with the new work
 	net := l.set.Net()
 	for _, fits := range []func(r *graph.Run) bool{
 		func(r *graph.Run) bool { return r.New() },
+		l.askedFor(w, group),
 		func(r *graph.Run) bool { p := l.parts[r.From.Part]; return p == nil || !net.Apart(p) },
 		func(*graph.Run) bool { return true },
 	} {

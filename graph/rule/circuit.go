@@ -136,14 +136,30 @@ func noDeadLeg(in *Input, report Report) {
 			Message: graph.Say("water stands in %s (%s, %s); needs 0", quantity.Counted(len(d.Runs), "run"), runNames(d.Runs), v.length(sum)),
 			Hint:    "lead it back to the line or the tub, cap it close to the tee, or end it at a drain",
 		}
-		if d.From != nil {
+		switch fire := heatedIn(d); {
+		case fire != nil:
+			f.Related = []graph.Related{here(fire)}
+			f.Message = graph.Say("no pump moves the water of %s (%s, %s), in which %s %q stands: 0 pumps, needs 1, or that its own heat does, of which nothing is worked out", quantity.Counted(len(d.Runs), "run"), runNames(d.Runs), v.length(sum), fire.Kind, fire.ID)
+			f.Hint = "where its heat alone drives the water, as that of a stove beside the tub does, its pipes stay open and full: shut or capped it boils; where a pump does, describe that; where it is out of use, let whoever is licensed for its fire put it out for good, before anything there is capped"
+		case d.From != nil:
 			f.Related = []graph.Related{here(d.From)}
-		} else {
+		default:
 			f.Message += ": neither a pump's water comes to it nor the tub's"
 			f.Hint = "write the run that joins it to the line; pipe that is cut off for good is left out of the file, with its caps"
 		}
 		report(!isNew, f)
 	}
+}
+
+// heatedIn returns the part of a dead end that warms its water from a source of its own, or nil: nobody may
+// shut that in.
+func heatedIn(d stream.DeadEnd) *graph.Part {
+	for _, p := range d.Parts {
+		if p.Kind == graph.HeatExchanger || p.Kind == graph.ElementHeater && (p.Element == nil || !p.Element.Disconnected) {
+			return p
+		}
+	}
+	return nil
 }
 
 // hasUnit reports whether a unit stands in a dead end: the rule unit-gets-water speaks of it.

@@ -9,8 +9,8 @@ import (
 // it by its letters ("l" to "hl") would be a wrong value. By definition of the unit; the last digit is rounded.
 var elsewhere = map[string]string{
 	"hl": "100 l", "dl": "0.1 l", "cl": "0.01 l", "ml": "0.001 l", "kl": "1 m3", "dm3": "1 l", "dm³": "1 l", "cm3": "0.001 l",
-	"cm³": "0.001 l", "cc": "0.001 l", "ccm": "0.001 l", "ft3": "28.317 l", "ft³": "28.317 l", "cu ft": "28.317 l", "cu. ft": "28.317 l",
-	"cubic feet": "28.317 l", "in3": "0.016387 l", "qt": "0.25 gal", "quart": "0.25 gal", "quarts": "0.25 gal", "pt": "0.125 gal",
+	"cm³": "0.001 l", "cc": "0.001 l", "ccm": "0.001 l",
+	"in3": "0.016387 l", "qt": "0.25 gal", "quart": "0.25 gal", "quarts": "0.25 gal", "pt": "0.125 gal",
 	"dm": "10 cm", "km": "1000 m", "yd": "3 ft", "yard": "3 ft", "yards": "3 ft", "µm": "0.001 mm", "mil": "0.001 in",
 	"hPa": "1 mbar", "MPa": "10 bar", "mmHg": "1.3332 mbar", "torr": "1.3332 mbar", "atm": "1.01325 bar",
 	"MW": "1000 kW", "mW": "0.001 W", "PS": "735.5 W", "ton": "3.5169 kW", "tons": "3.5169 kW", "kcal/h": "1.163 W",

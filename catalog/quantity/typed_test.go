@@ -33,7 +33,11 @@ func TestTypedOtherwise(t *testing.T) {
 		{"2 Mw", Power, "unknown unit", "units that fit: W"},
 		{"2 ML", Volume, "unknown unit", "units that fit: l"}, // a million, or a thousandth
 		{"2 KW", Power, "unknown unit", `did you mean "2 kW"?`},
-		{"40 cu ft", Volume, "unknown unit", "1 cu ft is 28.317 l"},
+		{"40 cu ft", Volume, "unknown unit", `did you mean "40 ft3"?`},
+		{"40 cu.ft.", Volume, "unknown unit", `did you mean "40 ft3"?`},
+		{"40 cuft", Volume, "unknown unit", `did you mean "40 ft3"?`},
+		{"40 cubic feet", Volume, "unknown unit", `did you mean "40 ft3"?`},
+		{"4 sq.ft.", Area, "unknown unit", `did you mean "4 ft2"?`},
 		{"0.3 MPa", Pressure, "unknown unit", "1 MPa is 10 bar"},
 		{"3 yd", Length, "unknown unit", "1 yd is 3 ft"},
 		{"3 yd", Volume, "unknown unit", "units that fit"},
@@ -68,7 +72,7 @@ func TestTypedOtherwise(t *testing.T) {
 func TestUnitsElsewhere(t *testing.T) {
 	const inch, gravity = 0.0254, 9.80665
 	base := map[string]float64{ // in m³, m, Pa, W, J, kg
-		"ft3": math.Pow(12*inch, 3), "in3": math.Pow(inch, 3), "qt": 231 * math.Pow(inch, 3) / 4, "pt": 231 * math.Pow(inch, 3) / 8,
+		"in3": math.Pow(inch, 3), "qt": 231 * math.Pow(inch, 3) / 4, "pt": 231 * math.Pow(inch, 3) / 8,
 		"mmHg": 101325.0 / 760, "PS": 75 * gravity, "ton": 12000 * 1055.05585262 / 3600, "kcal/h": 4186.8 / 3600,
 		"MJ": 1e6, "kJ": 1e3, "yd": 36 * inch, "mil": inch / 1000,
 	}

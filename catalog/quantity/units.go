@@ -44,6 +44,7 @@ var unitTable = []UnitInfo{
 	{"l", Volume, []string{"L"}, "0.001", "", "1150 l", sourceSI},
 	{"m3", Volume, []string{"m³"}, "1", "", "1.15 m3", sourceSI},
 	{"gal", Volume, nil, "0.003785411784", "", "300 gal", sourceNIST},
+	{"ft3", Volume, []string{"ft³"}, "0.3048*0.3048*0.3048", "", "40 ft3", sourceNIST},
 	{"imp-gal", Volume, nil, "0.00454609", "", "250 imp-gal", sourceUKUnit},
 
 	{"l/min", Flow, []string{"L/min"}, "0.001/60", "", "95 l/min", sourceSI},

@@ -10,7 +10,7 @@ var otherWords = map[string]string{
 	`"`: "in", "''": "in", "”": "in",
 	"'": "ft", "’": "ft",
 	"lpm": "l/min", "lph": "l/h", "cmh": "m3/h", "usgpm": "gpm", "igpm": "imp-gpm", "us-gpm": "gpm",
-	"m^3/h": "m3/h", "m^3": "m3",
+	"m^3/h": "m3/h", "m^3": "m3", "ft^3": "ft3", "cuft": "ft3", "cf": "ft3",
 	"c": "°C", "degc": "°C", "degsc": "°C", "°": "°C",
 	"f": "°F", "degf": "°F", "degsf": "°F",
 	"lb": "psi", "lbf/in2": "psi", "lb/in2": "psi", "mh2o": "m", "mwc": "m", "mws": "m",
@@ -35,7 +35,7 @@ var noUnits = []string{"of", "water", "head", "column", "gauge", "us", "u.s.", "
 // metres" into "m3".
 func inWords(word string) string {
 	word = strings.ReplaceAll(strings.ToLower(word), "per cent", "percent")
-	word = strings.NewReplacer("/", " / ", "kilowatt-hour", "kwh", "kilowatt hour", "kwh", "-", " ").Replace(word)
+	word = strings.NewReplacer("/", " / ", "cu.", "cubic ", "sq.", "square ", "ft.", "ft", "kilowatt-hour", "kwh", "kilowatt hour", "kwh", "-", " ").Replace(word)
 	if words := strings.Fields(word); len(words) == 1 && word == strings.Join(words, "") && singular(words[0]) == words[0] {
 		return word
 	}

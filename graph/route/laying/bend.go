@@ -51,7 +51,12 @@ func (l *work) bend(i, k int) int {
 			hint = graph.Say("write them as one leg, \"%s\", or put a leg between them", graph.Leg{By: left}.Words())
 		}
 		before := len(l.lay.Findings)
-		l.wrongBend(r, b.Pos, graph.Say("leg %d of %s goes %s and leg %d the other way, %s: the pipe folds back on itself", k+1, r.ID, graph.WayWords(a.By), k+2, graph.WayWords(b.By)), hint)
+		message := graph.Say("leg %d of %s goes %s and leg %d the other way, %s: the pipe folds back on itself", k+1, r.ID, graph.WayWords(a.By), k+2, graph.WayWords(b.By))
+		if r.New() {
+			l.find(r.LegPos(k+2), graph.Error, message, hint)
+		} else {
+			l.find(r.LegPos(k+2), graph.Warning, message, "is a leg between them left out, or does one of them go another way? measure them again before anything is cut")
+		}
 		l.turnedAt(before, 180, true, legKey{i, k + 1}, legKey{i, k})
 		return -1
 	}
@@ -61,7 +66,7 @@ func (l *work) bend(i, k int) int {
 	}
 	kind, ok := ElbowOf(turn)
 	if !ok {
-		l.wrongBend(r, b.Pos, graph.Say("the pipe turns by %s at %s, and no stock elbow has that angle", degrees(turn), where), nearestElbows(turn))
+		l.wrongBend(r, r.LegPos(k+2), graph.Say("the pipe turns by %s at %s, and no stock elbow has that angle", degrees(turn), where), nearestElbows(turn))
 		return -1
 	}
 	row, ok := l.cat.Fitting(kind, r.Spec, r.Size)

@@ -339,6 +339,61 @@ func TestOldPipeIsQuiet(t *testing.T) {
 	}
 }
 
+// Old pipe that folds back is no pipe that stands: a leg between was left out, and that is asked at the leg.
+func TestOldPipeFoldsBack(t *testing.T) {
+	s := newSketch(catalog.PVCSch80, inch(2))
+	s.part(graph.Pump, "a").Existing = true
+	s.part(graph.Filter, "b").Existing = true
+	r := s.run("a.out", "b.in", right(300), graph.Vec{X: -900}, up(300))
+	r.Existing = true
+	var told []graph.Diagnostic
+	for _, d := range Of(s.c).Findings {
+		if strings.Contains(d.Message.String(), "folds back") {
+			told = append(told, d)
+		}
+	}
+	if len(told) != 1 || told[0].Severity != graph.Warning || told[0].Pos != r.Legs[1].Pos || !strings.Contains(told[0].Hint.String(), "is a leg between them left out") {
+		t.Errorf("told: %+v", told)
+	}
+	r.Legs[1].Pos = graph.Pos{} // as in what a cut leaves of a run
+	for _, d := range Of(s.c).Findings {
+		if strings.Contains(d.Message.String(), "folds back") && d.Pos != r.Pos {
+			t.Errorf("told at %v, want at the run, %v", d.Pos, r.Pos)
+		}
+	}
+}
+
+// A leg that was left out of old pipe is asked for in the runs of the loop that misses it, each the way it
+// goes; written there the loop closes.
+func TestLegLeftOut(t *testing.T) {
+	front := func(mm float64) graph.Vec { return graph.Vec{Y: -mm} }
+	old := func(legs ...graph.Vec) string {
+		s := newSketch(catalog.PVCSch80, inch(2))
+		tub := s.part(graph.Tub, "tub", "a", "b")
+		at := graph.Vec{X: 350, Z: -420}
+		tub.Ports[1].At = &at
+		s.part(graph.Tee, "t").Existing = true
+		s.run("tub.a", "t.run-in", legs...).Existing = true
+		s.run("tub.b", "t.branch", front(240)).Existing = true
+		var hints string
+		for _, d := range Of(s.c).Findings {
+			if strings.Contains(d.Message.String(), "does not close") {
+				hints += d.Hint.String()
+			}
+		}
+		return hints
+	}
+	if got := old(up(-420), right(350)); !strings.HasPrefix(got, `is a leg left out: "front 240 mm" in tub.a>t.run-in, or "back 240 mm" in tub.b>t.branch? `) {
+		t.Errorf("hint %q", got)
+	}
+	if got := old(up(-420), front(240), right(350)); got != "" {
+		t.Errorf("with the leg: %q", got)
+	}
+	if got := old(up(-420)); strings.Contains(got, "left out") {
+		t.Errorf("two ways missed are one leg: %q", got)
+	}
+}
+
 // Families never meet without a transition, hose never without barbs.
 func TestAdaptors(t *testing.T) {
 	s := newSketch(catalog.PVCPN16, dn(63))

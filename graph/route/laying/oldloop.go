@@ -45,7 +45,39 @@ func (l *work) missedOldLoop(w *web, loop []step, miss graph.Vec) {
 		return
 	}
 	l.missed = append(l.missed, missedLoop{pos: w.ties[loop[0].tie].pos(), message: message, mends: l.oldMends(w, loop, miss), mended: "closes it",
-		none: "no one leg that is longer, shorter or goes another way closes it: more than one is off, or where the ports of a part stand; measure them again before anything is cut"})
+		none: w.leftOut(loop, miss) + "no one leg that is longer, shorter or goes another way closes it: more than one is off, or where the ports of a part stand; measure them again before anything is cut"})
+}
+
+// leftOut asks for a leg that would close a loop if it were written: what the loop misses by, in the runs of
+// it, the way each goes; "" where that is no straight leg along an axis.
+func (w *web) leftOut(loop []step, miss graph.Vec) quantity.Text {
+	const few = 3 // runs
+	if len(miss.Components()) != 1 {
+		return ""
+	}
+	var runs []string
+	var said quantity.Text
+	for _, s := range loop {
+		t := &w.ties[s.tie]
+		if t.run == nil || t.isNew() || len(t.run.Legs) == 0 || slices.Contains(runs, t.run.Said()) {
+			continue
+		}
+		by := miss
+		if s.back {
+			by = miss.Scale(-1)
+		}
+		if runs = append(runs, t.run.Said()); len(runs) > few {
+			return ""
+		}
+		if said != "" {
+			said += ", or "
+		}
+		said += graph.Say("\"%s\" in %s", graph.Leg{By: by}.Words(), t.run.Said())
+	}
+	if said == "" {
+		return ""
+	}
+	return "is a leg left out: " + said + "? "
 }
 
 // missedLoop is a loop of old pipe that does not close by more than its tape explains, or that puts

@@ -65,6 +65,7 @@ func elementState(in *Input, report Report) {
 	v := in.ask()
 	unit := v.c.TheUnit()
 	if unit == nil {
+		unheated(v, report)
 		return
 	}
 	for _, e := range v.c.OfKind(graph.ElementHeater) {
@@ -78,6 +79,27 @@ func elementState(in *Input, report Report) {
 			Hint:    "settle it with the electrician, then write disconnected = true, or what keeps the two apart: interlock = \"contact\", \"changeover\", \"set-point\" (with its set-point) or \"controller-mode\"",
 		})
 	}
+}
+
+// unheated reports that the elements of a job without a heat pump are all disconnected, and nothing else heats.
+func unheated(v *view, report Report) {
+	off := v.c.OfKind(graph.ElementHeater)
+	if len(off) == 0 || len(v.net.OtherSources()) > 0 || slices.ContainsFunc(off, func(e *graph.Part) bool { return e.Element == nil || !e.Element.Disconnected }) {
+		return
+	}
+	report(false, graph.Diagnostic{
+		Pos: key(off[0], "disconnected"), Severity: graph.Warning,
+		Message: graph.Say("%s disconnected, and no heat pump is described: 0 sources heat the water, needs 1", areOff(off)),
+		Hint:    "describe the unit that is to be fitted, for then it heats until that is done; or write disconnected = false of the tub as it stands",
+	})
+}
+
+// areOff names elements that are off: "element heater \"a\" is", "element heaters \"a\" and \"b\" are".
+func areOff(elements []*graph.Part) quantity.Text {
+	if len(elements) == 1 {
+		return graph.Say("element heater %q is", elements[0].ID)
+	}
+	return graph.Say("element heaters %s are", partNames(elements))
 }
 
 func waterIsHeated(in *Input, report Report) {

@@ -49,6 +49,7 @@ func (a *Account) Answer(more More) *Report {
 	b.shares(s, r)
 	if more.Weather != nil {
 		r.Notes = append(r.Notes, more.Weather.Notes...)
+		r.Unheated = s.today == nil && s.planned == nil
 		var likely outcome
 		graph.SideBySide(2, func(i int) {
 			if i == 0 {

@@ -95,6 +95,7 @@ type Report struct {
 	Assumed  []Assumed // what nobody gave
 	Moves    []Assumed // what moves the saving most, given or not, the heaviest first
 	Notes    []string
+	Unheated bool     // weather is given, and nothing described heats the water: there is no year
 	Cold     bool     // the water is kept cold: heating is not its trouble, and nothing of it is told
 	Others   []string // heat pumps beside it that are not counted: no water comes to them in the mode that heats
 	Beside   []string // those that are, with it

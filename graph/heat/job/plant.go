@@ -56,11 +56,16 @@ func windows(list []graph.Hours) []heat.Window {
 	return out
 }
 
-// elements are the element heaters that heat the tub today, in the order of the description.
+// elements are the element heaters that heat the tub today, in the order of the description. One that is to be
+// disconnected heats until the work that fits the unit is done; in a job without a unit it is off as described.
 func (b *builder) elements() []*settle.Part {
 	var out []*settle.Part
+	unitless := len(b.in.Stage.Circuit.Units()) == 0
 	for _, p := range b.in.Stage.Parts {
-		if p.Kind == graph.ElementHeater && p.Element != nil && (p.Existing || b.in.Unit == nil) && !b.in.Stage.Net().Apart(p.Part) {
+		if p.Kind != graph.ElementHeater || p.Element == nil || unitless && b.in.Stage.Net().Disconnected(p.Part, unitless) {
+			continue
+		}
+		if (p.Existing || b.in.Unit == nil) && !b.in.Stage.Net().Apart(p.Part) {
 			out = append(out, p)
 		}
 	}

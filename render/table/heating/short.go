@@ -48,6 +48,8 @@ func (h reporter) short() []string {
 		out = append(out, h.year(y)...)
 	case len(r.Problems) > 0:
 		out = append(out, "a year's energy and cost: not worked out, the climate has to be mended first")
+	case r.Unheated:
+		out = append(out, "there is no year to tell: nothing that is described heats the water")
 	case h.paper:
 		out = append(out, "what a year takes and costs isn't told: the climate isn't described")
 	default:

@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"cmp"
 	"slices"
 
 	"dryfit/catalog/quantity"
@@ -15,7 +14,7 @@ func pressureRules() []*Rule {
 	return []*Rule{
 		{
 			Name:     "pressure-rating",
-			Asks:     "Pipe and fittings after a pump, derated to the water's temperature, and what else says its highest pressure, stand the pump's shut-off pressure and the water above them.",
+			Asks:     "Pipe and fittings that a pump can press on, derated to the water's temperature, and what else says its highest pressure, stand the pump's shut-off pressure and the water above them.",
 			Why:      "A valve shut by mistake brings the line to shut-off, and PVC keeps little more than half of its rating at 40 °C.",
 			Source:   "derating: PPI recommendation C (ASTM pipe) and a metric PVC-U table, in the catalogue",
 			Severity: graph.Error,
@@ -30,37 +29,6 @@ func pressureRules() []*Rule {
 			Check:    unitHighestPressure,
 		},
 	}
-}
-
-// load is the most a pump can put on what lies after it.
-type load struct {
-	off  shutOff
-	pump *settle.Part
-}
-
-// on returns the pressure it puts on what lies so far below the water (mm), Pa.
-func (l load) on(belowMM float64) float64 { return l.off.greatestPa() + l.static(belowMM) }
-
-// static is the water's own part of it.
-func (l load) static(belowMM float64) float64 { return max(0, belowMM) / 1000 * l.off.metre }
-
-// words says what it is made up of.
-func (l load) words(belowMM float64) quantity.Text {
-	words := l.off.words() + graph.Say(" of pump %q", l.pump.ID)
-	if static := l.static(belowMM); static > 0 {
-		words += graph.Say(" and %s of water above it", quantity.Pressure.Of(static))
-	}
-	return words
-}
-
-// GreatestPressure returns the most a pump can put on its line, Pa: its shut-off pressure and
-// the water above its eye. It is false where its curve is not known.
-func GreatestPressure(pump *settle.Part, water settle.Water) (pa float64, ok bool) {
-	off, ok := strongestShutOff(pump, water)
-	if !ok {
-		return 0, false
-	}
-	return load{off: off, pump: pump}.on(pump.Below.V), true
 }
 
 // LeastFlow returns the flow a part of the line asks for, m³/s; 0 where it asks for none.
@@ -89,17 +57,17 @@ type over struct {
 
 // excess says how much a load is over a rating at a depth: as it is drawn, else such that only the
 // level decides. It is false where the rating holds, wherever the thing may stand.
-func excess(l load, rating float64, at depth) (over, bool) {
+func excess(l *load, rating float64, at depth) (over, bool) {
 	below, most := at.belowMM, at.belowMM+at.looseMM
 	if !at.known {
 		below, most = 0, deep
 	}
-	out := over{pa: l.on(below), words: l.words(below)}
-	room := (rating - l.on(0)) / l.off.metre * 1000
+	out := over{pa: l.at(below), words: l.words(below)}
+	room := (rating - l.at(0)) / l.off.metre * 1000
 	switch {
-	case l.on(most) <= rating:
+	case l.at(most) <= rating:
 		return over{}, false
-	case l.on(below) > rating:
+	case l.at(below) > rating:
 		return out, true
 	case at.known:
 		out.unknown = graph.Say("as it is drawn; it may lie %s deeper or higher, for no measure ties the ports of %s together", quantity.Length.Of(at.looseMM), partNames(at.by))
@@ -115,9 +83,8 @@ func pressureRating(in *Input, report Report) {
 	v := in.ask()
 	t := v.waterC()
 	judged := map[string]bool{}
-	for _, l := range v.loads() {
-		pump := l.pump.Part
-		under := v.net.Downstream(pump)
+	for _, l := range loadsOf(v.set) {
+		pump, under := l.pump.Part, l.on
 		tell := func(kind, id string, existing bool, rating, full float64, at depth, d graph.Diagnostic, say func() (what, source quantity.Text)) {
 			if rating == 0 {
 				return
@@ -128,7 +95,7 @@ func pressureRating(in *Input, report Report) {
 			}
 			judged[kind+id] = true
 			what, source := say()
-			d.Severity, d.Related = graph.Error, []graph.Related{here(pump)}
+			d.Related = []graph.Related{here(pump)}
 			good := what + graph.Say(" is good for %s", v.pressure(rating))
 			if rating != full {
 				good += graph.Say(" at %s", v.celsius(t))
@@ -145,7 +112,7 @@ func pressureRating(in *Input, report Report) {
 		}
 		for _, r := range under.Runs {
 			run := v.run(r)
-			tell("run ", r.ID, !r.New(), run.Derated.V, run.Rating.V, v.deepest(r), graph.Diagnostic{Pos: runKey(r, "spec")}, func() (what, source quantity.Text) {
+			tell("run ", r.ID, !r.New(), run.Derated.V, run.Rating.V, v.deepest(r), graph.Diagnostic{Pos: runKey(r, "spec"), Severity: graph.Error}, func() (what, source quantity.Text) {
 				_, table := tables.RatingAt(run.Pipe.V, t)
 				return graph.Say("run %q (%s %s)", r.Said(), r.Spec, r.Size), graph.Say("take pipe of the next class (%s)", table)
 			})
@@ -157,8 +124,17 @@ func pressureRating(in *Input, report Report) {
 					continue
 				}
 			}
-			tell("part ", p.ID, p.Existing, stands, v.part(p).Highest.V, v.depthOf(p), graph.Diagnostic{Pos: p.Pos}, func() (what, source quantity.Text) {
-				return graph.Say("%s %q", p.Kind, p.ID), "take a part of a higher rating"
+			most := v.part(p).Highest
+			d := graph.Diagnostic{Pos: p.Pos, Severity: graph.Error}
+			if most.How == settle.Assumed {
+				d.Severity = graph.Warning
+			}
+			tell("part ", p.ID, p.Existing, stands, most.V, v.depthOf(p), d, func() (what, source quantity.Text) {
+				what, source = graph.Say("%s %q", p.Kind, p.ID), "take a part of a higher rating"
+				if most.How == settle.Assumed {
+					return what + byRow(most), sheetFirst(most, "highest-pressure", source)
+				}
+				return what, source
 			})
 		}
 	}
@@ -172,19 +148,6 @@ func statedPressure(p *settle.Part) float64 {
 		return 0
 	}
 	return p.Highest.V
-}
-
-// loads are what the pumps can put on what lies after them, the most first: of several pumps
-// on one line that one is told.
-func (v *view) loads() []load {
-	var out []load
-	for _, pump := range v.c.Pumps() {
-		if off, ok := strongestShutOff(v.part(pump), v.set.Water); ok {
-			out = append(out, load{off: off, pump: v.part(pump)})
-		}
-	}
-	slices.SortStableFunc(out, func(a, b load) int { return cmp.Compare(b.off.greatestPa(), a.off.greatestPa()) })
-	return out
 }
 
 // deepest returns how far the lowest point of a run lies below the water.
@@ -207,15 +170,12 @@ func (v *view) depthOf(p *graph.Part) (out depth) {
 
 func unitHighestPressure(in *Input, report Report) {
 	v := in.ask()
+	loads := loadsOf(v.set) // each may be the one that runs while a valve behind the unit is shut
 	for _, b := range v.branches {
 		most := v.part(b.Unit).Highest
 		highest := most.V
-		if b.Pump == nil || highest == 0 || !b.up.HasPart(b.Pump.ID) {
-			continue
-		}
-		loads := v.loads() // each may be the one that runs while a valve behind the unit is shut
-		at := slices.IndexFunc(loads, func(l load) bool { return slices.Contains(b.Feeds(), l.pump.Part) })
-		if at < 0 {
+		at := slices.IndexFunc(loads, func(l *load) bool { return l.on.HasPart(b.Unit.ID) })
+		if highest == 0 || at < 0 {
 			continue
 		}
 		press := loads[at]

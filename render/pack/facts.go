@@ -224,7 +224,7 @@ func (f *facts) pump(p *graph.Part) {
 		f.j.Pump.AlwaysOn, f.j.Pump.RunsForHeat = p.Pump.AlwaysOn, p.Pump.RunsForHeat
 		f.j.Pump.PowerW = f.set.Part(p.ID).LeastPower().V
 	}
-	f.j.GreatestPa, _ = rule.GreatestPressure(f.set.Part(p.ID), f.set.Water)
+	f.j.GreatestPa, _ = rule.GreatestPressure(f.set, p)
 	if filter := f.net.Upstream(p).First(graph.Filter); filter != nil {
 		f.filter(filter)
 	} else if filter := f.net.Downstream(p).First(graph.Filter); filter != nil {

@@ -1,0 +1,104 @@
+package rule
+
+import (
+	"cmp"
+	"slices"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/settle"
+	"dryfit/graph/stream"
+)
+
+// load is the most a pump can put on what it presses on, with those before it that run at the same time.
+type load struct {
+	off    shutOff
+	pump   *settle.Part
+	before *load // what comes to its inlet from a pump before it in one line, at the most; nil: the tub's water alone
+	on     *stream.Pressed
+}
+
+// greatestPa is what it puts on things level with the water, Pa.
+func (l *load) greatestPa() float64 {
+	if l == nil {
+		return 0
+	}
+	return l.off.greatestPa() + l.before.greatestPa()
+}
+
+// at returns the pressure it puts on what lies so far below the water (mm), Pa.
+func (l *load) at(belowMM float64) float64 { return l.greatestPa() + l.static(belowMM) }
+
+// static is the water's own part of it.
+func (l *load) static(belowMM float64) float64 { return max(0, belowMM) / 1000 * l.off.metre }
+
+// words says what it is made up of.
+func (l *load) words(belowMM float64) quantity.Text {
+	words := l.off.words() + graph.Say(" of pump %q", l.pump.ID)
+	for b := l.before; b != nil; b = b.before {
+		words += quantity.Text(", ") + b.off.words() + graph.Say(" of pump %q before it", b.pump.ID)
+	}
+	if static := l.static(belowMM); static > 0 {
+		words += graph.Say(" and %s of water above it", quantity.Pressure.Of(static))
+	}
+	return words
+}
+
+// loadsOf are what the pumps of a stage can put on what they press on, the most first. A pump whose curve is not
+// known puts nothing on its line that could be told.
+func loadsOf(set *settle.Stage) []*load {
+	pumps, net := set.Circuit.Pumps(), set.Net()
+	all := make([]*load, len(pumps))
+	for i, pump := range pumps {
+		if off, ok := strongestShutOff(set.Part(pump.ID), set.Water); ok {
+			all[i] = &load{off: off, pump: set.Part(pump.ID), on: net.Pressed(pump)}
+		}
+	}
+	chained(all, set.Circuit.AllModes())
+	all = slices.DeleteFunc(all, func(l *load) bool { return l == nil })
+	slices.SortStableFunc(all, func(a, b *load) int { return cmp.Compare(b.greatestPa(), a.greatestPa()) })
+	return all
+}
+
+// chained finds, of each load, the greatest of those that come to its inlet in a mode in which both pumps run.
+func chained(all []*load, modes []graph.Mode) {
+	const open, done = 1, 2
+	state := make([]int, len(all))
+	var settle func(i int)
+	settle = func(i int) {
+		state[i] = open
+		for k, a := range all {
+			if a == nil || k == i || !slices.Contains(a.on.Into, all[i].pump.Part) || !together(modes, a.pump.ID, all[i].pump.ID) {
+				continue
+			}
+			if state[k] == 0 {
+				settle(k)
+			}
+			if state[k] == done && a.greatestPa() > all[i].before.greatestPa() { // not one that it comes round to itself
+				all[i].before = a
+			}
+		}
+		state[i] = done
+	}
+	for i, l := range all {
+		if l != nil && state[i] == 0 {
+			settle(i)
+		}
+	}
+}
+
+// together reports whether two pumps run in one of the modes.
+func together(modes []graph.Mode, a, b string) bool {
+	return slices.ContainsFunc(modes, func(m graph.Mode) bool { return m.Speeds[a] != "" && m.Speeds[b] != "" })
+}
+
+// GreatestPressure returns the most that the line of a pump can see, Pa: the greatest that this pump or one that
+// presses on its line puts on what lies as deep as its eye. It is false where no curve is known.
+func GreatestPressure(set *settle.Stage, pump *graph.Part) (pa float64, ok bool) {
+	for _, l := range loadsOf(set) {
+		if l.pump.Part == pump || l.on.HasPart(pump.ID) {
+			return l.at(set.Part(pump.ID).Below.V), true
+		}
+	}
+	return 0, false
+}

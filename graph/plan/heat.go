@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"math"
+	"slices"
 	"strconv"
 
 	"dryfit/catalog/quantity"
@@ -262,8 +263,24 @@ func (p *Plan) heating(stage *stage.Stage, branch *stream.UnitBranch) job.Heatin
 				h.Speed = speed
 			}
 		}
+		h.With = with(stage, sol, h.Pump, h.Speed)
 	}
 	return h
+}
+
+// with lists the pumps of the unit's water that run in a solution with one that heats at a speed.
+func with(stage *stage.Stage, sol *hydraulic.Solution, pump *settle.Part, at string) (out []job.Running) {
+	for _, p := range stage.Circuit.Pumps() {
+		speed := sol.Mode.Speeds[p.ID]
+		if speed == "" || pump == nil || p.ID == pump.ID || stage.Layout.Stage.Net().Apart(p) {
+			continue
+		}
+		apart := func(m graph.Mode) bool { return m.Speeds[pump.ID] == at && m.Speeds[p.ID] != speed }
+		if other := stage.Layout.Stage.Part(p.ID); other != nil {
+			out = append(out, job.Running{Pump: other, Speed: speed, Tied: !slices.ContainsFunc(stage.Circuit.AllModes(), apart)})
+		}
+	}
+	return out
 }
 
 // unitsFed is how many units get water in a solution.

@@ -9,8 +9,8 @@ import (
 )
 
 // A small pump of one speed beside jet pumps is there to run day and night; one that has a speed for
-// its jets, or that is the only pump, filters two to eight hours, and how many is noted as nobody's
-// word. Common practice, no source.
+// its jets, or that is the only pump, filters two to eight hours. Both are noted as nobody's word, but of one
+// that is said never to stop. Common practice, no source.
 func TestHoursThePumpFilters(t *testing.T) {
 	one, two := []graph.Speed{{Name: "low", PowerW: 240}}, []graph.Speed{{Name: "low", PowerW: 240}, {Name: "high", PowerW: 1700}}
 	said := []graph.Speed{{Name: "low", PowerW: 240, HoursADay: graph.Given(10)}}
@@ -20,7 +20,7 @@ func TestHoursThePumpFilters(t *testing.T) {
 		from, to  float64
 		isAssumed bool
 	}{
-		"one speed beside a jet pump":  {graph.PumpData{Speeds: one}, true, 24, 24, false},
+		"one speed beside a jet pump":  {graph.PumpData{Speeds: one}, true, 24, 24, true},
 		"one speed, the only pump":     {graph.PumpData{Speeds: one}, false, 2, 8, true},
 		"two speeds beside a jet pump": {graph.PumpData{Speeds: two}, true, 2, 8, true},
 		"two speeds, never off":        {graph.PumpData{Speeds: two, AlwaysOn: true}, false, 24, 24, false},

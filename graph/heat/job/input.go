@@ -48,9 +48,18 @@ type Heating struct {
 	Mode    string
 	Pump    *settle.Part // nil: none
 	Speed   string
-	FlowM3s float64 // through the unit, after the work; 0: not known
+	FlowM3s float64   // through the unit, after the work; 0: not known
+	With    []Running // the other pumps of that water which run in that mode
 	// What the pump gives the water in that mode, W: head by flow by weight. 0: not known.
 	WaterTodayW, WaterPlannedW float64
+}
+
+// Running is a pump at one of its speeds. Tied: it runs so in every mode in which the unit's pump runs at the speed
+// that heats, so that it runs as long as that.
+type Running struct {
+	Pump  *settle.Part
+	Speed string
+	Tied  bool
 }
 
 // Bill is what the work costs, for the payback.

@@ -124,13 +124,13 @@ func (b *builder) pump(s *scene) (watts, heatShare, filter float64, runs heat.Pu
 	switch hours := speed.HoursADay; {
 	case hours.Set:
 		filter = hours.V
-	case data.NeverOff() || len(speeds) < 2 && b.isCirculation(h.Pump):
+	case data.NeverOff():
 		filter = 24
+	case len(speeds) < 2 && b.isCirculation(h.Pump):
+		filter = b.hoursOf(h.Pump, 24, "a pump that heats, with others for the jets, mostly runs day and night; common practice, no source; say always-on or hours-a-day", 0.25, 1)
 	default:
 		s.hoursGuessed = true
-		filter = b.assumeOf(h.Pump.Part, quantity.Text("hours a day in which "+name(h.Pump.Part)+" filters"), 4, quantity.Time, "common practice, no source: two to eight; say hours-a-day", 0.5, 2,
-			func(s *scene, f float64) { s.plants(func(p *heat.Plant) { p.FilterH = min(24, p.FilterH*f) }) })
-		b.assumed[len(b.assumed)-1].Value *= 3600
+		filter = b.hoursOf(h.Pump, 4, "common practice, no source: two to eight; say hours-a-day", 0.5, 2)
 	}
 	if data != nil {
 		switch data.RunsForHeat {
@@ -141,11 +141,15 @@ func (b *builder) pump(s *scene) (watts, heatShare, filter float64, runs heat.Pu
 		}
 	}
 	for _, other := range b.otherPumps() {
-		more, hours := b.pumpPower(other.Pump, other.Speed, power), speedOf(other.Pump.Speeds.V, other.Speed).HoursADay.Or(0)
 		if other.Pump.Pump.NeverOff() {
-			hours = 24
+			continue // it is among the others by its day, see otherSpeeds
 		}
-		if watts+more > 0 { // as many kWh a day as each takes by its own hours
+		more, hours := b.pumpPower(other.Pump, other.Speed, power), speedOf(other.Pump.Speeds.V, other.Speed).HoursADay.Or(0)
+		if other.Tied {
+			hours = max(hours, filter)
+		}
+		// As many kWh a day as each takes by its own hours; a pump that has none runs in those in which heat is made.
+		if together := runs != heat.PumpOnCall && hours <= filter; !together && watts+more > 0 {
 			filter = (watts*filter + more*hours) / (watts + more)
 		}
 		watts += more
@@ -153,12 +157,24 @@ func (b *builder) pump(s *scene) (watts, heatShare, filter float64, runs heat.Pu
 	return watts, heatShare, filter, runs
 }
 
-// otherPumps are those units beside the job's whose water another pump moves, one for each pump: they run for heat
-// with the job's.
-func (b *builder) otherPumps() []Beside {
-	var out []Beside
+// hoursOf assumes in how many hours a day a pump filters.
+func (b *builder) hoursOf(pump *settle.Part, hours float64, source quantity.Text, low, high float64) float64 {
+	b.assumeOf(pump.Part, quantity.Text("hours a day in which "+name(pump.Part)+" filters"), hours, quantity.Time, source, low, high,
+		func(s *scene, f float64) { s.plants(func(p *heat.Plant) { p.FilterH = min(24, p.FilterH*f) }) })
+	b.assumed[len(b.assumed)-1].Value *= 3600
+	return hours
+}
+
+// otherPumps are the pumps that run for heat with that of the job's unit: those that run in the mode that heats, and those
+// that move the water of units beside it; each once.
+func (b *builder) otherPumps() []Running {
+	var out []Running
+	all := slices.Clone(b.in.Heating.With)
 	for _, other := range b.in.Beside {
-		same := func(o Beside) bool { return o.Pump.ID == other.Pump.ID }
+		all = append(all, Running{Pump: other.Pump, Speed: other.Speed})
+	}
+	for _, other := range all {
+		same := func(o Running) bool { return o.Pump.ID == other.Pump.ID }
 		if other.Pump == nil || other.Pump.Pump == nil || b.in.Heating.Pump != nil && other.Pump.ID == b.in.Heating.Pump.ID || slices.ContainsFunc(out, same) {
 			continue
 		}
@@ -201,22 +217,45 @@ func (b *builder) pumpPower(p *settle.Part, speed string, apply func(*scene, flo
 }
 
 // otherSpeeds is what all speeds but the one that heats draw as a mean over the day, by the hours
-// that are given; a speed without hours, as the jets', runs as long in either year.
+// that are given; a speed without hours, as the jets', runs as long in either year. A pump that never stops
+// and is not the one that heats runs the rest of the day too: at its speed in the mode that heats, else at its first.
 func (b *builder) otherSpeeds() float64 {
 	sum := 0.0
 	for _, p := range b.in.Stage.Parts {
-		if p.Kind != graph.Pump || p.Removed {
+		if p.Kind != graph.Pump || p.Removed || len(p.Speeds.V) == 0 {
 			continue
 		}
+		ours, at := b.callsFor(p)
+		always := !ours && p.Pump.NeverOff() && !b.in.Stage.Net().Apart(p.Part)
+		rest := 24.0
 		for _, speed := range p.Speeds.V {
-			heats := b.in.Heating.Pump != nil && p.ID == b.in.Heating.Pump.ID && speed.Name == b.in.Heating.Speed ||
-				slices.ContainsFunc(b.otherPumps(), func(o Beside) bool { return o.Pump.ID == p.ID && o.Speed == speed.Name })
-			if !heats && speed.HoursADay.Set {
+			if speed.HoursADay.Set && (always || speed.Name != at) {
 				sum += b.pumpPower(p, speed.Name, nil) * speed.HoursADay.V / 24
+				rest -= speed.HoursADay.V
 			}
+		}
+		if at == "" {
+			at = p.Speeds.V[0].Name
+		}
+		if always && rest > 0 && !speedOf(p.Speeds.V, at).HoursADay.Set {
+			sum += b.pumpPower(p, at, nil) * rest / 24
 		}
 	}
 	return sum
+}
+
+// callsFor returns at which speed a pump runs while heat is made, "" where it does not, and whether it is the one
+// of the job's unit.
+func (b *builder) callsFor(p *settle.Part) (ours bool, speed string) {
+	if b.in.Heating.Pump != nil && p.ID == b.in.Heating.Pump.ID {
+		return true, b.in.Heating.Speed
+	}
+	for _, other := range b.otherPumps() {
+		if other.Pump.ID == p.ID {
+			return false, other.Speed
+		}
+	}
+	return false, ""
 }
 
 // duty counts by how much less the pump may draw after the work than today at the speed that heats.
@@ -243,9 +282,9 @@ func (b *builder) duty() {
 const leastDuty = 0.7
 
 // isCirculation reports whether a pump of one speed is not the one for the jets alone: it is
-// the pump that heats, so it runs day and night in a tub with jet pumps apart.
+// the pump that heats, so it runs day and night in a tub with jet pumps apart; not one that heats with another.
 func (b *builder) isCirculation(pump *settle.Part) bool {
-	return len(b.in.Stage.Circuit.OfKind(graph.Pump)) > 1 && pump == b.in.Heating.Pump
+	return len(b.in.Stage.Circuit.OfKind(graph.Pump)) > 1 && pump == b.in.Heating.Pump && len(b.in.Heating.With) == 0
 }
 
 func speedOf(speeds []graph.Speed, name string) graph.Speed {

@@ -56,6 +56,7 @@ func (p *Plan) cutOnSite() {
 	if len(p.OnSite) == 0 {
 		return
 	}
+	p.After.Wait()
 	hint := "write how far its outlet is from its inlet: port.out.at on the part"
 	if assumed {
 		hint += "; and where it stands: at, at-from and ports-face in [retrofit]"

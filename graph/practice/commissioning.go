@@ -203,7 +203,7 @@ func (j *Job) filled() quantity.Text {
 		if len(j.Bypass) > 0 {
 			text += " and open " + and(j.Bypass...)
 		}
-		text += ": " + j.theUnit() + " stays shut off. Then fill"
+		text += ": " + j.theUnit() + " " + j.ofUnits("stays", "stay") + " shut off. Then fill"
 	}
 	if j.PlugIn {
 		return text + " into the tub, so that the hoses fill from below; the filling hose's end stays above the water."

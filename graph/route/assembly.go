@@ -47,10 +47,19 @@ type Phase int
 // The phases, in the order of the work.
 const (
 	Bench  Phase = iota // sub-assemblies put together before anything is cut
+	Waits               // what of them hangs on a piece cut on site: put together when the unit stands
 	InLine              // into the old line
 	Pipes               // the pipes out to the unit
 	Unit                // the breakable joints at the unit, last
 )
+
+// Lead opens the text of a step of the phase.
+func (p Phase) Lead() string {
+	return map[Phase]string{Bench: "on the bench: ", Waits: "on the bench, when the unit stands: ", InLine: "in the old line: ", Unit: "at the unit, last: "}[p]
+}
+
+// OnBench reports whether what is made then lies free: nothing of it hangs on what is there already.
+func (p Phase) OnBench() bool { return p == Bench || p == Waits }
 
 // Loop is one closed chain of the new work: from an old end through new work back to an
 // old end, or round new work alone.

@@ -109,7 +109,7 @@ func (o *sequence) stands(port string) bool {
 // with a joint comes of its kind: cement is glued, hose pushed on, a thread screwed.
 func (o *sequence) word(s *Step, from, to int) {
 	n := &o.lay.links[from]
-	where := map[Phase]string{Bench: "on the bench: ", InLine: "in the old line: ", Pipes: "", Unit: "at the unit, last: "}[o.phase[from]]
+	where := o.phase[from].Lead()
 	numbers := jointNumbers(from+1, to)
 	how, fit, closes := "", -1, ""
 	if c := o.late[from]; c > 0 {

@@ -15,6 +15,52 @@ import (
 	"dryfit/render/scene"
 )
 
+// A sheet of the isometric on which only old pipe stands is not called one of the new work, and comes after those.
+func TestOldPipeIsNotCalledNewWork(t *testing.T) {
+	data, err := os.ReadFile("../../graph/plan/testdata/jobs/side-by-side.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, ds := description.Read("side-by-side.toml", data)
+	if c == nil {
+		t.Fatal(ds)
+	}
+	p, err := plan.Make(c, plan.Findings|plan.Lists)
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages, err := isometricPages(p, sheet.Page{}, quantity.MetricSystem)
+	if err != nil {
+		t.Fatal(err)
+	}
+	old, worked := 0, 0
+	for _, s := range pages {
+		if overview(s) {
+			continue
+		}
+		rings := 0
+		for _, it := range s.Items {
+			if x, ok := it.(scene.Text); ok && x.Name == "label:piece" {
+				rings++
+			}
+		}
+		if called := strings.HasPrefix(s.Name, "Isometric of the new work"); called != (rings > 0) {
+			t.Errorf("%q has %d pieces of new pipe", s.Name, rings)
+		}
+		if rings > 0 {
+			worked++
+			if old > 0 {
+				t.Errorf("%q stands behind a sheet of old pipe", s.Name)
+			}
+		} else {
+			old++
+		}
+	}
+	if old == 0 || worked == 0 {
+		t.Errorf("%d sheets of old pipe, %d of new", old, worked)
+	}
+}
+
 // Every piece of the cut list stands in a ring on the isometric, once but where its pipe goes on to another sheet,
 // and its length from centre to centre, as the list prints it, stands there too; no ring has a number the list has
 // not. Of pipe cut from several pieces in one leg the leg's length stands there. Read from what is drawn: of the

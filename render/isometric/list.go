@@ -44,7 +44,7 @@ func pieceLists(d *members.Drawing, groups []group) [][]*route.Piece {
 
 // listGrid is how many columns and rows of pieces one page holds.
 func listGrid(d *members.Drawing) (columns, rows int) {
-	s := sheet.New(d.In.Page.Format, d.In.Page.Orientation, headOf(d, 0, 1, false))
+	s := sheet.New(d.In.Page.Format, d.In.Page.Orientation, headOf(d, 0, 1, false, false))
 	s.Notes(listNotes(true, true)...)
 	return max(1, int(s.Area().W()/listWide)), int(s.Area().H() / listRow)
 }
@@ -62,7 +62,7 @@ func listNotes(measured, onSite bool) []string {
 
 // listPage draws pieces in circles with their lengths and where they go.
 func listPage(d *members.Drawing, pieces []*route.Piece, k, n int) *scene.Scene {
-	h := headOf(d, k, n, false)
+	h := headOf(d, k, n, false, false)
 	h.Document = "Pieces not on the drawings"
 	s := sheet.New(d.In.Page.Format, d.In.Page.Orientation, h)
 	s.Notes(listNotes(slices.ContainsFunc(pieces, func(p *route.Piece) bool { return p.Measure }), slices.ContainsFunc(pieces, func(p *route.Piece) bool { return p.OnSite }))...)

@@ -16,7 +16,7 @@ import (
 // notesOf are what a sheet of the drawing needs said: of what only new work has nothing, where it shows none.
 func notesOf(d *members.Drawing, p *picture.Picture) []string {
 	var out []string
-	worked := slices.ContainsFunc(p.Ms, func(m members.Member) bool { return m.IsNew || len(m.Pieces) > 0 })
+	worked := !oldOnly(p.Ms)
 	if !d.Common.Size.IsZero() && d.In.Gone == nil {
 		out = append(out, "Pipe "+members.PipeText(d.Common)+" unless marked.")
 	}

@@ -2,6 +2,7 @@ package isometric
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"dryfit/render/isometric/members"
@@ -42,6 +43,15 @@ func sheetsOf(d *members.Drawing, ms []members.Member) []*scene.Scene {
 	if over {
 		if len(ms) <= mostDetail {
 			groups = halvesOf(d, ms)
+			slices.SortStableFunc(groups, func(a, b group) int { // what is worked on first
+				switch x, y := oldOnly(a.ms), oldOnly(b.ms); {
+				case x == y:
+					return 0
+				case x:
+					return 1
+				}
+				return -1
+			})
 		}
 		groups = append([]group{{pic: oversee(d, ms)}}, groups...)
 	}
@@ -59,7 +69,7 @@ func sheetsOf(d *members.Drawing, ms []members.Member) []*scene.Scene {
 
 // pageOf is the sheet of a group with everything but the drawing.
 func pageOf(d *members.Drawing, p *picture.Picture, k, n int, over bool, match string) *sheet.Sheet {
-	s := sheet.New(d.In.Page.Format, d.In.Page.Orientation, headOf(d, k, n, over))
+	s := sheet.New(d.In.Page.Format, d.In.Page.Orientation, headOf(d, k, n, over, oldOnly(p.Ms)))
 	notes := notesOf(d, p)
 	if over {
 		notes = overviewNotes(d, n)
@@ -74,7 +84,12 @@ func pageOf(d *members.Drawing, p *picture.Picture, k, n int, over bool, match s
 	return s
 }
 
-func headOf(d *members.Drawing, k, n int, over bool) sheet.Head {
+// oldOnly reports whether nothing new stands on a sheet.
+func oldOnly(ms []members.Member) bool {
+	return !slices.ContainsFunc(ms, func(m members.Member) bool { return m.IsNew || len(m.Pieces) > 0 })
+}
+
+func headOf(d *members.Drawing, k, n int, over, old bool) sheet.Head {
 	doc := d.In.Title
 	switch {
 	case doc != "":
@@ -84,6 +99,8 @@ func headOf(d *members.Drawing, k, n int, over bool) sheet.Head {
 		doc = "Isometric as it stands"
 	case over:
 		doc = "Isometric: overview of the new work"
+	case old:
+		doc = "Isometric of old pipe beside the new work"
 	default:
 		doc = "Isometric of the new work"
 	}

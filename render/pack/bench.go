@@ -56,17 +56,9 @@ func benchJoints(a *route.Assembly) map[int]bool {
 	return out
 }
 
-// daysBefore counts the joints of the bench that can be made before the day: not those of pieces that wait for the
-// unit to stand.
-func daysBefore(a *route.Assembly, pieces []route.Piece) (n int) {
-	joints := benchJoints(a)
-	for _, piece := range pieces {
-		if piece.OnSite {
-			delete(joints, piece.From.Joint)
-			delete(joints, piece.To.Joint)
-		}
-	}
-	for _, on := range joints {
+// daysBefore counts the joints of the bench that can be made before the day.
+func daysBefore(a *route.Assembly) (n int) {
+	for _, on := range benchJoints(a) {
 		if on {
 			n++
 		}
@@ -74,29 +66,37 @@ func daysBefore(a *route.Assembly, pieces []route.Piece) (n int) {
 	return n
 }
 
-// benchWaits says which pieces of the bench work wait for the unit to stand, for they are cut on
-// site; nothing where none is. Common practice, no source.
-func benchWaits(p *plan.Plan, j jobIn) []string {
-	onBench := benchJoints(p.Assembly)
+// waitingSteps is the rest of the work on the bench, of pieces that are cut on site: measured and cut when
+// the unit stands, and made before the string goes into the old line; none where no piece waits so. Common
+// practice, no source.
+func waitingSteps(p *plan.Plan, j jobIn) []string {
+	rest := phase(p, j, route.Waits)
+	if len(rest) == 0 {
+		return nil
+	}
+	made := map[int]bool{}
+	for _, s := range p.Assembly.Steps {
+		for _, n := range s.Joints {
+			made[n] = made[n] || s.Phase == route.Waits
+		}
+	}
 	var waits []string
 	for _, piece := range p.After.Layout.Pieces {
-		if piece.OnSite && (onBench[piece.From.Joint] || onBench[piece.To.Joint]) {
+		if piece.OnSite && (made[piece.From.Joint] || made[piece.To.Joint]) {
 			waits = append(waits, fmt.Sprint(piece.Number))
 		}
 	}
-	called, many := j.SetDown()
-	unit, outlet := j.say(called)+" stands", "its outlet is from its inlet"
+	_, many := j.SetDown()
+	outlet := "its outlet is from its inlet"
 	if many {
-		unit, outlet = j.say(called)+" stand", "the outlet of each is from its inlet"
+		outlet = "the outlet of each is from its inlet"
 	}
-	switch n := len(waits); n {
-	case 0:
-		return nil
-	case 1:
-		return []string{"Piece " + waits[0] + ", marked +, waits until " + unit + ". Measure then how far " + outlet + ", put on the piece what differs from the drawing, and make its joints before the string goes into the old line."}
-	default:
-		return []string{"Pieces " + strings.Join(waits[:n-1], ", ") + " and " + waits[n-1] + ", marked +, wait until " + unit + ". Measure then how far " + outlet + ", put on the pieces what differs from the drawing, and make their joints before the string goes into the old line."}
+	pieces, them := "piece "+waits[0], "it"
+	if n := len(waits) - 1; n > 0 {
+		pieces, them = "pieces "+strings.Join(waits[:n], ", ")+" and "+waits[n], "them"
 	}
+	measure := "Measure how far " + outlet + ", put on " + pieces + ", marked +, what differs from the drawing, and cut " + them + j.say(j.CutEnds())
+	return slices.Concat([]string{measure}, rest)
 }
 
 // addSteps adds the steps of a stretch to a chapter, with the small pictures among them.

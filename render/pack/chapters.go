@@ -369,8 +369,17 @@ func winter(j jobIn) book.Chapter {
 	return c
 }
 
+// notBuilt reports whether work is asked for that finds no place, or none that will do: there is nothing then
+// to commission.
+func notBuilt(p *plan.Plan) bool {
+	return p.RuledOut() != nil || p.Asked.Retrofit != nil && joints(p) == 0 && p.NoPlace() != nil
+}
+
 func recording(p *plan.Plan, j jobIn) book.Chapter {
 	c := book.Chapter{ID: "record", Title: "Commissioning record", For: book.Fitter | book.Electrician, NewPage: true, OnePage: true} // what is signed stands over the names
+	if notBuilt(p) {
+		return c
+	}
 	g := &form.Grid{Header: []string{"what", "expected", "found"}}
 	for _, r := range record(p, j) {
 		g.Rows = append(g.Rows, []string{r.What, r.Expected, ""})
@@ -382,7 +391,7 @@ func recording(p *plan.Plan, j jobIn) book.Chapter {
 // jointsDry is where each joint is ticked off; no chapter where none is made.
 func jointsDry(p *plan.Plan) book.Chapter {
 	c := book.Chapter{ID: "joints", Title: "Joints dry (tissue), at once and after a day", For: book.Fitter, NewPage: true}
-	if joints(p) == 0 {
+	if joints(p) == 0 || notBuilt(p) {
 		return c
 	}
 	g := &form.Grid{Header: []string{"joint", "between", "how", "0 h", "24 h"}}

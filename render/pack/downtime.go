@@ -122,7 +122,7 @@ func tubDown(p *plan.Plan, units quantity.System) []string {
 	lines := []string{"From power off until " + until + ": " + strings.Join(down, ", ") + ". " + heatingUp(p, units)}
 	lines = append(lines, fmt.Sprintf("One fitter's work of about %.0f h (%s, %s, %s, and getting ready; give or take a third), the cure of the cement, then about %.1f h to fill, bleed and test.",
 		float64(work)/minutesHour, number(pieces, "piece", "pieces"), number(cemented, "cemented joint", "cemented joints"), number(other, "other joint", "other joints"), float64(after)/minutesHour))
-	if bench := daysBefore(p.Assembly, p.After.Layout.Pieces); bench > 0 {
+	if bench := daysBefore(p.Assembly); bench > 0 {
 		lines = append(lines, fmt.Sprintf("%s can be made on the bench, days before: the tub is down for the less.", number(bench, "joint", "joints")))
 	}
 	return append(lines, "Times are common practice, no source; the cement's tin decides.")

@@ -49,7 +49,10 @@ func method(p *plan.Plan, j jobIn) []stretch {
 	if many {
 		unit, stands = "units", " stand level on their bases; nothing hangs on their ports."
 	}
-	place := func() { add("The "+unit, j.say(called)+stands, j.said(practice.Place())...) }
+	place := func() {
+		add("The "+unit, j.say(called)+stands, j.said(practice.Place())...)
+		add("The rest of the bench work", ifSo(j.Cement, "This bench work too cures before it is moved."), waitingSteps(p, j)...)
+	}
 	if len(j.Leaves) == 0 {
 		place()
 	}
@@ -99,7 +102,7 @@ func benchSteps(p *plan.Plan, j jobIn) []string {
 		return nil
 	}
 	first := []string{"Cut the pieces of the bench work to the cut list" + j.say(j.CutEnds())}
-	return slices.Concat(first, benchWaits(p, j), bench)
+	return slices.Concat(first, bench)
 }
 
 // dryFitHold is what is looked at before anything is cut or glued for good.

@@ -73,10 +73,7 @@ func ofPart(value string, names *tag.Names) string {
 // stepText is a step of the assembly in the papers' names: joints that follow each other on one
 // string stand as it is put together, "T2 tee – piece 4 – V1 ball valve".
 func stepText(p *plan.Plan, j jobIn, s route.Step, names *tag.Names) string {
-	text := s.Text
-	for _, lead := range []string{"on the bench: ", "in the old line: ", "at the unit, last: "} {
-		text = strings.TrimPrefix(text, lead)
-	}
+	text := strings.TrimPrefix(s.Text, s.Phase.Lead())
 	if len(s.Meetings) == 0 {
 		return tag.Joints(ofUnion(names, names.Text(text)))
 	}

@@ -49,7 +49,7 @@ func TestTwoUnitsOnPaper(t *testing.T) {
 			t.Errorf("piece %d, in the old line, is cut on site", n)
 		}
 	}
-	if steps := wordsOf(work(p, j, style)); !strings.Contains(steps, "Piece 12, marked +, waits until HP2 stands") {
+	if steps := wordsOf(work(p, j, style)); !strings.Contains(steps, "The rest of the bench work") || !strings.Contains(steps, "put on piece 12, marked +, what differs from the drawing") {
 		t.Errorf("a piece that is cut on site is glued on the bench before the unit stands:\n%s", steps)
 	}
 	said := wordsOf(owner(p, j, style))

@@ -47,14 +47,25 @@ type NoAnswer struct {
 // Lay lays the stage out in space, once.
 func (s *Stage) Lay() {
 	if s != nil && s.Layout == nil {
-		s.Layout = laying.OfStage(s.Like.With(s.Circuit))
-		s.Bodies = solid.Of(s.Layout)
-		s.Clashes = s.Bodies.Check()
-		if graph.HasErrors(s.Layout.Findings) || graph.HasErrors(s.Clashes) || !route.Assemble(s.Layout).OK {
-			return // what can't be laid out or has no order is not replayed
-		}
-		s.Layout, s.Bodies, s.Blocked = s.Bodies.CheckUnblocked()
+		s.inOrder(laying.OfStage(s.Like.With(s.Circuit)))
 	}
+}
+
+// Wait puts off the joints of pieces that are cut on site, once those are known.
+func (s *Stage) Wait() {
+	if lay := s.Layout.Waiting(); lay != s.Layout {
+		s.inOrder(lay)
+	}
+}
+
+// inOrder takes a layout whose joints are made in an order in which none is blocked, if one is found.
+func (s *Stage) inOrder(lay *route.Layout) {
+	s.Layout, s.Bodies = lay, solid.Of(lay)
+	s.Clashes = s.Bodies.Check()
+	if graph.HasErrors(s.Layout.Findings) || graph.HasErrors(s.Clashes) || !route.Assemble(s.Layout).OK {
+		return // what can't be laid out or has no order is not replayed
+	}
+	s.Layout, s.Bodies, s.Blocked = s.Bodies.CheckUnblocked()
 }
 
 // As is the stage, as far as it is laid out and solved, of a circuit of the same parts and runs,

@@ -261,7 +261,7 @@ func (h *hands) ofJoints() []task {
 			if old := lay.Circuit.Run(j.Run); old != nil && old.Existing && old.RemainsOf != "" && (j.BodyA == route.Existing || j.BodyB == route.Existing) {
 				out = append(out, h.saw(j, old))
 			}
-			if at, ok := phase[j.Number]; ok && at != route.Bench && j.Kind == "cement" {
+			if at, ok := phase[j.Number]; ok && !at.OnBench() && j.Kind == "cement" {
 				out = append(out, h.brush(j, own, h.standing(r, a, b)))
 			}
 		}

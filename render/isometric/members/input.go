@@ -44,7 +44,7 @@ type Drawing struct {
 	C      *graph.Circuit
 	Net    *stream.Net
 	Parts  map[string]*graph.Part
-	Bench  map[int]bool // joints made on the bench, by number
+	Bench  map[int]bool // joints made on the bench, be it only when the unit stands, by number
 	Common PipeOf
 	signs  map[*graph.Part]signed
 	joints map[string][]*route.Joint // located ones of each run
@@ -81,7 +81,7 @@ func NewDrawing(in Input) *Drawing {
 	if in.Assembly != nil {
 		for _, s := range in.Assembly.Steps {
 			for _, j := range s.Joints {
-				d.Bench[j] = s.Phase == route.Bench
+				d.Bench[j] = s.Phase.OnBench()
 			}
 		}
 	}

@@ -99,7 +99,7 @@ type unitGets struct {
 	Past *float64 `json:"past_the_unit_m3_h,omitempty"` // where something throttles or checks its bypass
 }
 
-var phaseNames = map[route.Phase]string{route.Bench: "bench", route.InLine: "in the old line", route.Pipes: "pipes to the unit", route.Unit: "at the unit"}
+var phaseNames = map[route.Phase]string{route.Bench: "bench", route.Waits: "bench, when the unit stands", route.InLine: "in the old line", route.Pipes: "pipes to the unit", route.Unit: "at the unit"}
 
 // JSON writes plan.json.
 func JSON(p *plan.Plan, style form.Style) ([]byte, error) {

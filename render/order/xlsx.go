@@ -190,12 +190,7 @@ func (w *writer) amount(l *takeoff.OrderLine) (float64, string) {
 
 // where names the places of an item as the papers do.
 func (w *writer) where(ids []string) string {
-	ids = takeoff.Counted(ids)
-	named := make([]string, len(ids))
-	for i, id := range ids {
-		named[i] = w.names.Cell(id)
-	}
-	return strings.Join(named, "; ")
+	return strings.Join(w.names.Places(takeoff.Counted(ids)), "; ")
 }
 
 // measures names the parts that are measured first, each before its colon, in the trade's words.

@@ -1,6 +1,7 @@
 package tag
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -88,22 +89,37 @@ func (n *Names) Side(words, run string) string {
 }
 
 // Cell names what stands in a cell or a list of parts, runs and places, by their ids: "v1, v2"
-// is "V1, V2".
+// is "V1, V2". What the papers call the same stands once, with how many there are: "3 at T1 tee".
 func (n *Names) Cell(text string) string {
-	items := strings.Split(text, ", ")
-	for i, it := range items {
+	return strings.Join(n.Places(strings.Split(text, ", ")), ", ")
+}
+
+// Places names parts, runs and places by their ids, as Cell does.
+func (n *Names) Places(ids []string) []string {
+	var out []string
+	many := map[string]int{}
+	for _, id := range ids {
+		var called string
 		switch {
-		case n.parts[it] != nil && len(items) == 1:
-			items[i] = n.Short(it)
-		case n.parts[it] != nil:
-			items[i] = n.Tag(it)
-		case n.runs[it] != nil:
-			items[i] = n.Run(it)
+		case n.parts[id] != nil && len(ids) == 1:
+			called = n.Short(id)
+		case n.parts[id] != nil:
+			called = n.Tag(id)
+		case n.runs[id] != nil:
+			called = n.Run(id)
 		default:
-			items[i] = n.Text(it)
+			called = n.Text(id)
+		}
+		if many[called]++; many[called] == 1 {
+			out = append(out, called)
 		}
 	}
-	return strings.Join(items, ", ")
+	for i, called := range out {
+		if many[called] > 1 {
+			out[i] = fmt.Sprintf("%d %s", many[called], called)
+		}
+	}
+	return out
 }
 
 // modes are the names of modes in a sentence, which are none of a part that is called so too.
@@ -126,10 +142,9 @@ var (
 
 // Text puts names for the ids in a text. What is to be written into the description stays as it
 // is, and so does an id that is a plain word, such as "filter": the trade has the same.
-func (n *Names) Text(text string) string {
-	if strings.Contains(text, " = ") {
-		return text
-	}
+func (n *Names) Text(text string) string { return aroundWritten(text, n.text) }
+
+func (n *Names) text(text string) string {
 	text = n.steps(n.partWords(n.runWords(text)))
 	return eachWord(text, func(w string) string {
 		switch {
@@ -146,12 +161,11 @@ func (n *Names) Text(text string) string {
 }
 
 // Beside puts the tag a part has on the sheets behind its id in a text, and behind that of a run what
-// it joins: "union-1" (U1). An id the sheets call the same stays alone, and so do a plain word outside
-// quotes and what is to be written into the description.
-func (n *Names) Beside(text string) string {
-	if strings.Contains(text, " = ") {
-		return text
-	}
+// it joins: "union-1" (U1). An id the sheets call the same to the letter stays alone, and so do a plain word
+// outside quotes and what is to be written into the description.
+func (n *Names) Beside(text string) string { return aroundWritten(text, n.beside) }
+
+func (n *Names) beside(text string) string {
 	return inText.replace(text, func(m []string) string {
 		s := m[0]
 		if strings.HasPrefix(s, "mode") && strings.HasSuffix(s, `"`) {
@@ -168,8 +182,12 @@ func (n *Names) Beside(text string) string {
 			called = n.Tag(id)
 		case n.runs[id] != nil:
 			called = n.Run(id)
+		case s[0] == '"':
+			if part, ok := n.port(id); ok && n.tags[part] != "" {
+				called = n.Tag(part) + ", " + PortWord(id[len(part)+1:])
+			}
 		}
-		if called == "" || strings.EqualFold(called, id) {
+		if called == "" || called == id {
 			return s
 		}
 		if head, ok := strings.CutSuffix(s, ":"); ok {

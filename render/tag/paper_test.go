@@ -27,6 +27,7 @@ func TestPaperNames(t *testing.T) {
 		{"bush at tee-a.branch (28 mm)", "bush at " + a + " (28 mm)"},
 		{"clean the filter, then v1.", "clean the filter, then " + v + "."},
 		{`cut = { run = "line", leg = 3 }`, `cut = { run = "line", leg = 3 }`},
+		{`fit "v1" and write feeds = ["tee-a", "v1"] and at = { x = "v1" } on "tee-a"; tee-a.branch`, "fit " + n.Short("v1") + ` and write feeds = ["tee-a", "v1"] and at = { x = "v1" } on ` + n.Short("tee-a") + "; " + n.Short("tee-a")},
 		{"along filter > tee-a > v1", "along " + n.Tag("filter") + " > " + a + " > " + v},
 		{"  tee-a: tee 2 in", "  " + a + ": tee 2 in"},
 		{`tee "tee-a" runs through ball-valve "v1"`, n.Short("tee-a") + " runs through " + n.Short("v1")}, // which says the kind too
@@ -36,6 +37,18 @@ func TestPaperNames(t *testing.T) {
 		if got := n.Text(w.text); got != w.want {
 			t.Errorf("%q is %q, want %q", w.text, got, w.want)
 		}
+	}
+	for text, want := range map[string]string{ // who mends the file reads its ids, with the tag of the sheets
+		`together "tee-a" and "v1"`:                                   `together "tee-a" (` + a + `) and "v1" (` + v + `)`,
+		`the socket "v1.out" is used`:                                 `the socket "v1.out" (` + v + `, outlet) is used`,
+		`write size = "2 in" on "v1", not known = "v1"; or shut "v1"`: `write size = "2 in" on "v1" (` + v + `), not known = "v1"; or shut "v1" (` + v + `)`,
+	} {
+		if got := n.Beside(text); got != want {
+			t.Errorf("%q is %q, want %q", text, got, want)
+		}
+	}
+	if got, want := n.Cell("at tee-a.run-in, at v1.in, at tee-a.run-out, at tee-a.branch"), "3 at "+a+" tee, at "+v+" ball valve"; got != want {
+		t.Errorf("ends at one part are %q, want %q", got, want)
 	}
 	if got, want := n.Cell("tee-a, v1"), a+", "+v; got != want {
 		t.Errorf("a list is %q, want %q", got, want)

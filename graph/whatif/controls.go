@@ -138,11 +138,19 @@ func (m *maker) valves() {
 			c.Of = bypassID
 		}
 		if p.Valve.Kv > 0 {
-			c.follows = func(set *settle.Stage) (float64, bool) { return kvOf(set.Part(p.ID)) }
+			name, unit, asKept := "Kv", "m3/h", quantity.Kv
+			if m.units == quantity.InchSystem {
+				name, unit, asKept = "Cv", "gpm", quantity.Cv
+			}
+			one := quantity.In(1, asKept, unit)
+			c.follows = func(set *settle.Stage) (float64, bool) {
+				kv, there := kvOf(set.Part(p.ID))
+				return quantity.Round(kv*one, 2), there
+			}
 			c.Now, _ = c.follows(m.set)
-			c.Label, c.Unit, c.Low, c.High, c.Step = c.Label+", Kv", "m3/h", 0.1, quantity.Round(3*c.Now+1, 0), 0.1
-			m.add(scale(c, func(x float64) []edit {
-				return []edit{ofPart(p.ID, description.QuoteText(quantity.Trim(x)+" m3/h"), "kv")}
+			c.Label, c.Unit, c.Low, c.High, c.Step = c.Label+", "+name, unit, 0.1, quantity.Round(3*c.Now+1, 0), 0.1
+			m.add(scale(c, func(x float64) []edit { // the file has the Kv
+				return []edit{ofPart(p.ID, description.QuoteText(quantity.Trim(quantity.Round(x/one, 4))+" m3/h"), "kv")}
 			}))
 			continue
 		}
@@ -168,7 +176,7 @@ func kvOf(p *settle.Part) (kv float64, there bool) {
 	if p == nil || p.Valve == nil || p.Valve.Kv <= 0 {
 		return 0, false
 	}
-	return quantity.Round(p.Valve.Kv, 2), true
+	return p.Valve.Kv, true
 }
 
 // openOf is how far a hand valve is open, per cent; false of any other part, and of one whose Kv

@@ -175,6 +175,35 @@ func TestEveryUnitIsTurned(t *testing.T) {
 	}
 }
 
+// In a job in inches a throttle is turned by its Cv, in gpm: a Kv of 22 m3/h is a Cv of 25.43 (22 over 0.865, IEC
+// 60534-1), and one of 10 is written as a Kv of 8.65.
+func TestThrottleIsTurnedInTheUnitsOfTheJob(t *testing.T) {
+	data, err := os.ReadFile("../plan/testdata/jobs/second-unit.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for units, want := range map[string]struct {
+		label, unit    string
+		now, ten, kvOf float64
+	}{"metric": {"bypass, Kv", "m3/h", 22, 10, 10}, "inch": {"bypass, Cv", "gpm", 25.43, 10, 8.65}} {
+		s := studyOf(t, strings.Replace(string(data), "[job]\n", "[job]\nunits = \""+units+"\"\n", 1))
+		i := slices.IndexFunc(s.Controls, func(c Control) bool { return c.ID == "valve-bypass" })
+		if i < 0 {
+			t.Fatalf("%s: the throttle is not turned", units)
+		}
+		if c := s.Controls[i]; c.Label != want.label || c.Unit != want.unit || !agree.Within(c.Now, want.now, 0.005) {
+			t.Errorf("%s: %q stands at %g %s, want %+v", units, c.Label, c.Now, c.Unit, want)
+		}
+		a, err := s.Ask(Values{"valve-bypass": quantity.Trim(want.ten)}, plan.Flows)
+		if err != nil || a.Plan == nil {
+			t.Fatal(err, a)
+		}
+		if kv := a.Plan.After.Circuit.Part("bypass").Valve.Kv; !agree.Within(kv, want.kvOf, 0.001) {
+			t.Errorf("%s: turned to %g %s its Kv is %g m3/h, want %g", units, want.ten, want.unit, kv, want.kvOf)
+		}
+	}
+}
+
 // What must follow whatever the numbers are: physics, by hand.
 func TestTurnsTheRightWay(t *testing.T) {
 	s := demo(t, "two-speed")

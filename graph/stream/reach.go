@@ -10,6 +10,7 @@ type Reach struct {
 	net   *Net
 	parts []bool // of each part of the net
 	runs  []bool // of each run of the net
+	tub   bool   // the tub lies there
 }
 
 // HasPart reports whether the part with the id lies there.

@@ -108,10 +108,14 @@ func (p *Plan) unsure() []graph.Diagnostic {
 		if !f.Guess || f.Harm() <= spread.HarmfulGuess || r.BySetting(*f) {
 			continue
 		}
+		hint := graph.Say("read %s", f.Reading)
+		if f.ToBeSet {
+			hint = graph.Say("once it is fitted, read %s", f.Reading)
+		}
 		what, mode := f.Harmed()
 		out = append(out, graph.Diagnostic{Rule: "guess", Severity: graph.Warning, Pos: p.posOf(f.Part),
 			Message: graph.Say("%s: a guess that moves %s by %.0f %% either way (mode %q)%s", f.Said(), what.Of(f.OneOf()), 100*f.Harm(), mode, r.UntilSet(what, f.UnitID)),
-			Hint:    graph.Say("read %s", f.Reading)})
+			Hint:    hint})
 	}
 	return out
 }

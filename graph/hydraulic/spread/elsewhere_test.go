@@ -20,11 +20,20 @@ func TestValveElsewhereIsNotSetByTheUnit(t *testing.T) {
 		t.Fatal(ds)
 	}
 	told := map[string]int{}
-	for _, f := range Of(nil, laying.Of(c.At(graph.After)), "unit", nil, nil).MeasureFirst {
+	r := Of(nil, laying.Of(c.At(graph.After)), "unit", nil, nil)
+	for _, f := range r.MeasureFirst { // none of the two is fitted yet
+		if f.ToBeSet || strings.Contains(string(f.Reading), "display") || f.Part == "unit" && strings.Contains(string(f.Reading), "gauge") {
+			t.Errorf("measured first, of new work: %s: %s", f.Said(), f.Reading)
+		}
+	}
+	for _, f := range r.Moves {
 		if !strings.HasPrefix(f.What, "where the ") && !strings.HasPrefix(f.What, "the Kv of") {
 			continue
 		}
 		told[f.Part]++
+		if !f.ToBeSet {
+			t.Errorf("%s: not said to be set once it is fitted", f.Said())
+		}
 		if got := strings.Contains(string(f.Reading), "display"); got != (f.Part == "bypass") {
 			t.Errorf("%s: %s", f.Said(), f.Reading)
 		}

@@ -43,6 +43,7 @@ func (s *spreader) influences(moved []int) []Influence {
 				f.Mode, f.Moves, f.Reading, f.UnitIn = m.name, moves, s.settling(u, m.after.model), map[UnitIn]float64{}
 				_, tried := slices.BinarySearch(moved, k)
 				f.Untried = !tried && !m.narrowed
+				f.ToBeSet = u.setting() && u.planned(m.after.model)
 			}
 			if e.value > f.Effect+alike {
 				f.Mode, f.Effect, f.Moves = m.name, e.value, moves

@@ -219,6 +219,7 @@ type Influence struct {
 	Reading          quantity.Text      // what would settle it
 	Given            bool               // the description says it
 	Guess            bool               // nobody gave it, or the description says it is assumed
+	ToBeSet          bool               // what a valve of the new work is to be set to: nothing of it can be read before it is fitted
 }
 
 // Harm is by how much it moves the unit's flow or that of jets the work leaves not all of theirs,

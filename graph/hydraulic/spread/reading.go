@@ -54,6 +54,8 @@ func (u *unknown) read(m *hydraulic.Model, display quantity.Text) quantity.Text 
 		return graph.Say("the pressure before %q with the pump running, given as a reading, and the bore of one jet by a drill that just goes in", u.part)
 	case u.what == hosesClass:
 		return "the pressure before the jets with the pump running, given as a reading"
+	case starts("the cracking pressure") && u.planned(m):
+		return graph.Say("the data sheet of the check that is to be bought for %q: the lowest and the highest it may open at, given in a row of your own", u.part)
 	case starts("the cracking pressure"):
 		return graph.Say("the data sheet of %q; or a gauge before it: where it begins to pass water as a valve beside it is shut slowly; given in a row of your own, with the lowest and the highest it may open at", u.part)
 	case starts("the flow that holds"):
@@ -68,6 +70,8 @@ func (u *unknown) read(m *hydraulic.Model, display quantity.Text) quantity.Text 
 		return graph.Say("the flow on %s, and %q set by it", display, u.part)
 	case part != nil && part.Part.Kind == graph.DiverterValve:
 		return graph.Say("where the knob of %q points; or the pressure before the jets of each of its ways", u.part)
+	case part != nil && part.Part.New():
+		return graph.Say("the data sheet of %q: its drop at a flow", u.part)
 	case part != nil && part.Part.Kind == graph.HeatPump:
 		return graph.Say("the data sheet of %q: its drop at a flow; or the flow on its display", u.part)
 	case part != nil:

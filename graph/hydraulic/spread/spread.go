@@ -109,7 +109,7 @@ func (s *spreader) answer(points []int) *Ranges {
 	out.Set = s.settled()
 	moved := s.worthMoving(s.mostMoved())
 	out.Moved, out.Moves = len(moved), s.influences(moved)
-	out.MeasureFirst = slices.DeleteFunc(worth(out.Moves), out.BySetting)
+	out.MeasureFirst = slices.DeleteFunc(worth(out.Moves), func(f Influence) bool { return f.ToBeSet || out.BySetting(f) })
 	return out
 }
 

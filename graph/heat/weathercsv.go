@@ -3,6 +3,7 @@ package heat
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -129,12 +130,18 @@ func isName(field string) bool {
 	return field != "" && len(field) <= 40 && strings.Trim(strings.ToLower(field), letters) == ""
 }
 
+// readColumns are the names of columns that are read, in small letters.
+var readColumns = []string{"hour", "dry_bulb_c", "relative_humidity", "wind_m_s", "sky_w_m2"}
+
 // head finds the columns of a CSV file by their names; hour is -1 where none is called so.
 func head(fields []string, line int) (cols columns, hour int, err error) {
 	cols = columns{sky: -1, airGone: math.Inf(1), humidityGone: math.Inf(1), windGone: math.Inf(1), skyOff: math.Inf(1)}
 	at := map[string]int{}
 	var named []string
 	for i, name := range fields {
+		if first, twice := at[strings.ToLower(name)]; twice && slices.Contains(readColumns, strings.ToLower(name)) {
+			return cols, -1, &WeatherError{line, fmt.Sprintf("columns %d and %d are both called %q: which of them is meant? give the other another name", first+1, i+1, name)}
+		}
 		at[strings.ToLower(name)] = i
 		if len(named) < 6 && isName(name) {
 			named = append(named, strconv.Quote(name))

@@ -78,9 +78,12 @@ func TestCSVThatIsWrong(t *testing.T) {
 			"per cent are wanted", 8761},
 		"decimal commas between commas": {csvYear(csvHead, 8760, func(i int) string { return fmt.Sprintf("%d,12,80,5,2", i) }),
 			"5 fields, and the head names 4", 2},
-		"another unit": {"hour,dry_bulb_F,relative_humidity,wind_mph\n", `no column "dry_bulb_C" among "hour", "dry_bulb_F", "relative_humidity", "wind_mph": the first line names`, 1},
-		"no weather":   {"root:x:0:0:root:/root:/bin/sh\n", `no column "dry_bulb_C": the first`, 1},
-		"UTF-16":       {"\xff\xfeh\x00o\x00", "save it as UTF-8", 1},
+		"another unit":      {"hour,dry_bulb_F,relative_humidity,wind_mph\n", `no column "dry_bulb_C" among "hour", "dry_bulb_F", "relative_humidity", "wind_mph": the first line names`, 1},
+		"a column twice":    {"hour,dry_bulb_C,relative_humidity,wind_m_s,Dry_Bulb_C\n", `columns 2 and 5 are both called "Dry_Bulb_C"`, 1},
+		"hours twice":       {"hour,hour,dry_bulb_C,relative_humidity,wind_m_s\n", `columns 1 and 2 are both called "hour"`, 1},
+		"others may be two": {"hour,note,note,relative_humidity,wind_m_s\n", `no column "dry_bulb_C"`, 1},
+		"no weather":        {"root:x:0:0:root:/root:/bin/sh\n", `no column "dry_bulb_C": the first`, 1},
+		"UTF-16":            {"\xff\xfeh\x00o\x00", "save it as UTF-8", 1},
 	} {
 		_, err := ReadWeather([]byte(c.data), Zone{})
 		var w *WeatherError

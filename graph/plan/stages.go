@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan/stage"
 )
@@ -31,11 +32,21 @@ func (p *Plan) stages() (before, after *stage.Stage) {
 		p.Findings = append(p.Findings, graph.Diagnostic{
 			Pos: first.Pos, Rule: "stages", Severity: graph.Note,
 			Message: graph.Say("the circuit before the work is left out: %s joined to nothing that was there", are(open)),
-			Hint:    "describe the pipe that is taken out, with existing = true and removed = true, to compare with today",
+			Hint:    stoodApart(old, first.Part),
 		})
 		return nil, after
 	}
 	return p.today(old), after
+}
+
+// stoodApart is what would make a circuit before the work of one in which a part has open ports: where no
+// run that was there leads to it, it may be one that is to be fitted.
+func stoodApart(old *graph.Circuit, id string) quantity.Text {
+	const taken = "describe the pipe that is taken out, with existing = true and removed = true, to compare with today"
+	if slices.ContainsFunc(old.Runs, func(r *graph.Run) bool { return r.From.Part == id || r.To.Part == id }) {
+		return taken
+	}
+	return graph.Say("no run that was there leads to %q: where it is new, take existing = true out of it; else ", id) + taken
 }
 
 // hasWork reports whether anything is new or taken out. A tub is always existing.

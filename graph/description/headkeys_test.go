@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 	"dryfit/graph/description/meaning"
 )
 
@@ -139,4 +140,21 @@ func asked(carrier, key, value string) (refused string, head bool) {
 		}
 	}
 	return "", head
+}
+
+// TestSeveral holds the tables of which a head in one bracket is told that it wants two against those that
+// are read as lists.
+func TestSeveral(t *testing.T) {
+	var want []string
+	for _, table := range topTables {
+		if table.list {
+			want = append(want, table.name)
+		}
+	}
+	got := located.Several()
+	slices.Sort(got)
+	slices.Sort(want)
+	if !slices.Equal(got, want) {
+		t.Errorf("several may stand of %v, read as lists are %v", got, want)
+	}
 }

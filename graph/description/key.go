@@ -261,6 +261,31 @@ func FindKeys(name string) []Key {
 	return nil
 }
 
+// tablesWith returns the tables that have a key: "[water]", "[[run]]", "[[part]] with kind = "pump"".
+func tablesWith(key string) []string {
+	var out []string
+	for _, k := range Keys() {
+		if len(k.Path) != 2 || k.Path[1] != key {
+			continue
+		}
+		at := slices.IndexFunc(topTables, func(t topTable) bool { return t.name == k.Path[0] })
+		table := "[" + k.Path[0] + "]"
+		if at >= 0 && topTables[at].list {
+			table = "[" + table + "]"
+		}
+		switch {
+		case len(k.Kinds) == 1:
+			table += fmt.Sprintf(" with kind = %q", k.Kinds[0])
+		case len(k.Kinds) > 1:
+			table += " of some kinds"
+		}
+		if !slices.Contains(out, table) {
+			out = append(out, table)
+		}
+	}
+	return out
+}
+
 // Under returns the keys of the table a key holds, and by what name one of them is asked for; none of
 // a key that holds no table.
 func (k *Key) Under() (keys []string, asked string) {

@@ -24,10 +24,11 @@ func ReadWith(file string, data []byte, extra []catalog.Row) (*graph.Circuit, []
 		return nil, r.Findings()
 	}
 	r.Circuit = &graph.Circuit{File: file}
+	r.Elsewhere = tablesWith
 	r.Catalog = catalog.Embedded().With(extra)
 	unknownTables(r, top)
 	r.Sizes = map[catalog.Spec][]catalog.Size{}
-	r.Parts = map[string]*graph.Part{}
+	r.Parts, r.Looks = map[string]*graph.Part{}, map[string]*graph.Part{}
 	r.Spots = map[any]field.Spots{}
 	r.Joined = pipework.PortsJoined(top)
 	readTables(r, top)

@@ -15,13 +15,16 @@ import (
 	"dryfit/graph/description/pipework"
 )
 
-// topTables are the tables of a description in the order in which they are read: what a
-// later one names must have been read before.
-var topTables = []struct {
+// topTable is one of the tables that stand by themselves.
+type topTable struct {
 	name string
 	list bool // [[name]]
 	read func(r *field.Reader, v located.Value)
-}{
+}
+
+// topTables are the tables of a description in the order in which they are read: what a
+// later one names must have been read before.
+var topTables = []topTable{
 	{"water", false, readWater}, // what a metre of it weighs
 	{"catalog", false, ownRows},
 	{"pipe", false, readPipe},

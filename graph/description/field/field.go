@@ -1,6 +1,7 @@
 package field
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -141,8 +142,24 @@ func (r *Reader) UnknownKey(c located.Value, what string, keys []string) {
 	hint := r.NearAmong(c.Key, func() []string { return keys })
 	if where, ok := elsewhere[c.Key]; ok {
 		hint = where
+	} else if where := r.tablesOf(c.Key, keys); where != "" {
+		hint = where
 	}
 	r.Add(r.KeyPos(c), hint, "%s has no key %s", what, located.Said(c.Key))
+}
+
+// tablesOf tells where a key belongs that its table has not, nor one that is spelled like it: in another
+// table. Of one that stands in many it is "".
+func (r *Reader) tablesOf(key string, own []string) string {
+	const few = 3
+	if _, near := quantity.Nearest(key, own); near || r.Elsewhere == nil || r.Many() {
+		return ""
+	}
+	tables := r.Elsewhere(key)
+	if len(tables) == 0 || len(tables) > few {
+		return ""
+	}
+	return fmt.Sprintf("%s is a key of %s: write it there", key, strings.Join(tables, " and of "))
 }
 
 // elsewhere tells of a key that another table has in its own words where it belongs.

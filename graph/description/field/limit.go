@@ -38,6 +38,12 @@ func (l Limit) Example() string {
 	return l.bounds[0].dim.Example()
 }
 
+// Parses reports whether a text is a quantity of one of the limit's dimensions, however much of it.
+func (l Limit) Parses(text string) bool {
+	_, err := quantity.Parse(text, l.dims()...)
+	return err == nil
+}
+
 // SuchAs gives the limit an example of its own.
 func (l Limit) SuchAs(text string) Limit {
 	l.such = text

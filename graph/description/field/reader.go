@@ -18,8 +18,12 @@ type Reader struct {
 	Legs    int      // how many so far
 	Unread  []string // tables that are there but could not be read
 
+	// Elsewhere tells the tables that have a key; nil where nobody knows.
+	Elsewhere func(key string) []string
+
 	Sizes  map[catalog.Spec][]catalog.Size // in the catalogue, looked up once
 	Parts  map[string]*graph.Part          // by id
+	Looks  map[string]*graph.Part          // by how an id looks
 	Missed map[string]int                  // names runs give to parts nobody describes: which of what was found tells it
 	Twice  []int                           // which of what was found tells of a part's id used twice, until what the second was called is known
 	Loose  []string                        // ids of the parts at which an end of a run was not understood

@@ -60,6 +60,7 @@ func (f *File) notText() bool {
 // direction of text is refused: with it a line reads as another.
 func (f *File) badBytes() {
 	const enough = 10
+	returns := false         // one is told
 	text, remark := 0, false // where the text in quotes ends; between # and the end of its line
 	for i := 0; i < len(f.data) && len(f.Found) < enough; {
 		if plain[f.data[i]] { // most of every file
@@ -83,7 +84,10 @@ func (f *File) badBytes() {
 			continue
 		case c == '\r' && i+1 < len(f.data) && f.data[i+1] == '\n':
 		case c == '\r':
-			f.Add(f.Pos(i), "end lines with LF or CR LF", "a carriage return without a line feed")
+			if !returns {
+				f.Add(f.Pos(i), "end lines with LF or CR LF: save it again in the editor with the line ends of Windows or Unix", "a carriage return without a line feed")
+			}
+			returns = true // where one line ends so, all do
 		case isControl(c) && c != '\t' && c != '\n':
 			f.Add(f.Pos(i), unseen, "control character %s", codePoint(c))
 		case graph.Joiner(c) && i < text: // what it stands between is looked at once it is read

@@ -3,7 +3,13 @@ package located
 import (
 	"fmt"
 	"unicode"
+
+	"golang.org/x/text/unicode/norm"
 )
+
+// Look is what a name looks like, whether its accents are in their letters or characters of their own: names
+// that look the same have the same. Source: Unicode Standard Annex 15, form C.
+func Look(name string) string { return norm.NFC.String(name) }
 
 // scripts are those whose letters pass for one another.
 var scripts = []*unicode.RangeTable{unicode.Latin, unicode.Cyrillic, unicode.Greek}

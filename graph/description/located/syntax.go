@@ -54,6 +54,9 @@ func (f *File) syntax(offset int, message string) {
 	if yesOrNo.MatchString(message) {
 		hint = "write true or false, in small letters and without quotes"
 	}
+	if slip := slipOf(f.lineAt(offset), message); slip != "" && hint == usualHint {
+		hint = slip
+	}
 	for _, h := range syntaxHints {
 		if hint == usualHint && strings.Contains(message, h.sign) {
 			hint = h.hint
@@ -64,6 +67,14 @@ func (f *File) syntax(offset int, message string) {
 	if first, ok := f.definedAt(offset, message); ok {
 		Related(d, f.Pos(first), "it is written here first")
 	}
+}
+
+// lineAt returns the line the offset stands in, or before whose end; without what ends it.
+func (f *File) lineAt(offset int) string {
+	offset = min(max(offset, 0), len(f.data))
+	start := bytes.LastIndexByte(f.data[:offset], '\n') + 1
+	line, _, _ := bytes.Cut(f.data[start:], []byte("\n"))
+	return string(bytes.TrimSuffix(line, []byte("\r")))
 }
 
 // definedAt returns where a key stands that the decoder finds for a second time at the offset; false for

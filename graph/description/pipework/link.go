@@ -37,7 +37,7 @@ func Link(r *field.Reader) {
 // them share a name only if they share both ports, which is reported there. It returns the
 // runs by id.
 func runIDs(r *field.Reader) map[string]*graph.Run {
-	first := map[string]*graph.Run{}
+	first, looks := map[string]*graph.Run{}, map[string]*graph.Run{}
 	for _, run := range r.Circuit.Runs {
 		if run.ID == "" {
 			continue
@@ -45,6 +45,10 @@ func runIDs(r *field.Reader) map[string]*graph.Run {
 		was, twice := first[run.ID]
 		if !twice {
 			first[run.ID] = run
+			if other, ok := looks[located.Look(run.ID)]; ok {
+				located.Related(r.Add(r.IDPos(run, run.Pos), sameLook, "the id %s looks the same as another run's, and is not", located.Said(run.ID)), r.IDPos(other, other.Pos), "the other is here")
+			}
+			looks[located.Look(run.ID)] = run
 			continue
 		}
 		hint := "give each run an id of its own"
@@ -85,6 +89,9 @@ func linkEnd(r *field.Reader, run *graph.Run, ref *graph.PortRef, key string) {
 			ids := IDsOf(r, func(graph.Kind) bool { return true })
 			hint = located.Near(ref.Part, ids)
 			id, _ = quantity.Nearest(ref.Part, ids)
+			if tub := tubMissing(r, ref.Part); tub != "" && id == "" {
+				hint = tub
+			}
 		}
 		loosen(r, id)
 		Missed(r, r.ValuePos(at), ref.Part, hint)
@@ -101,6 +108,20 @@ func linkEnd(r *field.Reader, run *graph.Run, ref *graph.PortRef, key string) {
 	if _, air := r.Spots[run]["air"]; air {
 		q.Air = true
 	}
+}
+
+// tubMissing is how a tub is written of the name and the ports that runs give it, where none is described;
+// "" where one is.
+func tubMissing(r *field.Reader, id string) string {
+	if slices.ContainsFunc(r.Circuit.Parts, func(p *graph.Part) bool { return p.Kind == graph.Tub }) {
+		return ""
+	}
+	var ports []string
+	for _, name := range r.Joined[id] {
+		ports = append(ports, field.Quote(name))
+	}
+	slices.Sort(ports)
+	return "no part is the tub; where it is that, write a [[part]] with id = " + field.Quote(id) + `, kind = "tub", ports = [` + strings.Join(slices.Compact(ports), ", ") + "]"
 }
 
 // mostSeen is at how many more places a name is shown that is met at many. Judgement, no source.

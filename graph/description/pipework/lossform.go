@@ -92,7 +92,7 @@ func lossAtText(l *graph.Loss) string {
 // readLossPoints reads drops at several flows.
 func readLossPoints(r *field.Reader, v located.Value, l *graph.Loss) {
 	c, _ := v.In("points")
-	for _, p := range readCurve(r, c, field.Flow, field.Drop, 1) {
+	for _, p := range readCurve(r, c, field.Flow, field.Drop, 1, false) {
 		l.Points = append(l.Points, graph.LossPoint{Flow: p.Flow, Drop: p.Head})
 	}
 }

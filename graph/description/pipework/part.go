@@ -218,9 +218,17 @@ func enterPart(r *field.Reader, v located.Value, p *graph.Part) {
 		located.Related(d, r.IDPos(first, first.Pos), "it is used here first")
 		return
 	}
+	if first, ok := r.Looks[located.Look(p.ID)]; ok {
+		located.Related(r.Fail(c, sameLook, "the id %s looks the same as another part's, and is not", located.Said(p.ID)), r.IDPos(first, first.Pos), "the other is here")
+	} else {
+		r.Looks[located.Look(p.ID)] = p
+	}
 	r.Parts[p.ID] = p
 	r.Circuit.Parts = append(r.Circuit.Parts, p)
 }
+
+// sameLook is the hint where two ids look the same.
+const sameLook = "give one of them another id, wherever it is named: in one an accent is part of its letter, in the other a character of its own"
 
 // longestID is how many characters an id may have.
 const longestID = 80

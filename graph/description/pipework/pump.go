@@ -26,7 +26,7 @@ var SpeedFields = []field.Field[graph.Speed]{
 		Key:   "curve",
 		Shape: func() schema.Shape { return curveShape(2) },
 		Read: func(r *field.Reader, v located.Value, into *graph.Speed) {
-			into.Curve = readCurve(r, v, field.CurveFlow, field.PumpHead, 2)
+			into.Curve = readCurve(r, v, field.CurveFlow, field.PumpHead, 2, true)
 			fallsSomewhere(r, v, into.Curve)
 		},
 		Write: func(from *graph.Speed) string { return curveText(from.Curve) },
@@ -122,7 +122,7 @@ var pumpFields = slices.Concat([]field.Field[graph.Part]{
 		Key:   "npsh",
 		Shape: func() schema.Shape { return curveShape(1) },
 		Read: func(r *field.Reader, v located.Value, into *graph.Part) {
-			into.Pump.NPSH = readCurve(r, v, field.CurveFlow, field.SuctionHead, 1)
+			into.Pump.NPSH = readCurve(r, v, field.CurveFlow, field.SuctionHead, 1, false)
 		},
 		Write: func(from *graph.Part) string { return curveText(from.Pump.NPSH) },
 	},

@@ -1,6 +1,7 @@
 package pipework
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -43,7 +44,7 @@ var RetrofitFields = []field.Field[graph.Retrofit]{
 	}, `the id of the heat-pump to be fitted: unit = "unit"`),
 	field.Bool("remove", func(t *graph.Retrofit) *bool { return &t.Remove }),
 	{Key: "cut", Shape: func() schema.Shape { return schema.Either(schema.Text(), field.TableShape(CutFields, "cut")) }, Read: readCut, Write: func(from *graph.Retrofit) string { return CutText(from.Cut) }},
-	field.Word("bypass", []string{"auto", "spring", "valve", "none"}, func(t *graph.Retrofit) *string { return &t.Bypass }),
+	field.Word("bypass", bypassWords, func(t *graph.Retrofit) *string { return &t.Bypass }),
 	{Key: "spring", Shape: schema.Text, Read: readSpring, Write: springText},
 	field.Way("branch", func(t *graph.Retrofit) *graph.Vec { return &t.Branch }),
 	gluedSpec(),
@@ -217,6 +218,9 @@ func CutText(c *graph.Cut) string {
 	return field.Inline(CutFields, c)
 }
 
+// bypassWords are what may be asked for in the bypass.
+var bypassWords = []string{"auto", "spring", "valve", "none"}
+
 // readSpring reads the spring that is asked for: "auto", a cracking pressure, or a row's name.
 func readSpring(r *field.Reader, v located.Value, into *graph.Retrofit) {
 	s, ok := r.Text(v, `"auto", a cracking pressure such as "2 psi", or the name of a catalogue row`)
@@ -235,7 +239,14 @@ func readSpring(r *field.Reader, v located.Value, into *graph.Retrofit) {
 			into.SpringPa = r.BaseValue(q)
 		}
 	default:
-		r.Fail(v, located.Near(s, append([]string{"auto"}, names...)), "there is no spring check %s", located.Said(s))
+		hint := located.Near(s, append([]string{"auto"}, names...))
+		if !strings.ContainsAny(s, "0123456789") { // how strong it is to be nobody said: the nearest by its letters would be any
+			hint = `write "auto", a cracking pressure such as "2 psi", or a row: ` + located.ThereAre(names)
+		}
+		if slices.Contains(bypassWords, s) {
+			hint = fmt.Sprintf(`what stands in the bypass is its own key, bypass = %q; `, s) + hint
+		}
+		r.Fail(v, hint, "there is no spring check %s", located.Said(s))
 	}
 }
 

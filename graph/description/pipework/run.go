@@ -101,10 +101,42 @@ func readPortRef(r *field.Reader, v located.Value, write string) (graph.PortRef,
 	}
 	dot := strings.LastIndexByte(s, '.')
 	if dot <= 0 || dot == len(s)-1 || strings.ContainsRune(s[:dot], '.') {
-		r.Fail(v, `write the part's id, a point and the port: "pump.out"`, "%s names no port of a part", located.Said(s))
+		hint := portMeantBy(r, s)
+		if hint == "" {
+			hint = `write the part's id, a point and the port: "pump.out"`
+		}
+		r.Fail(v, hint, "%s names no port of a part", located.Said(s))
 		return graph.PortRef{}, false
 	}
 	return graph.PortRef{Part: s[:dot], Port: s[dot+1:], Pos: r.ValuePos(v)}, true
+}
+
+// portMeantBy tells the ports that a text may mean which has no point where one stands in "part.port":
+// those of the part of that name, or the one that is spelled like it; "" where there is none.
+func portMeantBy(r *field.Reader, text string) string {
+	if r.Many() {
+		return ""
+	}
+	if p, ok := r.Parts[text]; ok && len(p.Ports) > 0 {
+		var ports []string
+		for _, name := range portNames(p) {
+			ports = append(ports, field.Quote(graph.PortRef{Part: text, Port: name}.String()))
+		}
+		return "write one of its ports behind its id and a point: " + strings.Join(ports, ", ")
+	}
+	for _, p := range r.Circuit.Parts {
+		for _, name := range portNames(p) {
+			if ref := (graph.PortRef{Part: p.ID, Port: name}).String(); unparted(ref) == unparted(text) {
+				return "did you mean " + field.Quote(ref) + "?"
+			}
+		}
+	}
+	return ""
+}
+
+// unparted is a name without what parts its words.
+func unparted(name string) string {
+	return strings.ToLower(strings.NewReplacer(".", "", "-", "", "_", "", " ", "", ":", "", "/", "", ">", "").Replace(name))
 }
 
 // countedKinds are the fittings that may be counted in a run nobody measured leg by leg.

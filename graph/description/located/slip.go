@@ -1,0 +1,66 @@
+package located
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+)
+
+// slips are the ways in which a line is typed that is nearly TOML, each with what would be right; the first
+// that fits the line is told.
+var slips = []struct {
+	form *regexp.Regexp
+	hint string // %s is the first thing in brackets that was found, %s again the second
+}{
+	{regexp.MustCompile(`^\s*(?://|--|;|/\*|'|!|%)\s*(.*?)\s*$`), "a remark begins with #: # %s"},
+	{regexp.MustCompile(`^[^#]*["'\]}\w]\s+(?://|--|;|/\*)\s*(.*?)\s*$`), "a remark begins with #: # %s"},
+	{regexp.MustCompile(`^\s*\[\[\s*([\w.-]+)\s*\]?\s*(?:#.*)?$`), "the name of a table that there may be several of stands in two brackets: [[%s]]"},
+	{regexp.MustCompile(`^\s*\[\s*([\w.-]+)\s*\]\]\s*(?:#.*)?$`), "the name of a table that there may be several of stands in two brackets: [[%s]]"},
+	{regexp.MustCompile(`^\s*[\w.-]+\s*=\s*["']?(\d{1,2})[./-]\d{1,2}[./-](?:\d{4}|\d{2})\b`), "a date is written 2026-04-18, without quotes: year, month, day"},
+	{regexp.MustCompile(`^\s*([\w.-]+)\s*(?:==|:=|=>|:)\s*([^=\s].*?)\s*$`), "between a key and its value stands one = alone: %s = %s"},
+	{regexp.MustCompile(`^\s*([a-z]+(?:[ _][a-z]+)+)\s*=`), "a key is one word, with hyphens in it: %s = …"},
+	{regexp.MustCompile(`^\s*([\w.-]+)\s*(["'\[{].*?|\d.*?)\s*$`), "between a key and its value stands =: %s = %s"},
+}
+
+// Several are the tables of a description that there may be more than one of.
+func Several() []string {
+	return []string{"part", "run", "mode", "stock", "accept", "reading", "shell", "supply"}
+}
+
+var oneBracket = regexp.MustCompile(`^\s*\[\s*([\w-]+)\s*\]\s*(?:#.*)?$`)
+
+// slipOf returns what would be right in place of a line that the decoder says something of; "" where it
+// has none of the forms.
+func slipOf(line, message string) string {
+	if strings.Contains(message, "already been defined") || strings.Contains(message, "already exists") {
+		if name := oneBracket.FindStringSubmatch(line); name != nil && slices.Contains(Several(), name[1]) {
+			return fmt.Sprintf("each begins with its own [[%s]], in two brackets: here, and wherever else it stands in one", name[1])
+		}
+		return "" // the line can be read
+	}
+	for _, s := range slips {
+		found := s.form.FindStringSubmatch(line)
+		if found == nil {
+			continue
+		}
+		words := make([]any, strings.Count(s.hint, "%s"))
+		for i := range words {
+			words[i] = short(found[i+1])
+		}
+		if strings.HasPrefix(s.hint, "a key is one word") {
+			words[0] = strings.NewReplacer(" ", "-", "_", "-").Replace(found[1])
+		}
+		return Inert(fmt.Sprintf(s.hint, words...))
+	}
+	return ""
+}
+
+// short returns what was typed, cut where it goes on and on.
+func short(text string) string {
+	const enough = 60 // characters
+	if c := []rune(text); len(c) > enough {
+		return string(c[:enough]) + "…"
+	}
+	return text
+}

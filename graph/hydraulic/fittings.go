@@ -69,7 +69,7 @@ func (b *builder) addBarbs(m *ModelRun) {
 // by the row's handbook L/D or K on the run's bore.
 func (b *builder) addFitting(m *ModelRun, f *route.Fitting) {
 	count := max(f.Count, 1)
-	out := FittingLoss{Kind: f.Kind, Where: f.Where, Count: count, BoreM: m.BoreM}
+	out := FittingLoss{Kind: f.Kind, Where: f.Place(), Count: count, BoreM: m.BoreM}
 	if changesSection(f) {
 		run := b.set.Run(m.Run.ID)
 		from, to := b.set.BoreOf(run, f.From)/1000, b.set.BoreOf(run, f.To)/1000
@@ -98,7 +98,7 @@ func (b *builder) addFitting(m *ModelRun, f *route.Fitting) {
 		out.K = formula.KvToK(row.Kv, m.BoreM)
 	default:
 		if f.Kind != "coupling" && f.Kind != "slip-coupling" && f.Kind != "union" && f.Kind != "thread-adaptor" {
-			b.note(m.Run.Pos, graph.Warning, graph.Say("no loss is known of the %s %s: it counts as none", f.Kind, f.Where), "give the run a k for it")
+			b.note(m.Run.Pos, graph.Warning, graph.Say("no loss is known of the %s %s: it counts as none", f.Kind, f.Place()), "give the run a k for it")
 		}
 	}
 	out.KBack = out.K

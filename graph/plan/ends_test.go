@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph/plan"
+	"dryfit/graph/takeoff"
 )
 
 // An element whose ports are said to be threads takes a thread adaptor where new pipe comes to
@@ -37,7 +38,7 @@ func TestThreadAdaptorIsOfItsPort(t *testing.T) {
 	p := work(t, read(t, "threads.toml", []byte(said)), plan.Findings|plan.Lists)
 	at := 0
 	for _, it := range p.Bill.Items {
-		for _, where := range it.Where {
+		for _, where := range takeoff.Apart(it.Where) {
 			if it.Kind == "thread-adaptor" && strings.HasPrefix(where, "at unit.") {
 				at++
 				if it.Size != "1-1/2 in" || it.Ends != "socket/thread, inch" || it.Spec.Family() != catalog.Inch {

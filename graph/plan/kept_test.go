@@ -10,6 +10,7 @@ import (
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
+	"dryfit/graph/takeoff"
 )
 
 // An old adaptor that stays at an end of the cut is not bought again: the new pipe goes into
@@ -65,7 +66,7 @@ func TestAdaptorKept(t *testing.T) {
 			}
 			clips := 0
 			for _, it := range p.Bill.Items {
-				for _, where := range it.Where {
+				for _, where := range takeoff.Apart(it.Where) {
 					if it.New && where == "at element.out" {
 						t.Errorf("%s %s is to be bought for the element", it.Name, it.Size)
 					}

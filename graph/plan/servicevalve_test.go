@@ -100,7 +100,7 @@ func builtInto(t *testing.T, p *Plan, but ...string) {
 			t.Errorf("%s: it stands %q and passes %g m3/s", p.After.Solutions[i].Mode.Name, f.State, f.Flow)
 		}
 	}
-	if !slices.ContainsFunc(p.Bill.Items, func(i takeoff.Item) bool { return slices.Contains(i.Where, "service") }) {
+	if !slices.ContainsFunc(p.Bill.Items, func(i takeoff.Item) bool { return slices.Contains(i.Where, takeoff.Place{At: "service"}) }) {
 		t.Error("the valve is not in the bill")
 	}
 	bends := 0

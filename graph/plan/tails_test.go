@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"dryfit/graph/plan"
+	"dryfit/graph/takeoff"
 )
 
 // A unit is changed between the unions of the old one: the tails go with the pipe cemented into them, so two
@@ -89,7 +90,7 @@ legs = ["right 400 mm"]
 		for _, it := range p.Bill.Items {
 			if it.New && it.Kind == "union" {
 				bought += it.Quantity
-				got = append(got, it.Where...)
+				got = append(got, takeoff.Apart(it.Where)...)
 			}
 		}
 		if slices.Sort(got); !slices.Equal(got, want) || bought != float64(len(want)) {

@@ -1,6 +1,8 @@
 package route
 
 import (
+	"fmt"
+
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/settle"
@@ -70,6 +72,7 @@ type Fitting struct {
 	Row      catalog.Row // zero Row where the catalogue has none (a finding says so)
 	Run      string
 	Where    string       // in words: "bend 2 of return-line", "at unit.in"
+	Nth      int          // of couplings of one leg, from 1; 0 of what stands alone
 	Point    int          // index into the path's Points; 0 start, len-1 end; -1 not known
 	At       graph.Vec    // place, where the path has points
 	TurnDeg  float64      // angle of an elbow
@@ -79,6 +82,14 @@ type Fitting struct {
 	// Near and Far are the faces of an adaptor between a part and its pipe, from the part
 	// outwards; both zero where the path has no place, and for every other fitting.
 	Near, Far graph.Vec
+}
+
+// Place is where the fitting stands, told from others like it: "in leg 1 of return-line, no. 2".
+func (f *Fitting) Place() string {
+	if f.Nth > 0 {
+		return fmt.Sprintf("%s, no. %d", f.Where, f.Nth)
+	}
+	return f.Where
 }
 
 // Piece is one straight piece of pipe to cut.

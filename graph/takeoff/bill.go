@@ -31,7 +31,7 @@ func NewBill(c *graph.Circuit, after, before *route.Layout) *Bill {
 	b.price()
 	bill := &Bill{Method: method}
 	for _, l := range b.lines {
-		slices.Sort(l.Where)
+		slices.SortFunc(l.Where, Place.compare)
 		l.Where = slices.Compact(l.Where)
 		l.sizeMM = l.size.NominalMM()
 		bill.Items = append(bill.Items, l.Item)
@@ -111,7 +111,7 @@ func compareItems(a, b Item) int {
 		cmp.Compare(a.Name, b.Name),
 		cmp.Compare(a.Spec, b.Spec),
 		cmp.Compare(a.Unit, b.Unit),
-		slices.Compare(a.Where, b.Where),
+		slices.CompareFunc(a.Where, b.Where, Place.compare),
 	)
 }
 
@@ -154,7 +154,7 @@ func (b *biller) addPart(p *graph.Part, lay *route.Layout, removed bool) {
 			Kind: string(p.Kind), Spec: fit.Spec.V, Size: size, Ends: ends, Quantity: 1, Unit: "pc",
 			EquivalentLengthM: through.lengthM, K: through.k, BranchLengthM: corner.lengthM, BranchK: corner.k,
 			Source: b.partSource(p, &fit.Row.V), Own: fit.Row.V.Own, New: p.New(), Removed: removed,
-			Measure: p.New() && fit.Row.V.Measure && !p.OwnLength(), Where: []string{p.ID},
+			Measure: p.New() && fit.Row.V.Measure && !p.OwnLength(), Where: places(p.ID),
 		},
 		size: fit.Size.V, ids: []string{p.ID}, row: fit.Row.V.Name,
 	}
@@ -199,7 +199,7 @@ func (b *biller) addFittings() {
 				Item: Item{
 					Name: fittingName(f.Kind, f.Row.Style, ends, size, spec), Kind: f.Kind, Spec: spec, Size: size, Ends: ends,
 					Quantity: float64(max(f.Count, 1)), Unit: "pc", EquivalentLengthM: h.lengthM, K: h.k,
-					Source: b.sourceOf(&f.Row, nil), Own: f.Row.Own, New: f.New, Measure: f.New && f.Row.Measure, Where: []string{f.Where},
+					Source: b.sourceOf(&f.Row, nil), Own: f.Row.Own, New: f.New, Measure: f.New && f.Row.Measure, Where: []Place{{f.Where, f.Nth}},
 				},
 				size: first, row: f.Row.Name,
 			})

@@ -72,17 +72,17 @@ func TestPlugInCountedByHand(t *testing.T) {
 			t.Errorf("%s %s: no source or place: %+v", c.kind, c.size, i)
 		}
 	}
-	if i := item(t, b, true, "cement", "", "tin"); !strings.Contains(i.Name, "379 ml") || !slices.Contains(i.Where, "24 sockets 1-1/2 in") {
+	if i := item(t, b, true, "cement", "", "tin"); !strings.Contains(i.Name, "379 ml") || !slices.Contains(Apart(i.Where), "24 sockets 1-1/2 in") {
 		t.Errorf("cement: %+v", i)
 	}
-	if i := item(t, b, true, "elbow-90", half, "pc"); !i.Measure || i.Ends != "socket, inch" || !slices.Equal(i.Where, []string{"bend 1 of from-unit", "bend 1 of to-unit"}) {
+	if i := item(t, b, true, "elbow-90", half, "pc"); !i.Measure || i.Ends != "socket, inch" || !slices.Equal(Apart(i.Where), []string{"bend 1 of from-unit", "bend 1 of to-unit"}) {
 		t.Errorf("elbow: %+v", i)
 	}
 	if i := item(t, b, true, "ball-valve", half, "pc"); i.Measure { // its length was measured
 		t.Errorf("the valves were measured: %+v", i)
 	}
 	for _, i := range b.Items {
-		ofSuction := strings.Contains(strings.Join(i.Where, " "), "suction-tee") // which was there
+		ofSuction := strings.Contains(strings.Join(Apart(i.Where), " "), "suction-tee") // which was there
 		if !i.New && !ofSuction && (i.Kind == "barb" || i.Kind == "tee" || i.Kind == "heat-pump") {
 			t.Errorf("listed as existing: %+v", i)
 		}
@@ -374,7 +374,7 @@ func TestCutInCountedByHand(t *testing.T) {
 	removed := 0
 	for _, i := range b.Items {
 		if i.Kind == "ball-valve" {
-			prices[strings.Join(i.Where, " ")] = i.Price
+			prices[strings.Join(Apart(i.Where), " ")] = i.Price
 		}
 		if i.Removed {
 			removed++

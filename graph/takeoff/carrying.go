@@ -29,7 +29,7 @@ func (b *biller) addCarrying() {
 		}
 		if r.Outside || r.Insulated {
 			b.add(line{Item: Item{Name: join("pipe insulation", size, outside), Kind: "insulation", Spec: r.Spec, Size: size,
-				Quantity: path.LengthMM / 1000, Unit: "m", Source: "length of the runs outside or insulated", New: true, Where: []string{r.ID}}, size: r.Size})
+				Quantity: path.LengthMM / 1000, Unit: "m", Source: "length of the runs outside or insulated", New: true, Where: places(r.ID)}, size: r.Size})
 		}
 		if r.ThroughWall {
 			name := join("wall sleeve for pipe", size, outside)
@@ -37,7 +37,7 @@ func (b *biller) addCarrying() {
 				name += " and its insulation"
 			}
 			b.add(line{Item: Item{Name: name, Kind: "wall-sleeve", Spec: r.Spec, Size: size, Quantity: 1, Unit: "pc",
-				Source: "one for each run through a wall", New: true, Where: []string{r.ID}}, size: r.Size})
+				Source: "one for each run through a wall", New: true, Where: places(r.ID)}, size: r.Size})
 		}
 		b.addSupports(r, path.LengthMM, temp)
 	}
@@ -45,7 +45,7 @@ func (b *biller) addCarrying() {
 		if p.New() && (p.Kind.IsHandValve() || p.Kind == graph.CheckValve || p.Kind == graph.DiverterValve) {
 			size := b.lay.Stage.Part(p.ID).Size.V
 			b.add(line{Item: Item{Name: join("clip or bracket under a valve", size.String()), Kind: "valve-support", Size: size.String(), Quantity: 1, Unit: "pc",
-				Source: "valves are carried on their own; a maker's installation guide", New: true, Where: []string{p.ID}}, size: size})
+				Source: "valves are carried on their own; a maker's installation guide", New: true, Where: places(p.ID)}, size: size})
 		}
 	}
 }
@@ -60,6 +60,6 @@ func (b *biller) addSupports(r *graph.Run, lengthMM, tempC float64) {
 	n := math.Ceil(lengthMM/spacing - 1e-9)
 	b.add(line{Item: Item{
 		Name: join("pipe clip", r.Size.String(), string(r.Spec), b.say(quantity.Say("at most %s apart at %s", b.metres(tables.Apart(spacing, quantity.SystemOf(b.c.Job.Units))), quantity.Temperature.Of(tempC)))),
-		Kind: "pipe-clip", Spec: r.Spec, Size: r.Size.String(), Quantity: n, Unit: "pc", Source: b.say(quantity.Prose(source)), New: true, Where: []string{r.ID},
+		Kind: "pipe-clip", Spec: r.Spec, Size: r.Size.String(), Quantity: n, Unit: "pc", Source: b.say(quantity.Prose(source)), New: true, Where: places(r.ID),
 	}, size: r.Size})
 }

@@ -49,11 +49,11 @@ func (b *biller) addJoining() {
 	b.addCement(sockets)
 	for _, size := range bySize(clips) {
 		b.add(line{Item: Item{Name: join("hose clip", size.String()), Kind: "hose-clip", Size: size.String(), Quantity: float64(clips[size]), Unit: "pc",
-			Source: "two on each barb joint, or as its row says; common practice, no source", New: true, Where: []string{quantity.Counted(tails[size], "barb joint")}}, size: size})
+			Source: "two on each barb joint, or as its row says; common practice, no source", New: true, Where: places(quantity.Counted(tails[size], "barb joint"))}, size: size})
 	}
 	if threads > 0 {
 		b.add(line{Item: Item{Name: "PTFE tape", Kind: "tape", Quantity: 1, Unit: "pc", Source: "common practice, no source", New: true,
-			Where: []string{quantity.Counted(threads, "thread")}}})
+			Where: places(quantity.Counted(threads, "thread"))}})
 	}
 }
 
@@ -92,7 +92,7 @@ func (b *biller) addCement(sockets map[catalog.Size]int) {
 		}
 		size, words := tin(b.units(), ml)
 		b.add(line{Item: Item{Name: t.name + ", " + words, Kind: t.kind,
-			Quantity: max(1, math.Ceil(ml/size)), Spare: spare, Unit: "tin", Source: source, New: true, Where: slices.Clone(where)}})
+			Quantity: max(1, math.Ceil(ml/size)), Spare: spare, Unit: "tin", Source: source, New: true, Where: places(where...)}})
 	}
 }
 

@@ -38,7 +38,7 @@ func TestCementOfUnknownSize(t *testing.T) {
 	b := &biller{c: &graph.Circuit{}, lay: lay}
 	b.addJoining()
 	at := slices.IndexFunc(b.lines, func(l line) bool { return l.Kind == "cement" })
-	if at < 0 || b.lines[at].Quantity != 1 || b.lines[at].Name != "solvent cement, tin of 250 ml" || b.lines[at].Where[0] != "1 socket 38 mm: consumption not known" {
+	if at < 0 || b.lines[at].Quantity != 1 || b.lines[at].Name != "solvent cement, tin of 250 ml" || b.lines[at].Where[0].At != "1 socket 38 mm: consumption not known" {
 		t.Errorf("cement: %+v", b.lines)
 	}
 }

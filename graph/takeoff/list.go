@@ -36,7 +36,7 @@ type Item struct {
 	Removed           bool // was there and is taken out
 	New               bool
 	Measure           bool // measure the part first
-	Where             []string
+	Where             []Place
 	Price, Code       string
 
 	sizeMM float64 // for sorting

@@ -80,7 +80,7 @@ func (b *biller) addLength(path *route.Path, what string, m float64, isNew, remo
 	}
 	b.add(line{
 		Item: Item{Name: name, Kind: "pipe", Spec: r.Spec, Size: r.Size.String(),
-			Ends: seriesOf(r.Spec, r.Size), Quantity: m, Unit: "m", Source: b.sourceOf(&path.Pipe, nil), Own: path.Pipe.Own, New: isNew, Removed: removed, Where: []string{r.ID}},
+			Ends: seriesOf(r.Spec, r.Size), Quantity: m, Unit: "m", Source: b.sourceOf(&path.Pipe, nil), Own: path.Pipe.Own, New: isNew, Removed: removed, Where: places(r.ID)},
 		size: r.Size, row: path.Pipe.Name,
 	})
 }
@@ -107,7 +107,7 @@ func (b *biller) addBars(plan StockPlan) {
 		}
 		b.add(line{
 			Item: Item{Name: name, Kind: "pipe", Spec: plan.Spec, Size: plan.Size.String(), Ends: seriesOf(plan.Spec, plan.Size),
-				Quantity: quantity, Spare: spare, Unit: unit, Source: b.say(row.Source), Own: row.Own, New: true, Where: []string{"stock plan: " + plan.StockSource}, Price: bar.Price},
+				Quantity: quantity, Spare: spare, Unit: unit, Source: b.say(row.Source), Own: row.Own, New: true, Where: places("stock plan: " + plan.StockSource), Price: bar.Price},
 			size: plan.Size, row: fmt.Sprintf("%g", bar.StockMM),
 		})
 	}
@@ -119,7 +119,7 @@ func (b *biller) addBars(plan StockPlan) {
 	}
 	b.add(line{
 		Item: Item{Name: join(what, plan.Size.String(), string(plan.Spec), "net length of the pieces"), Kind: "pipe", Spec: plan.Spec, Size: plan.Size.String(),
-			Ends: seriesOf(plan.Spec, plan.Size), Quantity: net / 1000, Unit: "m", Source: "cut list", New: true, Where: runs},
+			Ends: seriesOf(plan.Spec, plan.Size), Quantity: net / 1000, Unit: "m", Source: "cut list", New: true, Where: places(runs...)},
 		size: plan.Size,
 	})
 	if len(plan.Unplaced) > 0 {
@@ -132,7 +132,7 @@ func (b *biller) addBars(plan StockPlan) {
 		b.add(line{
 			Item: Item{Name: join(what, plan.Size.String(), string(plan.Spec), "still to find: the stock does not hold it"), Kind: "pipe", Spec: plan.Spec,
 				Size: plan.Size.String(), Ends: seriesOf(plan.Spec, plan.Size), Quantity: sum / 1000, Unit: "m", Source: "cut list", New: true,
-				Where: []string{fmt.Sprintf("pieces %s", numbers(plan.Unplaced))}},
+				Where: places(fmt.Sprintf("pieces %s", numbers(plan.Unplaced)))},
 			size: plan.Size,
 		})
 	}

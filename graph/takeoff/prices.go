@@ -34,11 +34,11 @@ func (b *biller) divide(l line) []line {
 	for _, id := range l.ids {
 		if p := b.priced(id); p != nil && l.New && l.Quantity > 1 {
 			one := l
-			one.ids, one.Where, one.Quantity, one.Spare = []string{id}, []string{id}, 1, 0
+			one.ids, one.Where, one.Quantity, one.Spare = []string{id}, places(id), 1, 0
 			one.Price, one.Code = p.Price, p.Code
 			out = append(out, one)
 			rest.Quantity--
-			rest.Where = slices.DeleteFunc(rest.Where, func(where string) bool { return where == id })
+			rest.Where = slices.DeleteFunc(rest.Where, func(where Place) bool { return where == Place{At: id} })
 			continue
 		}
 		rest.ids = append(rest.ids, id)

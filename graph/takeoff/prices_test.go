@@ -11,17 +11,17 @@ import (
 // line of the bill, have the kind's, and are still named where they stand.
 func TestPriceOfOnePart(t *testing.T) {
 	b := &biller{c: &graph.Circuit{Prices: []graph.Price{{Item: "t1", Price: "12.00"}, {Item: "transition", Price: "3.00"}}}}
-	b.add(line{Item: Item{Name: "transition", Kind: "transition", Quantity: 1, New: true, Where: []string{"t1"}}, ids: []string{"t1"}})
-	b.add(line{Item: Item{Name: "transition", Kind: "transition", Quantity: 2, New: true, Where: []string{"at a.in", "at b.out"}}})
+	b.add(line{Item: Item{Name: "transition", Kind: "transition", Quantity: 1, New: true, Where: places("t1")}, ids: []string{"t1"}})
+	b.add(line{Item: Item{Name: "transition", Kind: "transition", Quantity: 2, New: true, Where: places("at a.in", "at b.out")}})
 	b.price()
 	if len(b.lines) != 2 {
 		t.Fatalf("%d lines: %+v", len(b.lines), b.lines)
 	}
 	one, rest := b.lines[0], b.lines[1]
-	if one.Quantity != 1 || one.Price != "12.00" || !slices.Equal(one.Where, []string{"t1"}) {
+	if one.Quantity != 1 || one.Price != "12.00" || !slices.Equal(Apart(one.Where), []string{"t1"}) {
 		t.Errorf("the part: %+v", one.Item)
 	}
-	if rest.Quantity != 2 || rest.Price != "3.00" || !slices.Equal(rest.Where, []string{"at a.in", "at b.out"}) {
+	if rest.Quantity != 2 || rest.Price != "3.00" || !slices.Equal(Apart(rest.Where), []string{"at a.in", "at b.out"}) {
 		t.Errorf("the others: %+v", rest.Item)
 	}
 }

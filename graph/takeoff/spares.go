@@ -79,7 +79,7 @@ func (b *biller) addSpare(kind string, row *catalog.Row, spec catalog.Spec, size
 		if l.New && l.Kind == kind && l.size == size && l.Spec == spec && l.Unit == "pc" {
 			l.Spare += n
 			if l.Quantity == 0 {
-				l.Where = append(l.Where, where)
+				l.Where = append(l.Where, Place{At: where})
 			}
 			return
 		}
@@ -87,7 +87,7 @@ func (b *biller) addSpare(kind string, row *catalog.Row, spec catalog.Spec, size
 	ends := endsOf(row, spec, size)
 	b.lines = append(b.lines, line{
 		Item: Item{Name: fittingName(kind, row.Style, ends, size.String(), spec), Kind: kind, Spec: spec, Size: size.String(), Ends: ends, Unit: "pc",
-			Spare: n, Source: join(b.sourceOf(row, nil), spareSource), Own: row.Own, New: true, Measure: row.Measure, Where: []string{where}},
+			Spare: n, Source: join(b.sourceOf(row, nil), spareSource), Own: row.Own, New: true, Measure: row.Measure, Where: places(where)},
 		size: size, row: row.Name,
 	})
 }
@@ -102,6 +102,6 @@ func (b *biller) addRings() {
 	}
 	for _, size := range bySize(nuts) {
 		b.add(line{Item: Item{Name: join("O-ring for a union", size.String()), Kind: "o-ring", Size: size.String(), Unit: "pc", Spare: float64(nuts[size]),
-			Source: spareSource, New: true, Where: []string{quantity.Counted(nuts[size], "union joint")}}, size: size})
+			Source: spareSource, New: true, Where: places(quantity.Counted(nuts[size], "union joint"))}, size: size})
 	}
 }

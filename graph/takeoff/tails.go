@@ -10,6 +10,6 @@ func (b *biller) addTails() {
 		size := p.Size.V
 		b.add(line{Item: Item{Name: join("union for its tail, of the make of the old one", size.String()), Kind: string(graph.Union), Spec: p.Spec.V,
 			Size: size.String(), Quantity: 1, Unit: "pc", Source: "cemented pipe does not come out of its socket; common practice, no source",
-			New: true, Measure: true, Where: []string{"tail of " + at.String()}}, size: size})
+			New: true, Measure: true, Where: places("tail of " + at.String())}, size: size})
 	}
 }

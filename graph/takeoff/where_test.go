@@ -7,7 +7,7 @@ import (
 
 // Couplings along one leg are alike, those of another are not.
 func TestCounted(t *testing.T) {
-	got := Counted([]string{"in leg 1 of a, no. 1", "at v1.in", "in leg 1 of a, no. 2", "in leg 2 of a, no. 1", "in leg 1 of a, no. 3"})
+	got := Counted([]Place{{"in leg 1 of a", 1}, {"at v1.in", 0}, {"in leg 1 of a", 2}, {"in leg 2 of a", 1}, {"in leg 1 of a", 3}})
 	if want := []string{"3 in leg 1 of a", "at v1.in", "in leg 2 of a"}; !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}

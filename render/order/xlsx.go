@@ -189,8 +189,8 @@ func (w *writer) amount(l *takeoff.OrderLine) (float64, string) {
 }
 
 // where names the places of an item as the papers do.
-func (w *writer) where(ids []string) string {
-	return strings.Join(w.names.Places(takeoff.Counted(ids)), "; ")
+func (w *writer) where(places []takeoff.Place) string {
+	return strings.Join(w.names.Places(takeoff.Counted(places)), "; ")
 }
 
 // measures names the parts that are measured first, each before its colon, in the trade's words.

@@ -99,9 +99,9 @@ func TestWorkbookReadBack(t *testing.T) {
 		}
 	}
 	// places, pipes and ends have the names of the other papers, not the ids of the file
-	ids := p.Bill.Items[0].Where
+	ids := takeoff.Apart(p.Bill.Items[0].Where)
 	for _, i := range p.Bill.Items {
-		ids = append(ids, i.Where...)
+		ids = append(ids, takeoff.Apart(i.Where)...)
 	}
 	for _, c := range p.Cuts.Pieces {
 		ids = append(ids, c.Run.ID, c.From.Fitting, c.To.Fitting)

@@ -37,7 +37,7 @@ func TestCell(t *testing.T) {
 func TestNothingRuns(t *testing.T) {
 	p := &plan.Plan{Bill: &takeoff.Bill{}, Cuts: &takeoff.CutList{}}
 	for _, n := range nasty {
-		p.Bill.Items = append(p.Bill.Items, takeoff.Item{Name: n, Code: n, Price: n, Where: []string{n}, Source: n, New: true, Unit: "pc"})
+		p.Bill.Items = append(p.Bill.Items, takeoff.Item{Name: n, Code: n, Price: n, Where: []takeoff.Place{{At: n}}, Source: n, New: true, Unit: "pc"})
 		p.Findings = append(p.Findings, graph.Diagnostic{Pos: graph.Pos{File: n, Line: 1, Column: 1}, Message: quantity.Text(n), Hint: quantity.Text(n), Rule: "reading"})
 	}
 	parts, err := lists.PartsCSV(p, form.Style{})

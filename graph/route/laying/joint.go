@@ -101,7 +101,7 @@ func (l *work) joinUnmeasured(i int) {
 		}
 		for n := range 2 * f.Count {
 			l.join(route.Link{A: fmt.Sprintf("run %d", i), B: fmt.Sprintf("%s/%d", route.FittingBody(i, k), n), Spigot: 'a', Piece: -1},
-				route.Joint{Kind: "cement", A: "pipe of " + r.ID, B: fmt.Sprintf("%s %s", f.Kind, f.Where), Run: r.ID, Spec: r.Spec, Size: r.Size})
+				route.Joint{Kind: "cement", A: "pipe of " + r.ID, B: fmt.Sprintf("%s %s", f.Kind, f.Place()), Run: r.ID, Spec: r.Spec, Size: r.Size})
 		}
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"dryfit/catalog"
 	"dryfit/graph"
@@ -148,11 +147,11 @@ func (l *work) addCoupling(i, leg int, row catalog.Row, s stretch, at float64) s
 	r := path.Run
 	where, nth := "in "+route.LegWords(r, leg+1), 1
 	for _, other := range path.Fittings {
-		if other.Kind == "coupling" && strings.HasPrefix(other.Where, where) {
+		if other.Kind == "coupling" && other.Where == where {
 			nth++
 		}
 	}
-	f := route.Fitting{Kind: "coupling", Row: row, Run: r.ID, Where: fmt.Sprintf("%s, no. %d", where, nth), Point: -1, Count: 1, New: true}
+	f := route.Fitting{Kind: "coupling", Row: row, Run: r.ID, Where: where, Nth: nth, Point: -1, Count: 1, New: true}
 	if path.Located {
 		f.At = path.Points[s.start].Add(s.way.Scale(at))
 	}

@@ -50,7 +50,7 @@ func (b *builder) chain(i, point, part int) int {
 		body.add(f.Near, f.Far, g)
 		small := min(b.pipeOutside(f.Row.Spec, f.From), b.pipeOutside(f.Row.Spec, f.To))
 		body.Core = []Shape{Cylinder(f.Near, f.Far, small/2)}
-		body.assume(g, fmt.Sprintf("outside of %s %s", f.Kind, f.Where))
+		body.assume(g, fmt.Sprintf("outside of %s %s", f.Kind, f.Place()))
 		next := b.out.add(body)
 		b.out.join(at, next)
 		at = next
@@ -77,7 +77,7 @@ func (b *builder) chainOrder(path *route.Path, point int) []int {
 func (b *builder) fitting(i, k int) Body {
 	path := &b.lay.Paths[i]
 	r, f := path.Run, &path.Fittings[k]
-	body := Body{ID: route.FittingBody(i, k), Name: fmt.Sprintf("%s %s", f.Kind, f.Where), New: f.New, Run: r.ID, Pos: r.Pos, Group: b.group(r)}
+	body := Body{ID: route.FittingBody(i, k), Name: fmt.Sprintf("%s %s", f.Kind, f.Place()), New: f.New, Run: r.ID, Pos: r.Pos, Group: b.group(r)}
 	if !f.New {
 		body.ID = fmt.Sprintf("old fitting %d/%d", i, k)
 	}
@@ -103,7 +103,7 @@ func (b *builder) elbows(i int) map[int]int {
 		for _, to := range []graph.Vec{path.Points[f.Point-1], path.Points[f.Point+1]} {
 			body.add(centre, centre.Add(to.Sub(centre).Unit().Scale(reach)), g)
 		}
-		body.assume(g, fmt.Sprintf("outside of %s %s", f.Kind, f.Where))
+		body.assume(g, fmt.Sprintf("outside of %s %s", f.Kind, f.Place()))
 		out[f.Point] = b.out.add(body)
 	}
 	return out
@@ -183,7 +183,7 @@ func (b *builder) coupling(i, k int) {
 		g := b.girthOf(f.Row, path.Run.Spec, path.Run.Size)
 		half := to.Sub(from).Unit().Scale(f.Row.LengthMM/2 + f.Row.SocketMM)
 		body.add(f.At.Sub(half), f.At.Add(half), g)
-		body.assume(g, "outside of coupling "+f.Where)
+		body.assume(g, "outside of coupling "+f.Place())
 		break
 	}
 	b.out.add(body)

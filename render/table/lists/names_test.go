@@ -69,11 +69,11 @@ func TestShortName(t *testing.T) {
 
 // A page has every place of an item, a terminal as many as fit and a count of the rest.
 func TestPlaces(t *testing.T) {
-	where := []string{"bend 1 of to-unit", "bend 2 of to-unit", "bend 3 of to-unit"}
+	where := []takeoff.Place{{At: "bend 1 of to-unit"}, {At: "bend 2 of to-unit"}, {At: "bend 3 of to-unit"}}
 	if got, want := placesText(form.Style{}, where, 28), "bend 1 of to-unit, +2 more"; got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}
-	if got, want := placesText(form.Style{Whole: true}, where, 28), strings.Join(where, ", "); got != want {
+	if got, want := placesText(form.Style{Whole: true}, where, 28), strings.Join(takeoff.Apart(where), ", "); got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }

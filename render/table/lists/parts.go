@@ -53,15 +53,11 @@ type totalJSON struct {
 func items(bill *takeoff.Bill) []itemJSON {
 	out := make([]itemJSON, 0, len(bill.Items))
 	for _, i := range bill.Items {
-		where := i.Where
-		if where == nil {
-			where = []string{}
-		}
 		out = append(out, itemJSON{
 			Item: i.Name, Kind: i.Kind, Spec: string(i.Spec), Size: i.Size, Ends: i.Ends,
 			Quantity: form.Round(i.Quantity, 3), Unit: i.Unit, Spare: form.Round(i.Spare, 3),
 			EquivalentLength: equivalentTotal(i.EquivalentLengthM), EquivalentWhy: noEquivalent(i.EquivalentLengthM), K: form.Round(i.K, 4), Set: settings(i), Source: i.Source,
-			Own: i.Own, New: i.New, Measure: i.Measure, Where: where, Price: form.Amount(i.Price), Code: i.Code,
+			Own: i.Own, New: i.New, Measure: i.Measure, Where: takeoff.Apart(i.Where), Price: form.Amount(i.Price), Code: i.Code,
 		})
 	}
 	return out
@@ -105,7 +101,7 @@ func PartsCSV(p *plan.Plan, _ form.Style) ([]byte, error) {
 		rows = append(rows, []string{
 			stateOf(i.New), form.Cell(i.Name), i.Kind, string(i.Spec), i.Size, i.Ends, quantity.Trim(form.Round(i.Quantity, 2)), i.Unit, form.Fixed(i.Spare, 0),
 			form.Fixed(i.K, 3), equivalentCell(i.EquivalentLengthM), measureMark(i), form.Cell(i.Price), form.Cell(i.Code),
-			form.Cell(strings.Join(i.Where, "; ")), form.Cell(i.Source),
+			form.Cell(strings.Join(takeoff.Apart(i.Where), "; ")), form.Cell(i.Source),
 		})
 	}
 	return form.WriteCSV([]string{"work", "item", "kind", "spec", "size", "ends", "quantity", "unit", "spare", "k", "equivalent_length_m",

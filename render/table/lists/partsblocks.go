@@ -192,10 +192,10 @@ func shortEnds(ends string) string {
 const countWidth = 9
 
 // placesText names as many places as fit a width and counts the rest; all of them on a page.
-func placesText(s form.Style, where []string, width int) string {
-	text := ""
+func placesText(s form.Style, places []takeoff.Place, width int) string {
+	text, where := "", takeoff.Apart(places)
 	if s.Whole {
-		where = takeoff.Counted(where)
+		where = takeoff.Counted(places)
 	}
 	for i, w := range where {
 		if !s.Whole && i > 0 && utf8.RuneCountInString(text+w) > width-countWidth {

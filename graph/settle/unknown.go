@@ -36,6 +36,7 @@ const (
 	JointsNumber   Number = "joints"
 	RoughNumber    Number = "roughness"
 	BoreNumber     Number = "bore"
+	DepthNumber    Number = "depth below the water"
 )
 
 // Unknown is a number that may be off, where it was met: a settled value, or what nobody lists

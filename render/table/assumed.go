@@ -109,7 +109,7 @@ func levelTaken(p *plan.Plan, s form.Style) []assumedValue {
 
 // usedOf words what was used for an unknown: settled is the value it was, nil where none is.
 func usedOf(f *spread.Influence, settled *Shown, s form.Style) assumedValue {
-	one := assumedValue{what: f.Said(), value: s.Say(f.Value), bounds: spanText(f.Span.Low, f.Span.High, f.Adds, f.What, s.Units), from: s.Say(f.Source)}
+	one := assumedValue{what: f.Said(), value: s.Say(f.Value), bounds: spanText(f, s.Units), from: s.Say(f.Source)}
 	if settled != nil {
 		one.from = settled.from(s.Units)
 		if one.value == "" {
@@ -140,9 +140,9 @@ func takenText(f *spread.Influence) string {
 		return ""
 	case !f.Adds:
 		return unlike(form.Fixed(*v, 2), "1.00", " times")
-	case strings.HasPrefix(f.What, "the shape of"):
+	case f.Number == settle.ExponentNumber, f.Number == settle.OpeningNumber:
 		return unlike(fmt.Sprintf("%+.2f", *v), "+0.00", " of its power")
-	case strings.HasPrefix(f.What, "where the "):
+	case f.Number == settle.PositionNumber:
 		return unlike(fmt.Sprintf("%+.0f", 100**v), "+0", " points off")
 	default:
 		return unlike(fmt.Sprintf("with K %+.2f", *v), "with K +0.00", " more")
@@ -158,15 +158,16 @@ func unlike(v, nothing, words string) string {
 }
 
 // spanText says how far a number may be off: by a share of it, or by what is added.
-func spanText(low, high float64, adds bool, what string, units quantity.System) string {
+func spanText(f *spread.Influence, units quantity.System) string {
+	low, high := f.Span.Low, f.Span.High
 	switch {
-	case !adds:
+	case !f.Adds:
 		return fmt.Sprintf("%+.0f to %+.0f %%", 100*low, 100*high)
-	case strings.HasPrefix(what, "the shape of"):
+	case f.Number == settle.ExponentNumber, f.Number == settle.OpeningNumber:
 		return fmt.Sprintf("power %+.2f to %+.2f", low, high)
-	case strings.HasPrefix(what, "how deep"):
+	case f.Number == settle.DepthNumber:
 		return quantity.Head.Of(low).In(units) + " to " + quantity.Head.Of(high).In(units)
-	case strings.HasPrefix(what, "where the "):
+	case f.Number == settle.PositionNumber:
 		return fmt.Sprintf("%+.0f to %+.0f points", 100*low, 100*high)
 	}
 	return fmt.Sprintf("K %+.2f to %+.2f", low, high)

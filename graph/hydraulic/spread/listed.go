@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
 )
 
 // Sampled is one number that may be off, as it goes into the sample. Of an Influence it has all
@@ -34,13 +35,13 @@ func Unknowns(before, after *route.Layout, unit string) []Sampled {
 // what a pipe and the unit have to stand does.
 func Level() Influence {
 	depth := byClass(levelClass, "level with the water")
-	return Influence{What: "how deep below the water lies what nothing says", Span: level(), Adds: true,
+	return Influence{What: "how deep below the water lies what nothing says", Number: settle.DepthNumber, Span: level(), Adds: true,
 		Value: depth.value, Source: depth.source, Guess: true}
 }
 
 // influence is the unknown without what it moves.
 func (u *unknown) influence() Influence {
-	return Influence{Taken: u.taken, By: u.by, What: u.what, Part: u.part, Span: u.span, Adds: u.adds, Key: u.used.key, Value: u.used.value,
+	return Influence{Taken: u.taken, By: u.by, What: u.what, Number: u.number, Part: u.part, Span: u.span, Adds: u.adds, Key: u.used.key, Value: u.used.value,
 		Source: u.used.source, Given: u.used.given, Guess: u.used.guess}
 }
 

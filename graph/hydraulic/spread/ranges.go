@@ -194,8 +194,9 @@ func (p *Promise) Held() quantity.Text {
 // Influence is how far one unknown moves the unit's flow, of several that of the one it moves most (or
 // the jets', where there is no unit).
 type Influence struct {
-	What   string // "jets' drop"
-	Part   string // id of the part or run, "" for a whole class
+	What   string        // "jets' drop"
+	Number settle.Number // what of it may be off; "" of the bore and the K of jets
+	Part   string        // id of the part or run, "" for a whole class
 	Mode   string
 	Effect float64 // share of the likely value, half the width of what this input alone does
 	// Untried tells that it was not moved by itself: in a very large circuit, and what it is of costs the

@@ -13,7 +13,8 @@ import (
 
 // unknown is one input that is not known exactly.
 type unknown struct {
-	what       string   // in words
+	what       string // in words
+	number     settle.Number
 	part       string   // id; "" for a class
 	at         []string // ids of the parts and runs it was met at
 	slot       string   // what it is one of, see slots
@@ -123,7 +124,7 @@ func unknowns(models []*hydraulic.Model) []unknown {
 
 // start is an unknown as it was settled, of a part of a kind or of a run, without what it moves.
 func start(n settle.Unknown, kind graph.Kind) unknown {
-	u := unknown{what: n.Class, span: n.Span, adds: n.Adds, slot: slotOf(n, kind)}
+	u := unknown{what: n.Class, number: n.Number, span: n.Span, adds: n.Adds, slot: slotOf(n, kind)}
 	if n.Class == "" {
 		u.what, u.part = n.Words, n.Whose
 	}

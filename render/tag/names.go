@@ -163,24 +163,27 @@ func (n *Names) atUnit(id, words, before string) string {
 	return before + PortWord(words[len(id)+1:])
 }
 
-// Towards says where the old pipe of a run goes on to, away from the new work: "end towards
-// the jets"; "" where nothing tells. The net is that of the stage that is drawn.
+// Towards says where the old pipe of a run goes on to, away from the new work and from what is taken out:
+// "end towards the jets"; "" where nothing tells. The net is that of the stage that is drawn.
 func (n *Names) Towards(net *stream.Net, run string) string {
 	r := net.Run(run)
 	if r == nil {
 		return ""
 	}
-	at := r.From
-	if p := n.parts[at.Part]; p != nil && p.New() && p.Kind != graph.Tub {
-		at = r.To
-	}
-	for range n.parts { // past what only joins pipe
-		p := n.parts[at.Part]
-		if p == nil || p.New() && p.Kind != graph.Tub {
-			return ""
-		}
-		if !joins(p.Kind) {
+	for _, at := range []graph.PortRef{r.From, r.To} {
+		if p := n.reached(net, at); p != nil && !p.Removed && (!p.New() || p.Kind == graph.Tub) {
 			return "end towards " + n.the(p)
+		}
+	}
+	return ""
+}
+
+// reached is the part a pipe leads to that ends at a port, past what only joins pipe; nil of none.
+func (n *Names) reached(net *stream.Net, at graph.PortRef) *graph.Part {
+	for range n.parts {
+		p := n.parts[at.Part]
+		if p == nil || !joins(p.Kind) || p.New() {
+			return p
 		}
 		port := graph.Out
 		if at.Port == graph.Out {
@@ -188,11 +191,11 @@ func (n *Names) Towards(net *stream.Net, run string) string {
 		}
 		next := net.Joined(p.ID, port)
 		if next == nil {
-			return "end towards " + n.the(p)
+			return p
 		}
 		at = next.Other(graph.PortRef{Part: p.ID, Port: port})
 	}
-	return ""
+	return nil
 }
 
 // Way says where the water goes that leaves a part by a port: "to the jets JG2"; the port's own

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/stream"
 )
@@ -63,6 +64,25 @@ func TestTubsAreToldApart(t *testing.T) {
 			if n.Short(id) != want || n.Word(id) != want {
 				t.Errorf("%d tubs: %s is called %q, and in a word %q; want %q", len(c.parts), id, n.Short(id), n.Word(id), want)
 			}
+		}
+	}
+}
+
+// Pipe that stays beside a unit that is taken out goes on to what stays: from U2 to the tub, from U1 to the pump.
+func TestPipeThatStaysGoesOnToWhatStays(t *testing.T) {
+	at := func(part, port string) graph.PortRef { return graph.PortRef{Part: part, Port: port} }
+	run := func(id string, from, to graph.PortRef) *graph.Run {
+		return &graph.Run{ID: id, From: from, To: to, Existing: true}
+	}
+	c := &graph.Circuit{Catalog: catalog.Embedded(), Parts: []*graph.Part{{ID: "tub", Kind: graph.Tub, Existing: true}, {ID: "p", Kind: graph.Pump, Existing: true, Pump: &graph.PumpData{}},
+		{ID: "u1", Kind: graph.Union, Existing: true}, {ID: "u2", Kind: graph.Union, Existing: true}, {ID: "old", Kind: graph.HeatPump, Existing: true, Removed: true}},
+		Runs: []*graph.Run{run("in", at("tub", "out"), at("p", graph.In)), run("first", at("p", graph.Out), at("u1", graph.In)), run("gone-1", at("u1", graph.Out), at("old", graph.In)),
+			run("gone-2", at("old", graph.Out), at("u2", graph.In)), run("last", at("u2", graph.Out), at("tub", "in"))}}
+	net := stream.NewNet(c)
+	n := Of(c, net)
+	for id, want := range map[string]string{"first": "end towards the pump", "last": "end towards the tub"} {
+		if got := n.Towards(net, id); got != want {
+			t.Errorf("%s goes on to %q, want %q", id, got, want)
 		}
 	}
 }

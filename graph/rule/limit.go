@@ -176,10 +176,14 @@ func velocity(in *Input, report Report) {
 			before := math.Abs(was.Velocity)
 			existing, faster = before > limitMS(w.run) && now <= (1+noticed)*before, v.was(now, before, "it goes", v.velocity)
 		}
+		hint := quantity.Text("a size larger")
+		if v.unitOf(r) == "" { // a piece of a line as wide as the rest of it
+			hint = "all of that line a size larger, or a pump that turns slower: one piece of it alone does little"
+		}
 		report(existing, graph.Diagnostic{
 			Pos: r.Pos, Severity: graph.Warning, Unit: v.unitOf(r),
 			Mode: w.mode, Message: graph.Say("mode %q: the water goes %s in run %q (%s, %s); on the %s side it needs %s or less", w.mode, v.velocity(now), r.Said(), v.wide(r, w.run.BoreMM), v.flow(math.Abs(w.run.Flow)), sideName, v.velocity(limitMS(w.run))) + faster,
-			Hint: "a size larger",
+			Hint: hint,
 		})
 	}
 }

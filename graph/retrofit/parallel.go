@@ -2,6 +2,7 @@ package retrofit
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -31,7 +32,8 @@ func BesideUnits(c *graph.Circuit, lay *route.Layout) []*stream.UnitBranch {
 // teeIn is one tee with a union beside it, let into one of the first unit's pipes, where the
 // old end can be drawn back by the depth of a socket. Where it can't, a true-union valve
 // stands there: its body comes out, and the gap it leaves is where tee and tail come in
-// from. A plain union leaves none.
+// from. A plain union leaves none. Either stands between the tee and the first unit, so that
+// what it shuts is that unit alone, whichever way its pipe is written.
 type teeIn struct {
 	path   *route.Path
 	leg    int
@@ -39,6 +41,7 @@ type teeIn struct {
 	a      assembly
 	opens  body       // the union or the valve
 	kind   graph.Kind // which of them
+	ahead  bool       // it comes before the tee, the way the run is written
 	place  Place
 	beyond float64 // pipe from the tee to the first unit, mm
 }
@@ -143,7 +146,7 @@ func (site *Site) bestTee(runs []*graph.Run, towards bool, want float64) (teeIn,
 		}
 		w := newWork(c, r, site.stops)
 		for k := 1; k < len(path.Points); k++ {
-			t := newTee(w, path, k)
+			t := newTee(w, path, k, towards == net.Against(r))
 			t.beyond = between[i] + t.restMM(towards != net.Against(r))
 			better := !found || t.play() >= 0 && best.play() < 0
 			if found && (t.play() >= 0) == (best.play() >= 0) {
@@ -160,26 +163,36 @@ func (site *Site) bestTee(runs []*graph.Run, towards bool, want float64) (teeIn,
 	return best, found
 }
 
-func newTee(w work, path *route.Path, leg int) teeIn {
-	t := teeIn{path: path, leg: leg, w: w, opens: w.inline(string(graph.Union), w.lineSpec, w.lineSize, false), kind: graph.Union}
+func newTee(w work, path *route.Path, leg int, ahead bool) teeIn {
+	t := teeIn{path: path, leg: leg, w: w, ahead: ahead, opens: w.inline(string(graph.Union), w.lineSpec, w.lineSize, false), kind: graph.Union}
 	name := "union"
 	if path.Run.Around(leg).PlayMM < max(w.tee().SocketMM, t.opens.socket)-0.05 {
 		t.opens, t.kind, name = w.inline(string(graph.BallValve), w.lineSpec, w.lineSize, true), graph.BallValve, "valve"
 	}
 	tee := w.tee()
-	t.a = assembly{half: tee.TakeOffMM, endDepth: tee.SocketMM, first: draft.Nipple(tee.SocketMM, t.opens.socket), element: t.opens.length, lastDepth: t.opens.socket}
-	if old, _ := w.oldEnd(w.lineTee(), graph.RunIn); old.TakeOff > 0 {
-		t.a.endAdd, t.a.endDepth = old.TakeOff-t.a.half, old.Depth
+	t.a = assembly{half: tee.TakeOffMM, first: draft.Nipple(tee.SocketMM, t.opens.socket), element: t.opens.length}
+	atTee, atOpening := graph.RunIn, graph.Out // where the old pipe goes in
+	if ahead {
+		atTee, atOpening = graph.RunOut, graph.In
 	}
-	if old, _ := w.oldEnd(w.lineOpening(t.kind, t.opens), graph.Out); old.Depth > 0 {
-		t.a.lastAdd, t.a.lastDepth = old.TakeOff, old.Depth
+	teeAdd, teeDepth, openAdd, openDepth := 0.0, tee.SocketMM, 0.0, t.opens.socket
+	if old, _ := w.oldEnd(w.lineTee(), atTee); old.TakeOff > 0 {
+		teeAdd, teeDepth = old.TakeOff-t.a.half, old.Depth
+	}
+	if old, _ := w.oldEnd(w.lineOpening(t.kind, t.opens), atOpening); old.Depth > 0 {
+		openAdd, openDepth = old.TakeOff, old.Depth
 	}
 	t.a.terms = []Term{
-		{"old pipe into the tee", t.a.endDepth},
-		{"tee, stop to stop", 2*t.a.half + t.a.endAdd},
+		{"old pipe into the tee", teeDepth},
+		{"tee, stop to stop", 2*t.a.half + teeAdd},
 		{graph.Say("nipple, two depths and %s", quantity.Length.Of(settle.BeadMM)), t.a.first},
-		{graph.Say("%s, stop to stop", name), t.a.element + t.a.lastAdd},
-		{graph.Say("old pipe into the %s", name), t.a.lastDepth},
+		{graph.Say("%s, stop to stop", name), t.a.element + openAdd},
+		{graph.Say("old pipe into the %s", name), openDepth},
+	}
+	t.a.endAdd, t.a.endDepth, t.a.lastAdd, t.a.lastDepth = teeAdd, teeDepth, openAdd, openDepth
+	if ahead {
+		t.a.endAdd, t.a.endDepth, t.a.lastAdd, t.a.lastDepth = openAdd, openDepth, teeAdd, teeDepth
+		slices.Reverse(t.a.terms)
 	}
 	gap := t.a.endAdd + 2*t.a.half + t.a.first + t.a.element + t.a.lastAdd
 	start, finish := draft.LegEnds(path, leg)
@@ -195,10 +208,18 @@ func newTee(w work, path *route.Path, leg int) teeIn {
 
 func (t teeIn) play() float64 { return t.place.RoomMM - t.place.NeededMM }
 
+// toCentre is how far the tee's centre is from the first cut, the way the run is written.
+func (t teeIn) toCentre() float64 {
+	if t.ahead {
+		return t.a.endAdd + t.a.element + t.a.first + t.a.half
+	}
+	return t.a.endAdd + t.a.half
+}
+
 // centre is the tee's centre from the start of its run.
 func (t teeIn) centre() graph.Vec {
 	a, b := t.path.Points[t.leg-1], t.path.Points[t.leg]
-	return a.Sub(t.path.Points[0]).Add(b.Sub(a).Unit().Scale(t.place.FromMM + t.a.endAdd + t.a.half))
+	return a.Sub(t.path.Points[0]).Add(b.Sub(a).Unit().Scale(t.place.FromMM + t.toCentre()))
 }
 
 // cut is the leg with the string in it; start is where the run begins.
@@ -206,12 +227,12 @@ func (t teeIn) cut(start graph.Vec, near lead.Near) cutLeg {
 	dir := t.path.Points[t.leg].Sub(t.path.Points[t.leg-1]).Unit()
 	centre := start.Add(t.centre())
 	return cutLeg{run: t.path.Run.ID, leg: t.leg, radiusMM: t.w.stringRadius(), near: near,
-		from: centre.Sub(dir.Scale(t.a.half + t.a.endDepth)), to: centre.Add(dir.Scale(t.place.ToMM - t.place.FromMM - t.a.half + t.a.lastDepth))}
+		from: centre.Sub(dir.Scale(t.toCentre() + t.a.endDepth)), to: centre.Add(dir.Scale(t.place.ToMM - t.place.FromMM - t.toCentre() + t.a.lastDepth))}
 }
 
 // restMM is the pipe of the run from the tee to its end, or back to its start.
 func (t teeIn) restMM(toEnd bool) float64 {
-	before := t.place.FromMM + t.a.endAdd + t.a.half
+	before := t.place.FromMM + t.toCentre()
 	for k := 1; k < t.leg; k++ {
 		before += t.path.Points[k].Sub(t.path.Points[k-1]).Len()
 	}
@@ -233,11 +254,15 @@ func (t teeIn) build(d *draft.Draft, tee, suffix string, net *stream.Net) graph.
 	}
 	along := t.path.Points[t.leg].Sub(t.path.Points[t.leg-1])
 	dir := along.Unit()
-	first := t.place.FromMM + t.a.endAdd + t.a.half
-	valveOut := t.place.ToMM - t.a.lastAdd
 	in, out := graph.RunIn, graph.RunOut
 	if net.Against(old) {
 		in, out = graph.RunOut, graph.RunIn
+	}
+	comes, goes := [2]graph.PortRef{draft.At(tee, in), draft.At(tee, out)}, [2]graph.PortRef{draft.At(opens, graph.In), draft.At(opens, graph.Out)}
+	first, last := t.place.FromMM+t.toCentre(), t.place.ToMM-t.a.lastAdd // where the old pipe's legs end and begin again
+	if t.ahead {
+		comes, goes = goes, comes
+		first, last = t.place.FromMM+t.a.endAdd, first
 	}
 	var before, after []graph.Leg
 	for k := 1; k < len(t.path.Points); k++ {
@@ -250,13 +275,13 @@ func (t teeIn) build(d *draft.Draft, tee, suffix string, net *stream.Net) graph.
 		default:
 			l.By = dir.Scale(first)
 			before = append(before, l)
-			l.By = dir.Scale(along.Len() - valveOut)
+			l.By = dir.Scale(along.Len() - last)
 			after = append(after, l)
 		}
 	}
-	d.Remains(old, old.From, draft.At(tee, in), before)
-	d.AddRun(draft.At(tee, out), draft.At(opens, graph.In), t.w.lineSpec, t.w.lineSize, []graph.Leg{draft.Leg(dir.Scale(t.a.half + t.a.first))})
-	d.Remains(old, draft.At(opens, graph.Out), old.To, after)
+	d.Remains(old, old.From, comes[0], before)
+	d.AddRun(comes[1], goes[0], t.w.lineSpec, t.w.lineSize, []graph.Leg{draft.Leg(dir.Scale(t.a.half + t.a.first))})
+	d.Remains(old, goes[1], old.To, after)
 	return dir
 }
 

@@ -2,6 +2,7 @@ package retrofit
 
 import (
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -99,6 +100,42 @@ func TestBranchesAreKeptApart(t *testing.T) {
 		keepApart(lay, to, &from)
 		if from.place.FromMM-was.FromMM != x.moved || from.place.ToMM-was.ToMM != x.moved {
 			t.Errorf("%g mm aside, %g mm apart, %g mm to spare: moved by %g mm, want %g", x.aside, x.apart, x.play, from.place.FromMM-was.FromMM, x.moved)
+		}
+	}
+}
+
+// However the pipes of the first unit are written, what is let in beside each tee stands between the tee and that
+// unit, so that it shuts that unit alone, and the tee stands in the same place: both pipes as they are, and each
+// written from its other end.
+func TestOpeningStandsTowardsTheFirstUnit(t *testing.T) {
+	to := []string{"from = \"v1.out\"\nto = \"union-1.in\"", "from = \"union-1.in\"\nto = \"v1.out\"", `legs = ["front 300 mm", "left 1500 mm"]`, `legs = ["right 1500 mm", "back 300 mm"]`}
+	from := []string{"from = \"union-2.out\"\nto = \"v2.in\"", "from = \"v2.in\"\nto = \"union-2.out\"", `legs = ["right 1900 mm", "back 400 mm"]`, `legs = ["front 400 mm", "left 1900 mm"]`}
+	var tees [][2]graph.Vec
+	for _, put := range [][]string{nil, to, from, append(slices.Clone(to), from...)} {
+		c, lay := laidOut(t, secondUnit(t, put...))
+		p, ds := NewSite(c, lay).Parallel(besideFirst(t, c, lay))
+		if p == nil {
+			t.Fatal(ds)
+		}
+		after := laying.Of(p.Circuit.At(graph.After))
+		branch, _ := after.Stage.Net().UnitBranch(after.Circuit.Part("unit-1"))
+		var at [2]graph.Vec
+		for i, way := range [][]*graph.Part{branch.ToUnitParts, branch.FromUnitParts} {
+			tee := slices.IndexFunc(way, func(p *graph.Part) bool { return p.New() && p.Kind == graph.Tee })
+			opens := slices.IndexFunc(way, func(p *graph.Part) bool { return p.New() && (p.Kind == graph.Union || p.Kind == graph.BallValve) })
+			if tee < 0 || opens < 0 || (tee < opens) != (i == 0) {
+				t.Fatalf("%q: on the way of the water the tee is part %d and what opens part %d of that pipe", put, tee, opens)
+			}
+			unit := after.Positions["unit-1."+[]string{graph.In, graph.Out}[i]]
+			at[i] = after.Positions[way[tee].ID+"."+graph.RunIn].Sub(unit)
+		}
+		tees = append(tees, at)
+	}
+	for k, at := range tees {
+		for i := range at {
+			if !agree.Within(at[i].Sub(tees[0][i]).Len(), 0, 0.01) {
+				t.Errorf("written the other way (%d) tee %d stands %v from the first unit, else %v", k, i+1, at[i], tees[0][i])
+			}
 		}
 	}
 }

@@ -64,6 +64,16 @@ func (p Place) Lies() (from, to float64) {
 	return from, from + p.NeededMM
 }
 
+// FirstCuts returns between which places the first cut line lies for the work to stand on the straight pipe
+// there is, mm from the start of the leg; the first is beyond the second where it has no room.
+func (p Place) FirstCuts() (least, most float64) {
+	depth := 0.0
+	if len(p.Terms) > 0 {
+		depth = p.Terms[0].MM
+	}
+	return p.DatumMM + depth, p.LegMM() - p.FarMM - p.NeededMM + depth
+}
+
 // TooShort reports whether the place lacks the length, so that nothing built there means
 // anything.
 func (p Place) TooShort() bool { return !p.MeasureFirst && p.RoomMM < p.NeededMM }

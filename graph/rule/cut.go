@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"math"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -98,7 +99,11 @@ func bare(r *graph.Run, leg int) string {
 
 func cutRoom(in *Input, report Report) {
 	c := in.Cut
-	if c == nil || c.Leg == 0 || c.RoomMM >= c.NeededMM {
+	if c == nil || c.Leg == 0 {
+		return
+	}
+	if c.RoomMM >= c.NeededMM {
+		cutBeyond(in, report)
 		return
 	}
 	v := in.ask()
@@ -111,6 +116,28 @@ func cutRoom(in *Input, report Report) {
 		d.Message += ": " + quantity.Join(c.Terms, ", ")
 	}
 	report(false, d)
+}
+
+// offMM is how far a cut may lie off where the work just stands on straight pipe: less is nothing to mark, mm.
+const offMM = 0.5
+
+// cutBeyond finds a cut that is asked for at a place of the leg from which the work reaches into what stands
+// at one of its ends, though the leg has room for it.
+func cutBeyond(in *Input, report Report) {
+	c := in.Cut
+	if c.NeededMM == 0 || c.FromMM >= c.LeastMM-offMM && c.FromMM <= c.MostMM+offMM {
+		return
+	}
+	end, way, over := "end", "nearer to the start of the leg", c.FromMM-c.MostMM
+	if c.FromMM < c.LeastMM {
+		end, way, over = "start", "farther from the start of the leg", c.LeastMM-c.FromMM
+	}
+	v := in.ask()
+	report(false, graph.Diagnostic{
+		Pos: c.pos(), Severity: graph.Error, Related: []graph.Related{hereRun(c.Run)},
+		Message: graph.Say("cut at %s the work reaches %s into what stands at the %s of %s: it needs %s of straight pipe, and does not lie on the %s there are", quantity.Closely(c.FromMM), v.length(over), end, c.where(), v.length(c.NeededMM), v.length(c.RoomMM)),
+		Hint:    graph.Say("cut it %s: at from %s to %s; or leave at out, and it is cut where it lies best", way, quantity.Closely(math.Ceil(c.LeastMM)), quantity.Closely(math.Floor(c.MostMM))),
+	})
 }
 
 func cutMeasured(in *Input, report Report) {

@@ -15,6 +15,7 @@ type follow struct {
 	at    bool     // but only those at the same key
 	modes bool     // in whatever mode: else in its own, where both speak of one
 	warns bool     // a warning of one of these leaves them out too
+	errs  bool     // of them errors alone
 }
 
 // follows is the list of them. Common practice, no source: pipe too narrow, or a unit out of its
@@ -42,6 +43,8 @@ var follows = []follow{
 	{root: []string{"retrofit"}, leads: []string{"routing", "legs-plausible"}, at: true}, // pipe that is not led as it was asked for
 	{root: []string{"routing"}, leads: []string{"clash"}, at: true},
 	{root: []string{"routing", "clash"}, leads: []string{"hand-room"}, at: true},
+	{root: []string{"cut-room"}, leads: []string{"routing"}, errs: true}, // work that lies where there is no room for it
+	{root: []string{"cut-room"}, leads: []string{"clash", "hand-room", "assembly", "check-straight-length"}},
 	{root: []string{"nothing-new-on-suction"}, leads: []string{"assembly", "velocity"}, at: true},
 }
 
@@ -77,7 +80,7 @@ func Following(ds []graph.Diagnostic) (roots, following []graph.Diagnostic) {
 	}
 	leads := func(d graph.Diagnostic) func(follow) bool {
 		return func(f follow) bool {
-			return slices.Contains(f.leads, d.Rule) && slices.ContainsFunc(ds, func(root graph.Diagnostic) bool {
+			return slices.Contains(f.leads, d.Rule) && (!f.errs || d.Severity == graph.Error) && slices.ContainsFunc(ds, func(root graph.Diagnostic) bool {
 				return (root.Severity == graph.Error || f.warns && root.Severity == graph.Warning) && slices.Contains(f.root, root.Rule) && f.reaches(root, d)
 			})
 		}

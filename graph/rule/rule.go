@@ -79,6 +79,9 @@ type Alone struct {
 type Cut struct {
 	Run      *graph.Run
 	Leg      int             // from 1; 0 where the run is known only by its length
+	FromMM   float64         // first cut line, from the start of the leg
+	LeastMM  float64         // where the first cut line lies at the nearest for the work to stand on straight pipe
+	MostMM   float64         // and at the farthest
 	RoomMM   float64         // straight pipe there is, between the sockets at its ends; 0 where not measured
 	NeededMM float64         // what the new work needs of it
 	Terms    []quantity.Text // NeededMM term by term, in words

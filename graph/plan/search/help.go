@@ -82,7 +82,7 @@ func (s *search) helps(t *trial) []help {
 		out = append(out, s.ledHelps(t)...)
 		out = append(out, s.standHelps(t, rules)...)
 	}
-	if given := r.Cut != nil && r.Cut.AtMM >= 0; (rules["clash"] || given && rules["routing"]) && t.proposal != nil && !t.proposal.Unled {
+	if given := r.Cut != nil && r.Cut.AtMM >= 0; (rules["clash"] || given && (rules["routing"] || rules["cut-room"])) && t.proposal != nil && !t.proposal.Unled {
 		out = append(out, s.alongHelps(t)...)
 	}
 	if rules["check-before-feeder"] && r.FeederCheck != nil && !*r.FeederCheck {

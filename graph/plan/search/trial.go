@@ -131,7 +131,8 @@ func CutAt(c *graph.Circuit, place retrofit.Place, pos graph.Pos) *rule.Cut {
 	if run == nil {
 		return nil
 	}
-	return &rule.Cut{Run: run, Leg: place.Leg,
+	least, most := place.FirstCuts()
+	return &rule.Cut{Run: run, Leg: place.Leg, FromMM: place.FromMM, LeastMM: least, MostMM: most,
 		RoomMM: place.RoomMM, NeededMM: place.NeededMM, Pos: pos}
 }
 

@@ -49,11 +49,7 @@ func runCutin(v *verb, args []string, w *world.World) int {
 	if built && writePlan == "" {
 		return world.Complain(w, errors.New("--as-built says how --write-plan writes: name a file with --write-plan"))
 	}
-	want := plan.Places
-	if built {
-		want |= plan.Flows // what a throttle is set by is a flow
-	}
-	p, err := j.make(want)
+	p, err := j.make(plan.Places | plan.Flows) // what is found of the flows too: as check has it
 	if err != nil {
 		return world.Complain(w, err)
 	}

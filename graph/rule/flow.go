@@ -223,6 +223,11 @@ func heaterLineFlows(in *Input, report Report) {
 				d.Severity, d.Of, d.Related = graph.Error, []string{pump.ID}, []graph.Related{here(pump), here(b.Unit)}
 				existing = existing && hadTooLittle(in.BeforeSolutions, pump, s.Mode.Name, standing, standing, through)
 				why, hint := v.shutIn(s, b, flow)
+				if shut := ShutInLine(s.Mode, b.UnitBranch); len(shut) > 0 && s.HeldBy(pump.ID) == nil && flow.Moving <= standing {
+					if _, inMode := s.Mode.Positions[shut[0].ID]; !inMode {
+						d.Pos = key(shut[0], "position")
+					}
+				}
 				d.Message, d.Hint = graph.Say("mode %q: pump %q runs and %s passes it: ", s.Mode.Name, pump.ID, v.flow(0))+why+v.gotBefore(in.BeforeSolutions, pump, s.Mode.Name, 0), hint
 			}
 			report(existing, d)
@@ -245,6 +250,9 @@ func (v *view) shutIn(s *hydraulic.Solution, b branch, pump *hydraulic.PartFlow)
 	switch {
 	case pump.Moving > standing:
 		return graph.Say("from rest it does not open the spring in its way; it would hold %s only if its water was moving already", v.flow(pump.Moving)), hint
+	case held == nil && len(ShutInLine(s.Mode, b.UnitBranch)) > 0:
+		shut := ShutInLine(s.Mode, b.UnitBranch)
+		return graph.Say("%s shut in its line", stand(shut, false)), openAgain([]graph.Mode{s.Mode}, shut)
 	case held == nil:
 		return "every way to the tub is shut, 1 has to be open", "open the bypass before the unit's isolators are shut, and hang a tag on them that says so"
 	case isolated(s, b):

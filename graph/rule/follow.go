@@ -29,8 +29,9 @@ var follows = []follow{
 		leads: []string{"jets-keep-flow", "spring-not-too-weak", "flow-past-check", "unit-temperature-rise", "velocity",
 			"rise-measurable", "unit-rated-flow"},
 	},
-	{root: []string{"unit-least-flow"}, leads: []string{"least-flow-when-dirty"}, modes: true}, // the same lack, on a worse day
-	{root: []string{"unit-most-flow"}, leads: []string{"flow-past-check"}, modes: true},        // a spring too strong is so at every speed
+	{root: []string{"unit-least-flow"}, leads: []string{"least-flow-when-dirty"}, modes: true},                                                       // the same lack, on a worse day
+	{root: []string{"unit-most-flow"}, leads: []string{"flow-past-check"}, modes: true},                                                              // a spring too strong is so at every speed
+	{root: []string{"heater-line-flows"}, leads: []string{"unit-least-flow", "least-flow-when-dirty", "line-least-flow", "unit-rated-flow", "flow"}}, // of no water nobody gets any
 	{root: []string{"unit-highest-pressure"}, leads: []string{"working-pressure"}, at: true},
 	{root: []string{"heat-when-unit-stops"}, leads: []string{"unit-holds-tub"}},
 	{root: []string{"heat-when-unit-stops"}, leads: []string{"unit-holds-tub"}, at: true, warns: true}, // in what air it stops is not said: read first

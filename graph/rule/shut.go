@@ -7,12 +7,25 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/stream"
 )
 
 // shutBy returns the hand valves in the unit's pipes that the mode shuts.
 func shutBy(m graph.Mode, b branch) []*graph.Part {
 	to, from := b.Isolators()
 	return slices.DeleteFunc(slices.Concat(to, from), func(p *graph.Part) bool { return position(m, p) != 0 })
+}
+
+// ShutInLine returns the hand valves that stand shut in a mode in the line of a unit, where the water that
+// passes its bypass comes too.
+func ShutInLine(m graph.Mode, b *stream.UnitBranch) []*graph.Part {
+	var out []*graph.Part
+	for _, p := range b.Line.Parts {
+		if p.Kind.IsHandValve() && position(m, p) == 0 && !slices.Contains(b.BypassParts, p) {
+			out = append(out, p)
+		}
+	}
+	return out
 }
 
 // shutInAll reports that a unit is shut off by hand in every mode in which its pump runs.

@@ -124,6 +124,7 @@ func (p *Part) values(toPump, onePipe bool, density float64, yield func(Key, Val
 	}
 	if p.Kind == graph.Pump {
 		list = append(list, p.speedValues(density)...)
+		list = append(list, p.suctionValue(density)...)
 	}
 	list = append(list,
 		named{"cracking pressure", p.Cracking}, named{"dirty factor", p.Dirty}, named{"power", p.Power}, named{"air", p.Air},
@@ -133,6 +134,19 @@ func (p *Part) values(toPump, onePipe bool, density float64, yield func(Key, Val
 		named{"highest pressure", p.Highest}, named{"highest pressure, warm", p.Derated},
 		named{"depth below water", p.Below})
 	return walk(p.ID, p.Pos, yield, list)
+}
+
+// suctionValue is the most suction head the pump's sheet asks for (NPSH), at whatever flow; none where it is not
+// given.
+func (p *Part) suctionValue(density float64) []named {
+	if p.Pump == nil || len(p.Pump.NPSH) == 0 {
+		return nil
+	}
+	most := 0.0
+	for _, at := range p.Pump.NPSH {
+		most = max(most, at.Head.Head(density))
+	}
+	return []named{{"suction head needed", number(most, quantity.Head, given(firstPos(p.KeyPos, "npsh", "npsh")))}}
 }
 
 // speedValues are the shut-off head and the power of each speed. What is off is the head of

@@ -28,6 +28,7 @@ var valueMeans = map[string]string{
 	"power":                  "what it draws; of a heat pump what it gives",
 	"air":                    "how much air a blower moves; what rises through the water takes heat with it",
 	"efficiency":             "what the water gets of the watts the pump takes, wire to water",
+	"suction head needed":    "the most suction head the pump's sheet asks for at any flow of its npsh: less at its inlet, and its water boils (NPSH as in ISO 9906)",
 	"speed ratio":            "its speed over that of the speed with the curve: flow goes with it, head with its square (affinity laws)",
 	"shut-off head":          "what the pump makes with no water moving: the start of its curve, and the most that pipe and unit must stand",
 	"least flow":             "the least water it asks for; below it a unit trips",

@@ -11,6 +11,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan/advice"
 	"dryfit/graph/retrofit"
+	"dryfit/graph/rule"
 )
 
 // help is one change that might make a ruled-out place possible: what to write, what it
@@ -281,11 +282,14 @@ func userLeg(l *graph.Leg) quantity.Text {
 func (s *search) flowHelps(t *trial, rules map[string]bool) []help {
 	r := s.asked.Retrofit
 	little := rules[leastFlowRule] || rules[dirtyRule]
-	flows := little || rules[mostFlowRule] || rules["heater-line-flows"] || rules["working-pressure"]
+	flows := little || rules[mostFlowRule] || rules[lineStands] || rules["working-pressure"]
 	sizes := rules["branch-not-below-ports"] || rules["line-not-narrowed"]
 	var out []help
 	if flows {
 		out = append(out, s.setAnew(t)...)
+	}
+	if rules[lineStands] {
+		out = append(out, s.opened(t)...)
 	}
 	if little && r.Size.IsZero() {
 		if size, ok := s.wider(t); ok {
@@ -312,6 +316,39 @@ func (s *search) flowHelps(t *trial, rules map[string]bool) []help {
 		out = append(out, leaving("bypass-size", "a larger bypass", func(r *graph.Retrofit) { r.BypassSize.Nominal, r.BypassSize.Metric = 0, false }))
 	}
 	return out
+}
+
+// opened opens the valves of the old line that stand shut in all modes.
+func (s *search) opened(t *trial) []help {
+	if t.stage == nil || t.stage.Layout == nil {
+		return nil
+	}
+	branch, _ := t.stage.Layout.Stage.Branch()
+	if branch == nil {
+		return nil
+	}
+	var ids []string
+	var say []quantity.Text
+	for _, p := range rule.ShutInLine(graph.Mode{}, branch) {
+		if valve := s.asked.Part(p.ID); valve != nil && valve.Existing {
+			ids = append(ids, p.ID)
+			say = append(say, graph.Say("%q", p.ID))
+		}
+	}
+	if ids == nil {
+		return nil
+	}
+	return []help{{kinds: []string{"position"}, fact: true, say: "position = \"open\" on " + quantity.Join(say, " and "), cost: "nothing, where it may be opened",
+		apply: func(c *graph.Circuit) {
+			c.Parts = slices.Clone(c.Parts)
+			for i, p := range c.Parts {
+				if slices.Contains(ids, p.ID) {
+					own, valve := *p, *p.Valve
+					valve.Position, valve.PositionSet = 1, true
+					own.Valve, c.Parts[i] = &valve, &own
+				}
+			}
+		}}}
 }
 
 // wider is the next larger size of the unit's pipes.

@@ -15,6 +15,7 @@ import (
 // that it gets too much.
 const (
 	leastFlowRule = "unit-least-flow"
+	lineStands    = "heater-line-flows"
 	dirtyRule     = "least-flow-when-dirty"
 	mostFlowRule  = "unit-most-flow"
 )
@@ -23,7 +24,10 @@ const (
 // the one chosen, or, where no place can take the unit, the nearest to one.
 func (s *search) starved(chosen *trial) *trial {
 	tooLittle := func(t *trial) bool {
-		return t.solved && slices.ContainsFunc(t.errors(), func(d graph.Diagnostic) bool { return d.Rule == leastFlowRule })
+		found := func(rule string) bool {
+			return slices.ContainsFunc(t.errors(), func(d graph.Diagnostic) bool { return d.Rule == rule })
+		}
+		return t.solved && found(leastFlowRule) && !found(lineStands) // of water that stands no pump or unit helps
 	}
 	if chosen != nil {
 		if tooLittle(chosen) {

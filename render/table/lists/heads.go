@@ -112,7 +112,7 @@ func noEquivalent(m float64) string {
 	case math.IsNaN(m):
 		return "its pipe loses nothing"
 	case m > longestEquivalent:
-		return "more than a kilometre of pipe would cost what stands in it"
+		return "what stands in it costs far more than pipe of any length here would"
 	case m < 0:
 		return "its tee gives head back"
 	}

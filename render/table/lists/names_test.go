@@ -10,7 +10,7 @@ import (
 	"dryfit/render/table/form"
 )
 
-// Equivalent lengths beyond a kilometre, below nothing, or that are no number say why.
+// Equivalent lengths beyond a thousand metres, below nothing, or that are no number say why.
 func TestEquivalentLengthsThatMeanNothing(t *testing.T) {
 	for m, want := range map[float64]string{2: "2.00 m", 999: "999.00 m", 1001: "no length", -0.2: "below 0"} {
 		if got := fittingsLength(form.Style{}, m); got != want {
@@ -20,10 +20,10 @@ func TestEquivalentLengthsThatMeanNothing(t *testing.T) {
 	// A valve nearly shut, by its Kv, in the handbook's columns and the sum as in those of a mode.
 	p := &plan.Plan{Bill: &takeoff.Bill{Totals: []takeoff.Total{{Name: "bypass", PipeM: 0.2, FittingsM: 215534}, {Name: "line", PipeM: 1, FittingsM: 2}}, TotalEquivalentLengthM: 215537.2}}
 	text := string(form.Text(EquivalentBlocks(p, nil, form.Style{}), form.Style{}))
-	if strings.Contains(text, "2155") || strings.Count(text, "no length") != 2 || !strings.Contains(text, "no length: more than a kilometre of pipe would cost what stands in it") || !strings.Contains(text, "3.00 m") {
+	if strings.Contains(text, "2155") || strings.Count(text, "no length") != 2 || !strings.Contains(text, "no length: what stands in it costs far more than pipe of any length here would") || !strings.Contains(text, "3.00 m") {
 		t.Errorf("%s", text)
 	}
-	if text, err := PartsJSON(p, form.Style{}); err != nil || strings.Contains(string(text), "2155") || strings.Count(string(text), "more than a kilometre of pipe") != 2 {
+	if text, err := PartsJSON(p, form.Style{}); err != nil || strings.Contains(string(text), "2155") || strings.Count(string(text), "costs far more than pipe of any length here would") != 2 {
 		t.Errorf("%s, %v", text, err)
 	}
 	if got := noEquivalent(math.NaN()); got == "" {

@@ -13,7 +13,7 @@ var elsewhere = map[string]string{
 	"in3": "0.016387 l", "qt": "0.25 gal", "quart": "0.25 gal", "quarts": "0.25 gal", "pt": "0.125 gal",
 	"dm": "10 cm", "km": "1000 m", "yd": "3 ft", "yard": "3 ft", "yards": "3 ft", "µm": "0.001 mm", "mil": "0.001 in",
 	"hPa": "1 mbar", "MPa": "10 bar", "mmHg": "1.3332 mbar", "torr": "1.3332 mbar", "atm": "1.01325 bar",
-	"MW": "1000 kW", "mW": "0.001 W", "PS": "735.5 W", "ton": "3.5169 kW", "tons": "3.5169 kW", "kcal/h": "1.163 W",
+	"MW": "1000 kW", "mW": "0.001 W", "PS": "735.5 W", "ton": "3.5169 kW", "tons": "3.5169 kW", "kcal/h": "1.163 W", "kBtu/h": "1000 Btu/h", "kBtu": "1000 Btu/h", "MBH": "1000 Btu/h",
 	"mA": "0.001 A", "mV": "0.001 V", "kA": "1000 A", "g": "0.001 kg", "t": "1000 kg", "d": "24 h", "day": "24 h", "days": "24 h",
 	"ml/s": "0.001 l/s", "ml/min": "0.001 l/min", "hl/h": "100 l/h", "Wh": "0.001 kWh", "MJ": "0.27778 kWh", "kJ": "0.00027778 kWh",
 }

@@ -47,7 +47,7 @@ func (p *Plan) readings() []graph.Diagnostic {
 			d.Message, d.Hint, d.Related = alone(fit, q)
 		case fit.Unfit:
 			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s, and no guess the file leaves open comes near: it is not counted, the case stays as described", q.Mode, say(q.Value()), q.At, say(q.AsDescribed))
-			d.Hint = "read it again; then look at the pump, the lengths and the valves on its way: something is described that isn't so"
+			d.Hint = "read it again, and its unit; then look at the pump, the lengths and the valves on its way: something is described that isn't so"
 		case q.Beyond() && !fit.Changes():
 			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s: what moves the flows is likeliest no nearer to that, and the case stays as described", q.Mode, say(q.Value()), q.At, say(q.AsDescribed))
 			d.Hint = "read it again by something more exact, then look whether all on its way is as described"

@@ -5,6 +5,10 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"golang.org/x/text/unicode/norm"
 )
 
 // slips are the ways in which a line is typed that is nearly TOML, each with what would be right; the first
@@ -28,11 +32,16 @@ func Several() []string {
 	return []string{"part", "run", "mode", "stock", "accept", "reading", "shell", "supply"}
 }
 
+var twoBrackets = regexp.MustCompile(`^\s*\[\[\s*([\w-]+)\s*\]\]\s*(?:#.*)?$`)
+
 var oneBracket = regexp.MustCompile(`^\s*\[\s*([\w-]+)\s*\]\s*(?:#.*)?$`)
 
 // slipOf returns what would be right in place of a line that the decoder says something of; "" where it
 // has none of the forms.
 func slipOf(line, message string) string {
+	if name := twoBrackets.FindStringSubmatch(line); name != nil && strings.Contains(message, "already") && slices.Contains(Several(), name[1]) {
+		return fmt.Sprintf("an earlier one stands in one bracket: write [[%s]] there too", name[1])
+	}
 	if strings.Contains(message, "already been defined") || strings.Contains(message, "already exists") {
 		if name := oneBracket.FindStringSubmatch(line); name != nil && slices.Contains(Several(), name[1]) {
 			return fmt.Sprintf("each begins with its own [[%s]], in two brackets: here, and wherever else it stands in one", name[1])
@@ -63,4 +72,25 @@ func short(text string) string {
 		return string(c[:enough]) + "…"
 	}
 	return text
+}
+
+// dashes are characters that editors and phones put in the place of the keyboard's hyphen.
+const dashes = "‐‑‒–—−"
+
+// untyped is what stands in place of a character no key types that a line has where it can't be read: a hyphen
+// for a dash, a space for one of another width, a digit or letter for its wide form; "" where there is none.
+func untyped(rest string) string {
+	c, n := utf8.DecodeRuneInString(rest)
+	plain := norm.NFKC.String(rest[:n])
+	switch {
+	case n < 2:
+		return ""
+	case strings.ContainsRune(dashes, c):
+		plain = "-"
+	case unicode.IsSpace(c):
+		plain = " "
+	case plain == string(c) || len(plain) != 1:
+		return ""
+	}
+	return fmt.Sprintf("U+%04X stands here for %q: type it anew on the keyboard, here and wherever else it was pasted", c, plain)
 }

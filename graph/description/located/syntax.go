@@ -54,6 +54,9 @@ func (f *File) syntax(offset int, message string) {
 	if yesOrNo.MatchString(message) {
 		hint = "write true or false, in small letters and without quotes"
 	}
+	if odd := untyped(string(f.data[min(max(f.meant(offset, message), 0), len(f.data)):])); odd != "" {
+		hint = odd
+	}
 	if slip := slipOf(f.lineAt(offset), message); slip != "" && hint == usualHint {
 		hint = slip
 	}

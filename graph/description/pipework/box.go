@@ -23,7 +23,11 @@ func boxField() field.Field[graph.Part] {
 		Shape: func() schema.Shape { return field.TableShape(BoxFields, "box") },
 		Read: func(r *field.Reader, v located.Value, into *graph.Part) {
 			var b boxCorners
+			before := len(r.Found)
 			field.ReadTable(r, v, "the box", BoxFields, &b)
+			if len(r.Found) > before { // what its corners are is not known
+				return
+			}
 			if thinBox(r, v, b.from, b.to) {
 				return
 			}

@@ -168,7 +168,11 @@ func NoPort(r *field.Reader, p *graph.Part, port string, at graph.Pos, among []s
 		return
 	}
 	r.Missed[ref.String()] = len(r.Found)
-	d := r.Add(at, located.Near(port, among), "%s has no port %s", located.Said(p.ID), located.Said(port))
+	hint := located.Near(port, among)
+	if _, near := quantity.Nearest(port, among); !near && (p.Kind == graph.Tub || p.Kind == graph.Manifold || p.Kind == graph.DiverterValve) {
+		hint += fmt.Sprintf("; where it has one more, add %s to its ports", field.Quote(port))
+	}
+	d := r.Add(at, hint, "%s has no port %s", located.Said(p.ID), located.Said(port))
 	located.Related(d, r.IDPos(p, p.Pos), "it is %s", graph.A(p.Kind))
 }
 

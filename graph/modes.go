@@ -90,8 +90,7 @@ func (c *Circuit) AllModes() []Mode {
 	if len(c.Modes) > 0 {
 		out := make([]Mode, len(c.Modes))
 		for i, m := range c.Modes {
-			out[i] = m
-			out[i].Speeds = withAlwaysOn(pumps, m.Speeds)
+			out[i] = c.Running(m)
 		}
 		return out
 	}
@@ -218,6 +217,12 @@ func (c *Circuit) loops() [][]*Part {
 		}
 	}
 	return out
+}
+
+// Running is a mode with every pump that runs in it named in its speeds: those that are always on too.
+func (c *Circuit) Running(m Mode) Mode {
+	m.Speeds = withAlwaysOn(c.Pumps(), m.Speeds)
+	return m
 }
 
 // withAlwaysOn returns a copy of the speeds of a mode with the pumps added that are always

@@ -19,7 +19,7 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 	}
 	b := &builder{
 		m: &Model{
-			Layout: lay, Mode: mode, Stage: stage, Water: waterOf(set),
+			Layout: lay, Mode: c.Running(mode), Stage: stage, Water: waterOf(set),
 			Parts: make([]ModelPart, len(c.Parts)), Runs: make([]ModelRun, len(c.Runs)), PartAt: make(map[string]int, len(c.Parts)),
 		},
 		c: c, set: set, ports: newPorts(len(c.Parts)), air: make([]bool, len(c.Parts)),
@@ -62,15 +62,19 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 	return b.m, nil
 }
 
-// joinUnits tells each unit of the pump it hangs on.
+// joinUnits tells each unit of the pump it hangs on: of several that feed it one that runs.
 func (b *builder) joinUnits() {
 	for _, u := range b.set.Branches() {
-		if u.Pump == nil {
+		pump := u.Feeder(b.m.Mode)
+		if pump == nil {
+			pump = u.Pump
+		}
+		if pump == nil {
 			continue
 		}
 		unit, ok := b.m.PartAt[u.Unit.ID]
-		if pump, is := b.m.PartAt[u.Pump.ID]; ok && is {
-			b.m.Parts[unit].pump = &b.m.Parts[pump]
+		if at, is := b.m.PartAt[pump.ID]; ok && is {
+			b.m.Parts[unit].pump = &b.m.Parts[at]
 		}
 	}
 }

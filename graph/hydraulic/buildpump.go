@@ -26,9 +26,6 @@ func (b *builder) addPump(m *ModelPart) error {
 	m.BoreM = b.settled(p).Bore.V / 1000
 	m.apart = b.set.Net().Apart(p)
 	name, on := b.m.Mode.Speeds[p.ID]
-	if !on && p.Pump.NeverOff() {
-		name, on = p.SpeedNames()[0], true
-	}
 	if !on {
 		b.addOffPump(m)
 		return nil

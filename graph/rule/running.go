@@ -2,6 +2,7 @@ package rule
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -47,7 +48,7 @@ func modesOf(in *Input, b branch) []running {
 	for i := range in.Solutions {
 		s := &in.Solutions[i]
 		flow := s.Part(b.Unit.ID)
-		if flow == nil || !pumpRuns(s, b) || flow.Idle() || isolated(s, b) {
+		if flow == nil || !b.FedIn(s.Mode) || flow.Idle() || isolated(s, b) {
 			continue
 		}
 		out = append(out, running{s, math.Abs(hydraulic.Passing(flow.Flow))})
@@ -55,33 +56,15 @@ func modesOf(in *Input, b branch) []running {
 	return out
 }
 
-// pumpRuns reports whether the unit's pump runs in the mode, or one beside it.
-func pumpRuns(s *hydraulic.Solution, b branch) bool { return runningPump(s, b) != nil }
-
-// runningPump returns the first of the pumps that feed a unit which runs in the mode; nil: none.
-func runningPump(s *hydraulic.Solution, b branch) *graph.Part {
-	for _, p := range b.Feeds() {
-		if runsIn(s, p) {
-			return p
-		}
-	}
-	return nil
-}
-
 // runsIn reports whether a pump runs in the mode.
-func runsIn(s *hydraulic.Solution, pump *graph.Part) bool {
-	if _, on := s.Mode.Speeds[pump.ID]; on {
-		return true
-	}
-	p := s.Part(pump.ID)
-	return p != nil && p.State != "" && p.State != "off"
-}
+func runsIn(s *hydraulic.Solution, pump *graph.Part) bool { return s.Mode.Speeds[pump.ID] != "" }
 
-// astray reports whether the pump in whose line a part stands is off in the mode, and what passes the part
-// only what other pumps send through that line.
+// astray reports whether the pump in whose line a part stands is off in the mode, and every other that feeds it, and
+// what passes the part only what pumps of other lines send through.
 func (v *view) astray(s *hydraulic.Solution, f *hydraulic.PartFlow) bool {
 	pump := v.net.LinePump(f.Part)
-	if pump == nil || runsIn(s, pump) {
+	runs := func(p *graph.Part) bool { return runsIn(s, p) }
+	if pump == nil || runs(pump) || slices.ContainsFunc(v.net.Feeds(f.Part), runs) {
 		return false
 	}
 	through := s.Part(pump.ID)

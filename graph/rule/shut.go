@@ -33,7 +33,7 @@ func shutInAll(in *Input, b branch, report Report) {
 	var modes []graph.Mode
 	for i := range in.Solutions {
 		s := &in.Solutions[i]
-		if s.Part(b.Unit.ID) != nil && pumpRuns(s, b) {
+		if s.Part(b.Unit.ID) != nil && b.FedIn(s.Mode) {
 			modes = append(modes, s.Mode)
 		}
 	}

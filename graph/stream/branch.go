@@ -154,26 +154,14 @@ func (n *Net) branchOf(unit *graph.Part) (*UnitBranch, string) {
 	return b, unit.ID + " has no bypass: all the water that passes the pump has to pass it"
 }
 
-// beside returns the pumps other than one before a unit whose water comes to it without passing a pump; none
-// where that one stands after the unit.
+// beside returns the pumps other than one that feed a unit; none where that one stands after the unit.
 func (n *Net) beside(unit, pump *graph.Part) []*graph.Part {
-	var out []*graph.Part
-	first := false
-	met := map[*graph.Part]bool{}
-	n.UpstreamUntil(unit, func(p *graph.Part) bool {
-		if p.Kind != graph.Pump {
-			return false
-		}
-		if first = first || p == pump; p != pump && !met[p] {
-			out = append(out, p)
-		}
-		met[p] = true
-		return true
-	})
-	if !first {
+	feeds := n.Feeds(unit)
+	at := slices.Index(feeds, pump)
+	if at < 0 {
 		return nil
 	}
-	return out
+	return slices.Delete(slices.Clone(feeds), at, at+1)
 }
 
 // Feeds returns the pumps that feed the unit each by itself: Pump and those beside it; none without one.

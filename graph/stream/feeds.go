@@ -6,9 +6,19 @@ import (
 	"dryfit/graph"
 )
 
-// Feeding returns, by the id of each run, the pumps whose water comes to it without passing another: of
-// several each feeds it by itself where the rest are off.
-func (n *Net) Feeding() map[string][]*graph.Part {
+// Feeding returns, by the id of each run, the pumps whose water comes to it without passing another, in the order
+// of the circuit: of several each feeds it by itself where the rest are off. It is worked out once.
+func (n *Net) Feeding() map[string][]*graph.Part { return n.feeding() }
+
+// Feeds returns the pumps that feed a part, see Feeding: by the run its water comes by.
+func (n *Net) Feeds(p *graph.Part) []*graph.Part {
+	if _, in := n.Inlet(p); in != nil {
+		return n.feeding()[in.ID]
+	}
+	return nil
+}
+
+func (n *Net) findFeeding() map[string][]*graph.Part {
 	out := map[string][]*graph.Part{}
 	isPump := func(p *graph.Part) bool { return p.Kind == graph.Pump }
 	for _, q := range n.Circuit.Pumps() {

@@ -23,22 +23,23 @@ import (
 type Net struct {
 	Circuit *graph.Circuit
 
-	parts  map[string]int // id -> index into Circuit.Parts
-	runs   map[string]int // id -> index into Circuit.Runs
-	named  []int          // of each run: the first run of its id
-	order  []int          // the runs, see inOrder
-	ends   [][2]int       // of each run: indexes of its parts; -1 where there is no such part
-	air    []bool         // of each run
-	joins  []AirJoin
-	nodes  []node
-	nodeAt map[string]int // "part.port" or part id -> node
-	hangs  [][2]int       // of each water run: the nodes at its ends
-	atPart [][]int        // runs at each part, in the order of the circuit
-	way    []int8         // of each run: 1 from-to, -1 to-from, 0 stands
-	out    [][]int        // runs the water leaves each part by
-	in     [][]int        // runs the water comes to each part by
-	waters func() waters  // the bodies of water
-	pumps  func() []int   // of each part: the pump in whose line it stands; -1
+	parts   map[string]int // id -> index into Circuit.Parts
+	runs    map[string]int // id -> index into Circuit.Runs
+	named   []int          // of each run: the first run of its id
+	order   []int          // the runs, see inOrder
+	ends    [][2]int       // of each run: indexes of its parts; -1 where there is no such part
+	air     []bool         // of each run
+	joins   []AirJoin
+	nodes   []node
+	nodeAt  map[string]int                  // "part.port" or part id -> node
+	hangs   [][2]int                        // of each water run: the nodes at its ends
+	atPart  [][]int                         // runs at each part, in the order of the circuit
+	way     []int8                          // of each run: 1 from-to, -1 to-from, 0 stands
+	out     [][]int                         // runs the water leaves each part by
+	in      [][]int                         // runs the water comes to each part by
+	waters  func() waters                   // the bodies of water
+	feeding func() map[string][]*graph.Part // see Feeding
+	pumps   func() []int                    // of each part: the pump in whose line it stands; -1
 
 	branches func() []Branch // of the units
 }
@@ -92,6 +93,7 @@ func NewNet(c *graph.Circuit) *Net {
 		n.in[b] = append(n.in[b], i)
 	}
 	n.pumps = sync.OnceValue(n.linePumps)
+	n.feeding = sync.OnceValue(n.findFeeding)
 	n.waters = sync.OnceValue(n.findWaters)
 	n.branches = sync.OnceValue(n.findBranches)
 	return n

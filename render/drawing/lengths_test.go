@@ -13,6 +13,7 @@ import (
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/render/scene"
+	"dryfit/render/sheet"
 )
 
 // A sheet of the isometric on which only old pipe stands is not called one of the new work, and comes after those.

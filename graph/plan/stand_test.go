@@ -360,7 +360,9 @@ to = "pump.in"
 existing = true
 legs = ["right 400 mm"]`).Replace(s)
 	}
-	p := planOf(t, standing(t, func(s string) string { return strings.Replace(apart(s), `at-from = "tub.skimmer"`, `at-from = "filter.out"`, 1) }))
+	p := planOf(t, standing(t, func(s string) string {
+		return strings.Replace(apart(s), `at-from = "tub.skimmer"`, `at-from = "filter.out"`, 1)
+	}))
 	if wrong := graph.Errors(p.Findings); len(wrong) > 0 || p.Proposal == nil {
 		t.Errorf("counted from filter.out: %v", wrong)
 	}

@@ -33,6 +33,7 @@ var mayAsk = map[string]string{
 	"graph/takeoff/spares.go":      "chooses spares",
 	"graph/rule/adaptor.go":        "names what else could be fitted",
 	"graph/rule/join.go":           "names the pipe a calliper has measured",
+	"graph/rule/pipework.go":       "names the pipe a calliper has measured",
 	"graph/match/match.go":         "compares units",
 	"graph/heat/job/size.go":       "holds units of other sizes against the tub",
 	"graph/heat/job/generic.go":    "scales the ratings of the usual unit for one whose row says its power alone",

@@ -1,5 +1,11 @@
 package graph
 
+import (
+	"maps"
+	"slices"
+	"strings"
+)
+
 // drives returns the parts that the water of a pump passes while all other pumps stand: those that lie on a way
 // round from it over the tub. A line that is joined to that way at one end only, because another pump stands in
 // it, is none of them.
@@ -72,4 +78,111 @@ func (g *ways) visit(n, by int) {
 			g.back[n] = min(g.back[n], g.back[w.to])
 		}
 	}
+}
+
+// inSeries returns the pumps of each line in which one pump's outlet leads to another's inlet with no tub between,
+// each line in the order of the circuit.
+func (c *Circuit) inSeries() [][]*Part {
+	pumps := c.Pumps()
+	if len(pumps) < 2 {
+		return nil
+	}
+	line := make([]int, len(pumps)) // of each pump: the first it hangs together with
+	at := make(map[string]int, len(pumps))
+	for i, p := range pumps {
+		line[i], at[p.ID] = i, i
+	}
+	ways := c.joints()
+	for i, p := range pumps {
+		for _, id := range ways.led(p) {
+			from, to := line[i], line[at[id]]
+			for n := range line {
+				if line[n] == max(from, to) {
+					line[n] = min(from, to)
+				}
+			}
+		}
+	}
+	var out [][]*Part
+	for first := range pumps {
+		var one []*Part
+		for i, p := range pumps {
+			if line[i] == first {
+				one = append(one, p)
+			}
+		}
+		if len(one) > 1 {
+			out = append(out, one)
+		}
+	}
+	return out
+}
+
+// joints is what pipes join: of each part the ports they lead to, and the kinds of the parts.
+type joints struct {
+	next map[string][][2]PortRef // own port, the other's
+	kind map[string]Kind
+}
+
+func (c *Circuit) joints() joints {
+	out := joints{next: make(map[string][][2]PortRef, len(c.Parts)), kind: make(map[string]Kind, len(c.Parts))}
+	for _, p := range c.Parts {
+		out.kind[p.ID] = p.Kind
+	}
+	for _, r := range c.Runs {
+		out.next[r.From.Part] = append(out.next[r.From.Part], [2]PortRef{r.From, r.To})
+		out.next[r.To.Part] = append(out.next[r.To.Part], [2]PortRef{r.To, r.From})
+	}
+	return out
+}
+
+// led returns the other pumps to whose inlet pipes lead from the outlet of one past no tub and no further pump.
+func (j joints) led(from *Part) (to []string) {
+	met := map[string]bool{from.ID: true}
+	for queue := []string{from.ID}; len(queue) > 0; queue = queue[1:] {
+		for _, way := range j.next[queue[0]] {
+			if own, at := way[0], way[1]; own.Part != from.ID || own.Port == Out {
+				switch k := j.kind[at.Part]; {
+				case k == Pump:
+					if at.Part != from.ID && at.Port == In && !slices.Contains(to, at.Part) {
+						to = append(to, at.Part)
+					}
+				case k != Tub && k != "" && !k.MovesAir() && !met[at.Part]:
+					met[at.Part] = true
+					queue = append(queue, at.Part)
+				}
+			}
+		}
+	}
+	return to
+}
+
+// boosted returns for each line with pumps in series the mode in which all of them run, each at the speed that takes
+// most, where none of the modes is that already.
+func (c *Circuit) boosted(modes []Mode) (out []Mode) {
+	for _, line := range c.inSeries() {
+		speeds, names := map[string]string{}, make([]string, len(line))
+		for i, p := range line {
+			speeds[p.ID], names[i] = p.fastest(), p.ID
+		}
+		m := c.Running(Mode{Name: strings.Join(names, " and "), JetsOpen: 1, Pos: line[0].Pos, Speeds: speeds})
+		if !slices.ContainsFunc(modes, func(o Mode) bool { return maps.Equal(o.Speeds, m.Speeds) }) {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// fastest is the speed of a pump that takes most, by its watts; where nobody gives them the last that is written.
+func (p *Part) fastest() string {
+	names := p.SpeedNames()
+	best := len(names) - 1
+	if p.Pump != nil {
+		for i, s := range p.Pump.Speeds {
+			if s.PowerW > p.Pump.Speeds[best].PowerW {
+				best = i
+			}
+		}
+	}
+	return names[best]
 }

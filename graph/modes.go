@@ -78,13 +78,14 @@ func (c *Circuit) OfKind(k Kind) []*Part {
 
 // AllModes returns the modes the circuit is run in: those written, else one for each speed
 // of each pump that has several and for each pump without which what heats would stand in all of these (see
-// heatingAlone), else one for each pump. In every mode the pumps that are always on run too, at their
+// heatingAlone), else one for each pump; and one for each line with pumps in series, in which all of them run (nobody
+// says whether they do, and every-speed-judged tells). In every mode the pumps that are always on run too, at their
 // first speed unless the mode says another; Speeds names every pump that runs, so a pump not named
 // in it is off.
 //
 // A mode that follows from the pumps is named by the speed where one pump alone has several, by
 // "pump speed" where several have or a pump goes by that name; that of a pump with one speed by the
-// pump, or "on" where there is just one.
+// pump, or "on" where there is just one; that of several by all of them, "pump and booster".
 func (c *Circuit) AllModes() []Mode {
 	pumps := c.Pumps()
 	if len(c.Modes) > 0 {
@@ -129,7 +130,7 @@ func (c *Circuit) AllModes() []Mode {
 				Speeds: withAlwaysOn(pumps, map[string]string{p.ID: s})})
 		}
 	}
-	return out
+	return append(out, c.boosted(out)...)
 }
 
 // heatingAlone returns the pumps without which what heats would get no water in any mode: by the speeds of the

@@ -24,6 +24,23 @@ func TestModes(t *testing.T) {
 		{"one of two with two speeds", func(c *Circuit) { c.Parts[0].Pump.Speeds = two }, "low map[a:low] / high map[a:high]"},
 		{"both with two speeds", func(c *Circuit) { c.Parts[0].Pump.Speeds, c.Parts[1].Pump.Speeds = two, two },
 			"a low map[a:low] / a high map[a:high] / b low map[b:low] / b high map[b:high]"},
+		{"in series", func(c *Circuit) {
+			c.Parts = append(c.Parts, &Part{ID: "filter", Kind: Filter}, &Part{ID: "tub", Kind: Tub})
+			c.Parts[1].Pump.Speeds = two
+			c.Runs = []*Run{{From: PortRef{Part: "a", Port: "out"}, To: PortRef{Part: "filter", Port: "in"}}, {From: PortRef{Part: "b", Port: "in"}, To: PortRef{Part: "filter", Port: "out"}}}
+		}, "low map[b:low] / high map[b:high] / a and b map[a:on b:high]"},
+		{"in series, the first of them always on", func(c *Circuit) {
+			c.Parts[0].Pump.AlwaysOn = true
+			c.Runs = []*Run{{From: PortRef{Part: "a", Port: "out"}, To: PortRef{Part: "b", Port: "in"}}}
+		}, "a map[a:on] / b map[a:on b:on]"},
+		{"the tub between", func(c *Circuit) {
+			c.Parts = append(c.Parts, &Part{ID: "tub", Kind: Tub})
+			c.Runs = []*Run{{From: PortRef{Part: "a", Port: "out"}, To: PortRef{Part: "tub", Port: "x"}}, {From: PortRef{Part: "tub", Port: "y"}, To: PortRef{Part: "b", Port: "in"}}}
+		}, "a map[a:on] / b map[b:on]"},
+		{"teed together", func(c *Circuit) {
+			c.Parts = append(c.Parts, &Part{ID: "tee", Kind: Tee})
+			c.Runs = []*Run{{From: PortRef{Part: "a", Port: "out"}, To: PortRef{Part: "tee", Port: "run-in"}}, {From: PortRef{Part: "b", Port: "out"}, To: PortRef{Part: "tee", Port: "branch"}}}
+		}, "a map[a:on] / b map[b:on]"},
 		{"written", func(c *Circuit) {
 			c.Parts[0].Pump.AlwaysOn = true
 			c.Modes = []Mode{{Name: "jets", Speeds: map[string]string{"b": "on", "gone": "high"}}}

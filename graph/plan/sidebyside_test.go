@@ -46,7 +46,7 @@ func TestPumpsSideBySide(t *testing.T) {
 				short[d.Mode] = true
 			case "bypass-fits-pump":
 				fit = false
-				if !strings.Contains(string(d.Message), `pumps "pa" and "pb" feed the line side by side, in 2 ways`) {
+				if !strings.Contains(string(d.Message), `pumps "pa" and "pb" feed the line, in 2 ways`) {
 					t.Errorf("%s: %s", c.name, d.Message)
 				}
 			}

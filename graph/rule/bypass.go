@@ -29,7 +29,7 @@ func bypassRules() []*Rule {
 		},
 		{
 			Name:     "bypass-fits-pump",
-			Asks:     "A pump with two or more speeds, or pumps side by side that don't always run together, have a spring check in the bypass, a constant pump a throttle valve.",
+			Asks:     "A pump with two or more speeds, or pumps on one line that don't always run together, have a spring check in the bypass, a constant pump a throttle valve.",
 			Why:      "Two fixed resistances share the flow in nearly the same ratio at every speed: the throttle that protects the unit at high speed starves it at low. A spring stays shut at low and lifts at high; on a constant pump it only costs head and can't be set.",
 			Source:   "common practice, no source; the ratio follows from square-law losses",
 			Severity: graph.Warning,
@@ -176,7 +176,7 @@ func bypassFitsPump(in *Input, report Report) {
 // ratesOf says in how many ways the pumps of a unit feed it.
 func ratesOf(b branch, rates int) quantity.Text {
 	if len(b.Beside) > 0 {
-		return graph.Say("pumps %s feed the line side by side, in %s", partNames(b.Feeds()), quantity.Counted(rates, "way"))
+		return graph.Say("pumps %s feed the line, in %s", partNames(b.Feeds()), quantity.Counted(rates, "way"))
 	}
 	speeds := b.Pump.SpeedNames()
 	out := graph.Say("pump %q has %s", b.Pump.ID, quantity.Counted(len(speeds), "speed"))
@@ -245,20 +245,21 @@ func wayRoundWhenIsolated(in *Input, report Report) {
 			continue
 		}
 		shut := func(p *graph.Part) bool { return slices.Contains(to, p) || slices.Contains(from, p) || p == b.Unit }
-		if v.net.WayToTub(b.Pump, shut) == nil {
-			continue // a matter of the arrows or of other rules
-		}
 		drawnShut := func(p *graph.Part) bool {
 			return shut(p) || (p.Kind.IsHandValve() && p.Valve != nil && p.Valve.PositionSet && p.Valve.Position == 0)
 		}
+		led := slices.DeleteFunc(b.Feeds(), func(p *graph.Part) bool { return v.net.WayToTub(p, shut) == nil }) // else a matter of the arrows or of other rules
 		d := graph.Diagnostic{Severity: graph.Warning}
-		if e := b.Element(); v.net.WayToTub(b.Pump, drawnShut) == nil && e != nil {
+		at := slices.IndexFunc(led, func(p *graph.Part) bool { return v.net.WayToTub(p, drawnShut) == nil })
+		if e := b.Element(); at >= 0 && e != nil {
 			d.Pos, d.Related = key(e, "position"), []graph.Related{here(b.Unit)}
-			d.Message = graph.Say("with the isolators of %q (%s) shut pump %q has no way to the tub: %q stands at 0 %%, and has to be opened first", b.Unit.ID, partNames(slices.Concat(to, from)), b.Pump.ID, e.ID)
+			d.Message = graph.Say("with the isolators of %q (%s) shut pump %q has no way to the tub: %q stands at 0 %%, and has to be opened first", b.Unit.ID, partNames(slices.Concat(to, from)), led[at].ID, e.ID)
 			d.Hint = graph.Say("hang a tag on the isolators: open %q before either is shut", e.ID)
 			report(b.Unit.Existing && e.Existing, d)
 			continue
 		}
-		springTooStrong(in, b, shut, report)
+		for _, pump := range led {
+			springTooStrong(in, b, pump, shut, report)
+		}
 	}
 }

@@ -52,6 +52,7 @@ func circuitRules() []*Rule {
 			Severity: graph.Warning,
 			Check:    feederAfterUV,
 		},
+		tubsKeepTheirWater,
 	}
 }
 

@@ -110,7 +110,7 @@ func flowPastCheck(in *Input, report Report) {
 		}
 		worst, least, mode, by := math.Inf(1), 0.0, "", b.Pump
 		for _, s := range unitOff(in.Isolated, b.Unit) {
-			pump, got := strongest(&s.Solution, b.UnitBranch)
+			pump, got := LineFlow(v.net, &s.Solution, b.UnitBranch)
 			if pump == nil {
 				continue
 			}

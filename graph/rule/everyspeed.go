@@ -13,7 +13,7 @@ import (
 func modeRules() []*Rule {
 	return []*Rule{{
 		Name:     "every-speed-judged",
-		Asks:     "Where modes are written, each pump runs at each of its speeds in one of them.",
+		Asks:     "Where modes are written, each pump runs at each of its speeds in one of them; where none are, it is known whether pumps in one line run together.",
 		Why:      "What a mode that nobody wrote would show is not worked out: at a low speed the unit may lack its flow, at a high one get too much.",
 		Source:   "follows from the description",
 		Severity: graph.Warning,
@@ -23,10 +23,11 @@ func modeRules() []*Rule {
 }
 
 // everySpeedJudged tells of the speeds that no written mode runs a pump at. Where no mode is written
-// they follow from the pumps (see graph.Circuit.AllModes).
+// they follow from the pumps (see graph.Circuit.AllModes), and what was taken of pumps in one line is told.
 func everySpeedJudged(in *Input, report Report) {
 	v := in.ask()
 	if len(v.c.Modes) == 0 {
+		v.togetherTaken(report)
 		return
 	}
 	modes := v.c.AllModes()
@@ -48,6 +49,35 @@ func everySpeedJudged(in *Input, report Report) {
 			Hint:    modesFor(p.ID, left) + "; leave out what the controller never does",
 		})
 	}
+}
+
+// togetherTaken tells of pumps in one line of which nobody says whether they run together, and what was taken.
+func (v *view) togetherTaken(report Report) {
+	modes := v.c.AllModes()
+	for _, j := range v.net.PumpJoins() {
+		if j.How == "suction" || j.A.Pump.NeverOff() || j.B.Pump.NeverOff() {
+			continue
+		}
+		taken := quantity.Text("taken to run one at a time")
+		if together(modes, j.A.ID, j.B.ID) {
+			taken = "taken to run each alone, and all of that line at once"
+		}
+		severity := graph.Note
+		if slices.ContainsFunc(v.branches, func(b branch) bool { return b.up.HasPart(j.A.ID) || b.up.HasPart(j.B.ID) }) {
+			severity = graph.Warning
+		}
+		report(!v.job, graph.Diagnostic{
+			Pos: j.A.Pos, Severity: severity, Related: []graph.Related{here(j.B)},
+			Message: graph.Say("whether pumps %q and %q, in one line, run together is said in 0 [[mode]] tables, needs 1: %s", j.A.ID, j.B.ID, taken),
+			Hint:    graph.Say("write a [[mode]] for each way the controller runs them, such as speeds = { %q = %q, %q = %q } for both at once; leave out what it never does", j.A.ID, last(j.A), j.B.ID, last(j.B)),
+		})
+	}
+}
+
+// last is the last speed of a pump that is written.
+func last(p *graph.Part) string {
+	names := p.SpeedNames()
+	return names[len(names)-1]
 }
 
 // modesFor says what [[mode]] tables run a pump at some speeds, one for each.

@@ -127,7 +127,7 @@ func unitLeastFlow(in *Input, report Report) {
 
 // moreWater says what would give a unit its least flow; where its pump moves no water at all that comes first.
 func moreWater(v *view, b branch, m running) quantity.Text {
-	if pump, flow := strongest(m.solution, b.UnitBranch); pump != nil && flow <= standing {
+	if pump, flow := LineFlow(v.net, m.solution, b.UnitBranch); pump != nil && flow <= standing {
 		return graph.Say("no water passes its pump %q: see there first", b.Feeder(m.solution.Mode).ID)
 	}
 	return sheetFirst(v.part(b.Unit).Least, "flow", graph.Say("%slarger or shorter pipe to the unit, or a circulation pump for it", lessPast(b, m)))

@@ -37,7 +37,15 @@ func liftRules() []*Rule {
 type lift struct {
 	mode  string
 	pumps []*graph.Part
-	headM float64 // m of water; of several pumps on one way the sum, the most they may come to
+	headM float64 // m of water, the most they come to: of pumps in series the sum, of pumps side by side the greatest
+}
+
+// words names what lifts: `pump "a" lifts`, `pumps "a" and "b" in series lift`.
+func (l lift) words() quantity.Text {
+	if len(l.pumps) == 1 {
+		return graph.Say("pump %q lifts", l.pumps[0].ID)
+	}
+	return graph.Say("pumps %s in series lift", partNames(l.pumps))
 }
 
 // lifts returns those of the modes in which a unit is meant to have flow; a mode in which the
@@ -45,29 +53,40 @@ type lift struct {
 func (v *view) lifts(in *Input, b branch) []lift {
 	var out []lift
 	for _, m := range modesOf(in, b) {
-		l := lift{mode: m.solution.Mode.Name}
-		known := true
-		for _, p := range b.up.Parts {
-			if p.Kind != graph.Pump || !runsIn(m.solution, p) {
-				continue
-			}
-			f := m.solution.Part(p.ID)
-			offs := shutOffs(v.part(p), v.set.Water)
-			i := slices.IndexFunc(offs, func(s shutOff) bool { return s.speed == f.State })
-			if i < 0 && len(offs) == 1 && len(v.part(p).Speeds.V) == 1 {
-				i = 0
-			}
-			if i < 0 {
-				known = false
-				continue
-			}
-			l.pumps, l.headM = append(l.pumps, p), l.headM+offs[i].GreatestM
+		loads, known := v.running(m.solution, b.up.HasPart)
+		i := slices.IndexFunc(loads, func(l *load) bool { return l.on.HasPart(b.Unit.ID) })
+		if !known || i < 0 {
+			continue
 		}
-		if known && len(l.pumps) > 0 {
-			out = append(out, l)
+		l := lift{mode: m.solution.Mode.Name, headM: loads[i].headM()}
+		for one := loads[i]; one != nil; one = one.before {
+			l.pumps = append(l.pumps, one.pump.Part)
 		}
+		out = append(out, l)
 	}
 	return out
+}
+
+// running are the loads of those pumps among some that run in a solution, each at its speed there, the most first;
+// known: the curve of each is.
+func (v *view) running(s *hydraulic.Solution, among func(id string) bool) (loads []*load, known bool) {
+	pumps := v.c.Pumps()
+	all := make([]*load, len(pumps))
+	for i, p := range pumps {
+		if !among(p.ID) || !runsIn(s, p) {
+			continue
+		}
+		offs := shutOffs(v.part(p), v.set.Water)
+		k := slices.IndexFunc(offs, func(off shutOff) bool { return off.speed == s.Mode.Speeds[p.ID] })
+		if k < 0 && len(offs) == 1 && len(v.part(p).Speeds.V) == 1 {
+			k = 0
+		}
+		if k < 0 {
+			return nil, false
+		}
+		all[i] = &load{off: offs[k], pump: v.part(p), on: v.net.Pressed(p)}
+	}
+	return chained(all, []graph.Mode{s.Mode}), true
 }
 
 // top returns how far the highest point of a unit and its pipes stands above the water, mm, of
@@ -130,8 +149,8 @@ func pumpLiftsToUnit(in *Input, report Report) {
 		}
 		d := graph.Diagnostic{Pos: key(b.Unit, "below-water"), Severity: graph.Error, Related: []graph.Related{here(weakest.pumps[0])}}
 		d.Mode = weakest.mode
-		d.Message = graph.Say("mode %q: %s stands %s above the water; pump %s lifts water %s at most (shut-off), %s too little: from the tub it never fills %q",
-			weakest.mode, what, v.length(mm), partNames(weakest.pumps), v.length(weakest.headM*1000), v.length(mm-weakest.headM*1000), b.Unit.ID)
+		d.Message = graph.Say("mode %q: %s stands %s above the water; %s water %s at most (shut-off), %s too little: from the tub it never fills %q",
+			weakest.mode, what, v.length(mm), weakest.words(), v.length(weakest.headM*1000), v.length(mm-weakest.headM*1000), b.Unit.ID)
 		d.Hint = graph.Say("lead the unit and its pipes lower than %s above the water, or take a pump with a shut-off head above %s; filled by hand the water hangs as a siphon, and is lost when the pump stops and air comes in",
 			v.length(weakest.headM*1000), v.length(mm))
 		if able != nil {
@@ -168,8 +187,8 @@ func (v *view) liftUnknown(b branch, all []lift, report Report) {
 	}
 	report(b.Unit.Existing, graph.Diagnostic{
 		Pos: key(b.Unit, "below-water"), Severity: graph.Warning, Related: []graph.Related{here(b.Pump)},
-		Mode: weakest.mode, Message: graph.Say("mode %q: %s stands %s above pump %q, and pump %s lifts water %s at most above the tub's (shut-off); nothing says how far below the water that pump lies",
-			weakest.mode, called(b, top), v.length(rise), b.Pump.ID, partNames(weakest.pumps), v.length(weakest.headM*1000)),
+		Mode: weakest.mode, Message: graph.Say("mode %q: %s stands %s above pump %q, and %s water %s at most above the tub's (shut-off); nothing says how far below the water that pump lies",
+			weakest.mode, called(b, top), v.length(rise), b.Pump.ID, weakest.words(), v.length(weakest.headM*1000)),
 		Hint: graph.Say("measure from the water line down to the eye of %q and write below-water on it: more than %s is needed, or the unit and its pipes led lower", b.Pump.ID, v.length(rise-weakest.headM*1000)),
 	})
 }
@@ -186,8 +205,8 @@ func (v *view) liftUntied(b branch, weakest lift, report Report) {
 	}
 	report(b.Unit.Existing, graph.Diagnostic{
 		Pos: key(b.Unit, "below-water"), Severity: graph.Warning, Related: []graph.Related{here(b.Pump)},
-		Mode: weakest.mode, Message: graph.Say("mode %q: pump %s lifts water %s at most above the tub's (shut-off), and nothing says how high %q stands",
-			weakest.mode, partNames(weakest.pumps), v.length(weakest.headM*1000), b.Unit.ID),
+		Mode: weakest.mode, Message: graph.Say("mode %q: %s water %s at most above the tub's (shut-off), and nothing says how high %q stands",
+			weakest.mode, weakest.words(), v.length(weakest.headM*1000), b.Unit.ID),
 		Hint: graph.Say("measure from the water line to the highest point of %q and write below-water on it, above the water with a minus: less than %s above it", b.Unit.ID, v.length(weakest.headM*1000)),
 	})
 }

@@ -26,6 +26,9 @@ func (l *load) greatestPa() float64 {
 	return l.off.greatestPa() + l.before.greatestPa()
 }
 
+// headM is the same in m of the water.
+func (l *load) headM() float64 { return l.greatestPa() / l.off.metre }
+
 // at returns the pressure it puts on what lies so far below the water (mm), Pa.
 func (l *load) at(belowMM float64) float64 { return l.greatestPa() + l.static(belowMM) }
 
@@ -54,14 +57,12 @@ func loadsOf(set *settle.Stage) []*load {
 			all[i] = &load{off: off, pump: set.Part(pump.ID), on: net.Pressed(pump)}
 		}
 	}
-	chained(all, set.Circuit.AllModes())
-	all = slices.DeleteFunc(all, func(l *load) bool { return l == nil })
-	slices.SortStableFunc(all, func(a, b *load) int { return cmp.Compare(b.greatestPa(), a.greatestPa()) })
-	return all
+	return chained(all, set.Circuit.AllModes())
 }
 
-// chained finds, of each load, the greatest of those that come to its inlet in a mode in which both pumps run.
-func chained(all []*load, modes []graph.Mode) {
+// chained finds, of each load that there is, the greatest of those that come to its inlet in a mode in which both
+// pumps run, and returns them, the most first.
+func chained(all []*load, modes []graph.Mode) []*load {
 	const open, done = 1, 2
 	state := make([]int, len(all))
 	var settle func(i int)
@@ -85,6 +86,9 @@ func chained(all []*load, modes []graph.Mode) {
 			settle(i)
 		}
 	}
+	out := slices.DeleteFunc(all, func(l *load) bool { return l == nil })
+	slices.SortStableFunc(out, func(a, b *load) int { return cmp.Compare(b.greatestPa(), a.greatestPa()) })
+	return out
 }
 
 // together reports whether two pumps run in one of the modes.

@@ -1,7 +1,7 @@
 package rule
 
 import (
-	"math"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -22,21 +22,30 @@ func WantedPastUnit(set *settle.Stage, b *stream.UnitBranch, open *hydraulic.Sol
 		least = max(least, LeastFlow(set.Part(p.ID)))
 	}
 	if least == 0 && open != nil {
-		_, flow := strongest(open, b)
+		_, flow := LineFlow(set.Net(), open, b)
 		least = enoughShare * flow
 	}
 	return least
 }
 
-// strongest returns the pump that gives a unit's line most in a solution, of those that feed it, and what
-// that is, m³/s; nil where none is in it.
-func strongest(s *hydraulic.Solution, b *stream.UnitBranch) (pump *graph.Part, flow float64) {
-	for _, p := range b.Feeds() {
-		if f := s.Part(p.ID); f != nil && (pump == nil || math.Abs(f.Flow) > flow) {
-			pump, flow = p, math.Abs(f.Flow)
+// LineFlow returns the pump that gives a unit's line most in a solution, of those that feed it, and what all of
+// them give it, m³/s: side by side their sum, less what goes back through one that stands; of pumps in series what
+// comes to the first. nil where none is in it.
+func LineFlow(net *stream.Net, s *hydraulic.Solution, b *stream.UnitBranch) (pump *graph.Part, flow float64) {
+	most, feeds := 0.0, b.Feeds()
+	for _, p := range feeds {
+		f := s.Part(p.ID)
+		if f == nil {
+			continue
+		}
+		if pump == nil || f.Flow > most {
+			pump, most = p, f.Flow
+		}
+		if !slices.ContainsFunc(feeds, func(q *graph.Part) bool { return q != p && net.Downstream(q).HasPart(p.ID) }) {
+			flow += f.Flow
 		}
 	}
-	return pump, flow
+	return pump, max(0, flow)
 }
 
 // PassesCheck reports whether the water of a bypass can go past a check in it by another way,

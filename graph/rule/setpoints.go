@@ -84,7 +84,7 @@ func setPointsAgree(in *Input, report Report) {
 			if e.Element == nil || v.net.Apart(e) {
 				continue
 			}
-			called := b.Pump != nil && b.Pump.Pump != nil && !b.Pump.Pump.AlwaysOn && b.Pump.Pump.RunsForHeat == ""
+			called := b.Pump != nil && !slices.ContainsFunc(b.Feeds(), runsByItself)
 			d := graph.Diagnostic{Pos: key(e, "set-point"), Severity: graph.Error, Related: []graph.Related{here(u)}}
 			has, other := e.Element.SetPointC, e.Element.SetPointSet
 			switch {
@@ -241,8 +241,7 @@ func pumpRunsForHeat(in *Input, report Report) {
 	once := tellOnce{at: map[string]int{}} // of two units on one pump: of the new one
 	for _, b := range v.branches {
 		p := b.Pump
-		kept := func(p *graph.Part) bool { return p.Pump == nil || p.Pump.AlwaysOn || p.Pump.RunsForHeat != "" }
-		if p == nil || slices.ContainsFunc(b.Feeds(), kept) { // of several side by side one is enough
+		if p == nil || slices.ContainsFunc(b.Feeds(), runsByItself) { // of several one is enough
 			continue
 		}
 		if b.Unit.Unit != nil && b.Unit.Unit.CalledBy == graph.ByController {
@@ -255,4 +254,9 @@ func pumpRunsForHeat(in *Input, report Report) {
 		})
 	}
 	once.tell(report)
+}
+
+// runsByItself reports whether it is said what keeps a pump running without the controller's call for heat.
+func runsByItself(p *graph.Part) bool {
+	return p.Pump == nil || p.Pump.AlwaysOn || p.Pump.RunsForHeat != ""
 }

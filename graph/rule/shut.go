@@ -67,7 +67,7 @@ func shutInAll(in *Input, b branch, report Report) {
 	})
 }
 
-// feedOf names what feeds a unit: its pump, or of several side by side one of them.
+// feedOf names what feeds a unit: its pump, or of several one of them.
 func feedOf(b branch) quantity.Text {
 	if len(b.Beside) == 0 {
 		return graph.Say("pump %q", b.Pump.ID)

@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"dryfit/graph"
 )
 
@@ -66,7 +68,7 @@ func twoSuctions(in *Input, report Report) {
 		}
 		ours := false
 		for _, b := range v.branches {
-			ours = ours || b.Pump == pump && b.Unit.New()
+			ours = ours || slices.Contains(b.Feeds(), pump) && b.Unit.New()
 		}
 		report(!ours && pump.Existing, graph.Diagnostic{
 			Pos: pump.Pos, Severity: graph.Warning, Related: []graph.Related{hereRun(from[0])},
@@ -121,13 +123,18 @@ func allWaterFiltered(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
 		f := b.up.First(graph.Filter)
-		if f == nil || b.Pump == nil || !v.net.Suction(b.Pump).HasPart(f.ID) {
+		drawn := func(pump *graph.Part) bool { return v.net.Suction(pump).HasPart(f.ID) }
+		if f == nil || !slices.ContainsFunc(b.Feeds(), drawn) {
 			continue
 		}
 		isFilter := func(p *graph.Part) bool { return p.Kind == graph.Filter }
 		bare := v.net.UpstreamUntil(b.Unit, isFilter)
-		for _, r := range openings(v, b.Pump) {
-			if !bare.HasRun(r.ID) {
+		var from []*graph.Run
+		for _, pump := range b.Feeds() {
+			from = append(from, openings(v, pump)...)
+		}
+		for i, r := range from {
+			if !bare.HasRun(r.ID) || slices.Contains(from[:i], r) {
 				continue
 			}
 			report(b.Unit.Existing, graph.Diagnostic{

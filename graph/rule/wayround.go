@@ -6,13 +6,7 @@ import (
 
 // springTooStrong reports a spring in the bypass that the weakest speed of a pump which feeds the unit
 // can't lift by itself, where no other way leads round the unit.
-func springTooStrong(in *Input, b branch, shut func(*graph.Part) bool, report Report) {
-	for _, pump := range b.Feeds() {
-		springTooStrongFor(in, b, pump, shut, report)
-	}
-}
-
-func springTooStrongFor(in *Input, b branch, pump *graph.Part, shut func(*graph.Part) bool, report Report) {
+func springTooStrong(in *Input, b branch, pump *graph.Part, shut func(*graph.Part) bool, report Report) {
 	v := in.ask()
 	isCheck := func(p *graph.Part) bool { return p.Kind == graph.CheckValve }
 	if v.net.WayToTub(pump, func(p *graph.Part) bool { return shut(p) || isCheck(p) }) != nil {

@@ -13,8 +13,8 @@ type UnitBranch struct {
 	Unit *graph.Part
 	Pump *graph.Part // nearest upstream; nil where there is none
 
-	// Beside are further pumps whose water comes to the unit without passing Pump or one another:
-	// pumps side by side, each of which feeds it alone where the rest are off.
+	// Beside are further pumps whose water comes to the unit, side by side with Pump or before it in its line: each
+	// feeds it alone where the rest are off.
 	Beside []*graph.Part
 	Rates  int // see Net.Rates, of Feeds; 0 without a pump
 

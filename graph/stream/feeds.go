@@ -6,8 +6,8 @@ import (
 	"dryfit/graph"
 )
 
-// Feeding returns, by the id of each run, the pumps whose water comes to it without passing another, in the order
-// of the circuit: of several each feeds it by itself where the rest are off. It is worked out once.
+// Feeding returns, by the id of each run, the pumps whose water comes to it, through others in its line that stand
+// or not, in the order of the circuit: of several each feeds it by itself where the rest are off. It is worked out once.
 func (n *Net) Feeding() map[string][]*graph.Part { return n.feeding() }
 
 // Feeds returns the pumps that feed a part, see Feeding: by the run its water comes by.
@@ -20,9 +20,8 @@ func (n *Net) Feeds(p *graph.Part) []*graph.Part {
 
 func (n *Net) findFeeding() map[string][]*graph.Part {
 	out := map[string][]*graph.Part{}
-	isPump := func(p *graph.Part) bool { return p.Kind == graph.Pump }
 	for _, q := range n.Circuit.Pumps() {
-		for _, r := range n.DownstreamUntil(q, isPump).Runs {
+		for _, r := range n.Downstream(q).Runs {
 			out[r.ID] = append(out[r.ID], q)
 		}
 	}

@@ -267,11 +267,7 @@ func (f *facts) branch(b *stream.UnitBranch) {
 			continue
 		}
 		one := practice.Passing{Mode: f.names.Mode(sol.Mode.Name), Least: rule.WantedPastUnit(f.set, b, f.p.After.Solution(sol.Mode.Name))}
-		for _, p := range b.Feeds() {
-			if pump := sol.Part(p.ID); pump != nil {
-				one.Flow = max(one.Flow, pump.Flow)
-			}
-		}
+		_, one.Flow = rule.LineFlow(f.net, &sol.Solution, b)
 		j.Passing = append(j.Passing, one)
 	}
 }

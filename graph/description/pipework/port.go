@@ -168,7 +168,7 @@ var ofThePart = func() (out []field.Field[graph.Port]) {
 			hint := "that is said of the part, in [[part]] beside its ports"
 			switch key {
 			case "below-water":
-				hint += "; how much higher another port lies than the first says at = [\"up 240 mm\"]"
+				hint = `that is said of the part, of its first port: below-water = "450 mm" in [[part]] beside its ports; how much deeper another lies says its at, such as port.NAME.at = ["down 300 mm"]`
 			case "ports-size":
 				hint = `of one port it is size = "2 in"`
 			}

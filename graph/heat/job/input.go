@@ -49,17 +49,15 @@ type Heating struct {
 	Pump    *settle.Part // nil: none
 	Speed   string
 	FlowM3s float64   // through the unit, after the work; 0: not known
-	With    []Running // the other pumps of that water which run in that mode
+	With    []Running // the other pumps that run in every mode in which this one runs at that speed: as long as that
 	// What the pump gives the water in that mode, W: head by flow by weight. 0: not known.
 	WaterTodayW, WaterPlannedW float64
 }
 
-// Running is a pump at one of its speeds. Tied: it runs so in every mode in which the unit's pump runs at the speed
-// that heats, so that it runs as long as that.
+// Running is a pump at one of its speeds.
 type Running struct {
 	Pump  *settle.Part
 	Speed string
-	Tied  bool
 }
 
 // Bill is what the work costs, for the payback.

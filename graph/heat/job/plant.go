@@ -145,7 +145,7 @@ func (b *builder) pump(s *scene) (watts, heatShare, filter float64, runs heat.Pu
 			continue // it is among the others by its day, see otherSpeeds
 		}
 		more, hours := b.pumpPower(other.Pump, other.Speed, power), speedOf(other.Pump.Speeds.V, other.Speed).HoursADay.Or(0)
-		if other.Tied {
+		if slices.Contains(b.in.Heating.With, other) {
 			hours = max(hours, filter)
 		}
 		// As many kWh a day as each takes by its own hours; a pump that has none runs in those in which heat is made.
@@ -165,7 +165,7 @@ func (b *builder) hoursOf(pump *settle.Part, hours float64, source quantity.Text
 	return hours
 }
 
-// otherPumps are the pumps that run for heat with that of the job's unit: those that run in the mode that heats, and those
+// otherPumps are the pumps that run for heat with that of the job's unit: those that run wherever that does, and those
 // that move the water of units beside it; each once.
 func (b *builder) otherPumps() []Running {
 	var out []Running

@@ -20,17 +20,17 @@ func TestEveryPumpThatRunsIsPaidFor(t *testing.T) {
 		return kWh
 	}
 	for what, c := range map[string]struct {
-		runs                 string // of the unit's pump
-		with, tied, neverOff bool   // of the other
-		hours, moreKWh       float64
+		runs           string // of the unit's pump
+		with, neverOff bool   // of the other
+		hours, moreKWh float64
 	}{
-		"beside one that never stops":           {"always", true, false, false, 0, 3504},
-		"in the hours of the other":             {"hours", true, false, false, 0, 876},
-		"in twelve hours of its own":            {"hours", true, false, false, 12, 1752},
-		"on call, in every hour of the other":   {"", true, true, false, 0, 876},
-		"never off, with it":                    {"hours", true, false, true, 0, 3504},
-		"never off, and in no mode that heats":  {"hours", false, false, true, 0, 3504},
-		"off while heat is made, without hours": {"hours", false, false, false, 0, 0},
+		"beside one that never stops":           {"always", true, false, 0, 3504},
+		"in the hours of the other":             {"hours", true, false, 0, 876},
+		"in twelve hours of its own":            {"hours", true, false, 12, 1752},
+		"on call, in every hour of the other":   {"", true, false, 0, 876},
+		"never off, with it":                    {"hours", true, true, 0, 3504},
+		"never off, and in no mode that heats":  {"hours", false, true, 0, 3504},
+		"off while heat is made, without hours": {"hours", false, false, 0, 0},
 	} {
 		year := func(second bool) float64 {
 			in := testInput()
@@ -51,7 +51,7 @@ func TestEveryPumpThatRunsIsPaidFor(t *testing.T) {
 			in.Stage = settle.Of(circuit)
 			in.Unit, in.Heating.Pump = in.Stage.Part("unit"), in.Stage.Part("pump")
 			if second && c.with {
-				in.Heating.With = []Running{{Pump: in.Stage.Part("second"), Speed: graph.SpeedOn, Tied: c.tied}}
+				in.Heating.With = []Running{{Pump: in.Stage.Part("second"), Speed: graph.SpeedOn}}
 			}
 			return pumpKWh(answer(in).Year.Planned)
 		}

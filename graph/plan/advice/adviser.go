@@ -14,6 +14,7 @@ import (
 	"dryfit/graph/plan/stage"
 	"dryfit/graph/route"
 	"dryfit/graph/route/laying"
+	"dryfit/graph/rule"
 	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 )
@@ -162,11 +163,7 @@ func (a *adviser) solve(lay *route.Layout, mode graph.Mode) ChoiceMode {
 			out.BypassFlow, out.State, out.MarginPa, out.Spring, out.Chatters = e.Flow, e.State, e.MarginPa, e.Spring, e.Chatters()
 		}
 	}
-	for _, p := range a.branch.Feeds() {
-		if pump := sol.Part(p.ID); pump != nil {
-			out.PumpFlow += pump.Flow
-		}
-	}
+	_, out.PumpFlow = rule.LineFlow(lay.Stage.Net(), sol, a.branch)
 	if before := a.before.Solution(mode.Name); before != nil {
 		out.JetsChange = -stage.JetsLost(sol, []hydraulic.Solution{*before})
 	}
@@ -275,9 +272,9 @@ func (a *adviser) why(all *Comparison, i int) quantity.Text {
 	case !preferred(c, all.Constant):
 		return "keeps the promise, but on a pump of one speed a valve can be set to the flow that is wanted"
 	case best.Rated && !c.Rated, a.Unit.nearlyRated(outcomeOf(best)) && !a.Unit.nearlyRated(outcomeOf(c)):
-		return graph.Say("the unit gets %s at the least, under its rated %s", quantity.Flow.Of(LeastFlow(c)), quantity.Flow.Limit(a.Unit.Rated))
+		return graph.Say("keeps the promise too, but the unit gets %s at the least, under its rated %s", quantity.Flow.Of(LeastFlow(c)), quantity.Flow.Limit(a.Unit.Rated))
 	case all.Constant:
-		return graph.Say("the unit gets %s, further from its rated %s", quantity.Flow.Of(LeastFlow(c)), quantity.Flow.Limit(a.Unit.Rated))
+		return graph.Say("keeps the promise too, but the unit gets %s, further from its rated %s", quantity.Flow.Of(LeastFlow(c)), quantity.Flow.Limit(a.Unit.Rated))
 	}
 	if m := chatteringIn(c); outcomeOf(best).Chatters < outcomeOf(c).Chatters {
 		text := graph.Say("keeps the promise too, but will chatter: at %s it stands less than a tenth of its cracking pressure from changing", m)

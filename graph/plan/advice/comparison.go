@@ -7,7 +7,7 @@ import (
 
 // Comparison compares every bypass element a job could have.
 type Comparison struct {
-	Pump     string // id of the pump that feeds the unit; of several side by side the nearest
+	Pump     string // id of the pump that feeds the unit; of several the nearest
 	Constant bool   // the unit's line has one flow, wherever it has any
 	Asked    bool   // it is known what the unit asks of its flow
 	Jets     bool   // there are jets; else what they lose is no word to print

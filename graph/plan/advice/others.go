@@ -38,7 +38,7 @@ func (a *adviser) LargerPump() Remedy {
 	return best
 }
 
-// lacking returns the pump that gives the unit too little: of several side by side the first that runs in the
+// lacking returns the pump that gives the unit too little: of several the first that runs in the
 // mode in which the unit gets least with its best bypass.
 func (a *adviser) lacking() *graph.Part {
 	if len(a.branch.Beside) == 0 {

@@ -126,7 +126,7 @@ func (s *search) merits(t *trial) []Reason {
 		net := t.stage.Layout.Stage.Net()
 		text := graph.Say("on the line of the pump that heats, %q, after it", branch.Pump.ID)
 		if len(branch.Beside) > 0 {
-			text = graph.Say("on the line that %s feed side by side, after them", pumpWords(branch.Feeds()))
+			text = graph.Say("on the line that %s feed, after them", pumpWords(branch.Feeds()))
 		}
 		if e := net.Upstream(branch.Unit).First(graph.ElementHeater); e != nil {
 			text += graph.Say(" and after the element heater %q", e.ID)

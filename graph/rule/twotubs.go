@@ -39,21 +39,16 @@ func tubsKept(in *Input, report Report) {
 	for i := range in.Solutions {
 		s := &in.Solutions[i]
 		var most *hydraulic.PartFlow
+		greatest := 0.0
 		for _, tub := range v.c.OfKind(graph.Tub) {
 			f := s.Part(tub.ID)
 			if f == nil || v.levelled(s, tub) {
 				continue
 			}
 			net, turned := gain(f)
-			if net <= max(hydraulic.Standing, gainShare*turned) {
-				continue
+			if net > max(hydraulic.Standing, gainShare*turned, greatest) {
+				most, greatest = f, net
 			}
-			if have := 0.0; most != nil {
-				if have, _ = gain(most); net <= have {
-					continue
-				}
-			}
-			most = f
 		}
 		if most == nil {
 			continue

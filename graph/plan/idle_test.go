@@ -17,7 +17,7 @@ import (
 // asked for no least flow, and its heat is that of its own pump's slowest speed. Follows from the circuit: the
 // controller calls for heat by the pump that heats.
 func TestUnitStandsWhileItsPumpIsOff(t *testing.T) {
-	p := work(t, readFile(t, "testdata/jobs/shared-filter.toml"), plan.Findings|plan.Flows|plan.Ranges)
+	p := work(t, readFile(t, "testdata/jobs/shared-filter.toml"), plan.Findings|plan.Flows)
 	off := func(mode string) bool { return strings.HasPrefix(mode, "p2") }
 	for _, m := range plan.Summarise(p) {
 		u := m.Own()
@@ -39,8 +39,8 @@ func TestUnitStandsWhileItsPumpIsOff(t *testing.T) {
 			t.Errorf("mode %q: what passes the pump that is off is told %d times", m.Name, leaks[m.Name])
 		}
 	}
-	promised := map[bool]int{}
-	for _, q := range p.Ranges.Promises {
+	promised, over := map[bool]int{}, coarsely(p)
+	for _, q := range over.Promises {
 		if q.Kind == spread.LeastFlow || q.Kind == spread.RatedFlow || q.Kind == spread.MostFlow {
 			promised[off(q.Mode)]++
 		}
@@ -60,8 +60,8 @@ func TestUnitStandsWhileItsPumpIsOff(t *testing.T) {
 	if told != 2 {
 		t.Errorf("%d modes told to have the unit stand, want 2", told)
 	}
-	if len(p.Ranges.MeasureFirst) == 0 || slices.ContainsFunc(p.Ranges.MeasureFirst, func(i spread.Influence) bool { return i.Moves == spread.JetsFlow }) {
-		t.Errorf("what moves the water of jets that lose next to nothing is to be measured: %v", p.Ranges.MeasureFirst)
+	if len(over.MeasureFirst) == 0 || slices.ContainsFunc(over.MeasureFirst, func(i spread.Influence) bool { return i.Moves == spread.JetsFlow }) {
+		t.Errorf("what moves the water of jets that lose next to nothing is to be measured: %v", over.MeasureFirst)
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 )
 
@@ -35,6 +36,12 @@ func work(tb testing.TB, c *graph.Circuit, want plan.Want) *plan.Plan {
 		tb.Fatal(err)
 	}
 	return p
+}
+
+// coarsely are the ranges of a plan over the sixteenth part of the sample: for what is promised and what moves
+// most, where no figure of either is asked for.
+func coarsely(p *plan.Plan) *spread.Ranges {
+	return spread.Coarse(p.Before.LaidOut(), p.After.Layout, p.Asked.Retrofit.Unit, 64)
 }
 
 // made are the plans of files, and again those of what a plan is written out as: several tests look

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description"
+	heatjob "dryfit/graph/heat/job"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 )
@@ -42,6 +43,13 @@ func work(tb testing.TB, c *graph.Circuit, want plan.Want) *plan.Plan {
 // most, where no figure of either is asked for.
 func coarsely(p *plan.Plan) *spread.Ranges {
 	return spread.Coarse(p.Before.LaidOut(), p.After.Layout, p.Asked.Retrofit.Unit, 64)
+}
+
+// likelyHeat is the heat of a plan without the sample that a year's ranges stand on: for what is told of the
+// year as described.
+func likelyHeat(p *plan.Plan) *heatjob.Report {
+	weather, _ := plan.WeatherOf(p.Circuit.Climate)
+	return p.HeatAccount(heatjob.Ask{}).Answer(heatjob.More{Weather: weather, Sample: heatjob.Sampled{Points: []int{0}, All: []int{0}}})
 }
 
 // made are the plans of files, and again those of what a plan is written out as: several tests look

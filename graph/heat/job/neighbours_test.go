@@ -62,7 +62,7 @@ func TestPumpRunsLessOnlyWhereItCan(t *testing.T) {
 func TestBathsAreSpreadBelowOneADay(t *testing.T) {
 	in := testInput()
 	in.Stage.Circuit.Use.TimesAWeek = graph.Given(7)
-	if !plain().Year.BathsSpread || answer(in).Year.BathsSpread {
+	if !plain().Year.BathsSpread || likely(in).Year.BathsSpread {
 		t.Error("four baths a week are not spread over its days, or seven are")
 	}
 }

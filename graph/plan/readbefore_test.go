@@ -109,7 +109,7 @@ func TestReadBrokenBeforeTheWorkToo(t *testing.T) {
 		if circuit == nil || graph.HasErrors(ds) {
 			t.Fatal(ds)
 		}
-		p, err := Make(circuit, Findings|Flows|Ranges)
+		p, err := Make(circuit, Findings|Flows)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -81,6 +81,9 @@ func PlainLines(p *plan.Plan, style form.Style, where string) []string {
 	if len(rest) > 0 {
 		out = append(out, restLine(rest, names, flow, where))
 	}
+	for _, l := range fartherLines(p, style, "the heat pump") {
+		out = append(out, quantity.Capital(l)+".")
+	}
 	return out
 }
 

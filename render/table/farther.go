@@ -27,8 +27,11 @@ func fartherLines(p *plan.Plan, s form.Style, who string) []string {
 		who = fmt.Sprintf("%q", far.Unit)
 	}
 	return []string{s.Say(graph.Say("nothing says where %s stands: all this is of one beside the line, with %s of pipe to it and %s back; with %s more of straight pipe each way, and the bypass left as it is, it gets ",
-		who, quantity.Length.Of(1000*far.ToUnitM), quantity.Length.Of(1000*far.FromUnitM), quantity.Length.About(1000*plan.FartherM))) + fartherFlows(far, s)}
+		who, some(far.ToUnitM), some(far.FromUnitM), some(plan.FartherM))) + fartherFlows(far, s)}
 }
+
+// some is a length of pipe in m that nobody measured, to the centimetre.
+func some(m float64) quantity.Amount { return quantity.Length.About(10 * math.Round(100*m)) }
 
 // fartherFlows are the flows with more pipe: one where all print alike.
 func fartherFlows(far *plan.Farther, s form.Style) string {

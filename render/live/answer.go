@@ -67,6 +67,9 @@ func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
 	for _, l := range table.WithoutAnswer(p, style) {
 		fmt.Fprintf(&b, "<p class=\"error\">%s</p>\n", text(quantity.Capital(names.Text(l))))
 	}
+	for _, l := range table.FartherLines(p, style, "") {
+		fmt.Fprintf(&b, "<p class=\"note\">%s.</p>\n", text(quantity.Capital(names.Text(l))))
+	}
 	for _, l := range table.SupposedLines(p, names, style) {
 		fmt.Fprintf(&b, "<p class=\"note\">%s</p>\n", text(quantity.Capital(names.Text(l))))
 	}

@@ -72,6 +72,27 @@ func TestScaleOfOneOfSeveralUnits(t *testing.T) {
 	}
 }
 
+// Where nothing says where the unit stands the page says beside the flows that they are of one beside its line; where
+// something does it says nothing of it.
+func TestAnswerSaysWhereTheUnitIsTaken(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/plunge-pool.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	unsaid := regexp.MustCompile(`(?m)^(at = |at-from|ports-face).*\n`).ReplaceAll(data, nil)
+	for want, file := range map[bool][]byte{false: data, true: unsaid} {
+		j := whatif.Job{File: "plunge-pool.toml", Text: file}
+		p, found := j.Plan(plan.Flows)
+		if p == nil {
+			t.Fatal(found)
+		}
+		page := strings.ReplaceAll(AnswerHTML(&whatif.Answer{Job: j, Plan: p}, nil), "\u00a0", " ")
+		if got := regexp.MustCompile(`Nothing says where HP1[^<]* stands: [^<]* with 5 m more of straight pipe each way, [^<]* it gets [\d.]+ m3/h`).MatchString(page); got != want {
+			t.Errorf("said %v, want %v: %s", got, want, page[:min(len(page), 3000)])
+		}
+	}
+}
+
 // No line of the narrow column ends between a number and its unit, as in the chapters beside it.
 func TestAnswerKeepsItsAmounts(t *testing.T) {
 	data, err := os.ReadFile("../../testdata/two-speed.toml")

@@ -16,9 +16,9 @@ import (
 // the most. Judgement, no source.
 const mostFarther = 4
 
-// fartherLines say where a unit is taken to stand that nothing says the place of, and what more pipe would leave of its
+// FartherLines say where a unit is taken to stand that nothing says the place of, and what more pipe would leave of its
 // flow, in a line; none where its place is known. who is what the unit is called; "": by its id.
-func fartherLines(p *plan.Plan, s form.Style, who string) []string {
+func FartherLines(p *plan.Plan, s form.Style, who string) []string {
 	far := p.Farther()
 	if far == nil {
 		return nil

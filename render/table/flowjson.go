@@ -331,7 +331,7 @@ func partOf(p *hydraulic.PartFlow) partFlow {
 }
 
 func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
-	out := summaryJSON{Text: slices.Concat(SummaryLines(p, s), fartherLines(p, s, ""), WithoutAnswer(p, s)), Modes: []modeSummary{}, Supposed: supposedOf(p, s)}
+	out := summaryJSON{Text: slices.Concat(SummaryLines(p, s), FartherLines(p, s, ""), WithoutAnswer(p, s)), Modes: []modeSummary{}, Supposed: supposedOf(p, s)}
 	for _, m := range plan.Summarise(p) {
 		today, change := form.Ptr(form.M3h(m.JetsToday)), form.Ptr(form.Round(m.JetsChange()*100, 2))
 		if slices.ContainsFunc(todayWithoutAnswer(p), func(n stage.NoAnswer) bool { return n.Mode == m.Mode }) {

@@ -81,7 +81,7 @@ func PlainLines(p *plan.Plan, style form.Style, where string) []string {
 	if len(rest) > 0 {
 		out = append(out, restLine(rest, names, flow, where))
 	}
-	for _, l := range fartherLines(p, style, "the heat pump") {
+	for _, l := range FartherLines(p, style, "the heat pump") {
 		out = append(out, quantity.Capital(l)+".")
 	}
 	return out

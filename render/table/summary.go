@@ -55,7 +55,7 @@ func InShort(p *plan.Plan, s form.Style) []string {
 	for k, said := range words {
 		out[k] = strings.Join(names[k], ", ") + ": " + said
 	}
-	return append(append(out, fartherLines(p, s, "")...), WithoutAnswer(p, s)...)
+	return append(append(out, FartherLines(p, s, "")...), WithoutAnswer(p, s)...)
 }
 
 // WithoutAnswer names the modes that have none, and why.

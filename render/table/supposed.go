@@ -37,7 +37,7 @@ func SupposedLines(p *plan.Plan, names *tag.Names, s form.Style) []string {
 		}
 		out = append(out, line)
 	}
-	out = append(out, fartherLines(p.Supposed.Plan, s, "")...)
+	out = append(out, FartherLines(p.Supposed.Plan, s, "")...)
 	for _, d := range p.Supposed.Against() {
 		out = append(out, "nor would it do there: "+s.Say(d.Message))
 	}

@@ -62,8 +62,11 @@ func scaleSkin(term heat.Term) func(*scene, float64) {
 func (b *builder) skin(t *heat.Tub) {
 	c := b.in.Stage.Circuit
 	t.SkinUA = map[heat.Term]float64{}
-	usual := heat.TubUA(t.VolumeM3)
-	const usualSource = "what a limit for factory-made tubs of this volume allowed (California, title 20, 2006)"
+	usual := b.usualUA(t.VolumeM3)
+	usualSource := quantity.Text("what a limit for factory-made tubs of this volume allowed (California, title 20, 2006)")
+	if n := b.tubs(); n > 1 {
+		usualSource = quantity.Say("what a limit for factory-made ones allowed %d tubs that share this volume alike (California, title 20, 2006)", n)
+	}
 	if h := c.HeatLoss; h != nil {
 		switch {
 		case h.Fall != nil:
@@ -86,16 +89,33 @@ func (b *builder) skin(t *heat.Tub) {
 		t.SkinUA[heat.TermTub] = b.assume("standing loss for each degree", usual, quantity.Conductance, usualSource, 0.6, 1.7, scaleSkin(heat.TermTub))
 	default:
 		if t.SkinUA[heat.TermCover] = cover; !covered {
-			t.SkinUA[heat.TermCover] = b.assume("loss through the cover for each degree", usual*coverShare, quantity.Conductance, "half of "+usualSource, 0.6, 2, scaleSkin(heat.TermCover))
+			t.SkinUA[heat.TermCover] = b.assume("loss through the cover for each degree", usual*coverShare, quantity.Conductance, quantity.Say("half of %s", usualSource), 0.6, 2, scaleSkin(heat.TermCover))
 		} else {
 			b.vary("loss through the cover", 0.9, 1.8, scaleSkin(heat.TermCover)) // soaked, or gaping at the hinge: judgement
 		}
 		if t.SkinUA[heat.TermShell] = shell; !shelled {
-			t.SkinUA[heat.TermShell] = b.assume("loss through walls and floor for each degree", usual*(1-coverShare), quantity.Conductance, "half of "+usualSource, 0.6, 1.8, scaleSkin(heat.TermShell))
+			t.SkinUA[heat.TermShell] = b.assume("loss through walls and floor for each degree", usual*(1-coverShare), quantity.Conductance, quantity.Say("half of %s", usualSource), 0.6, 1.8, scaleSkin(heat.TermShell))
 		} else {
 			b.vary("loss through walls and floor", 0.9, 1.3, scaleSkin(heat.TermShell))
 		}
 	}
+}
+
+// tubs is how many tubs share the unit's water: each has a skin and a surface of its own. At least 1.
+func (b *builder) tubs() int {
+	net, n := b.in.Stage.Net(), 0
+	for _, p := range b.in.Stage.Circuit.OfKind(graph.Tub) {
+		if !net.Apart(p) {
+			n++
+		}
+	}
+	return max(n, 1)
+}
+
+// usualUA is the usual standing loss [W/K] of the tubs that share a volume [m³], as of tubs of one size.
+func (b *builder) usualUA(volumeM3 float64) float64 {
+	n := float64(b.tubs())
+	return n * heat.TubUA(volumeM3/n)
 }
 
 // coverShare is the cover's part of a usual tub's loss. Source: judgement.
@@ -107,7 +127,7 @@ func (b *builder) fall(t *heat.Tub, f *graph.LossFall) {
 	ua, err := fall.UA(t.Capacity())
 	if err != nil {
 		b.notes = append(b.notes, "[heat-loss] fall: "+err.Error())
-		ua = heat.TubUA(t.VolumeM3)
+		ua = b.usualUA(t.VolumeM3)
 	}
 	t.SkinUA[heat.TermTub] = ua
 	low, high := fall.UARange(t.Capacity(), f.PlusMinusK.Or(0.2))
@@ -189,7 +209,9 @@ func (b *builder) use(t *heat.Tub) {
 		if c.Cover != nil && c.Cover.AreaM2.Set {
 			t.Use.AreaM2 = c.Cover.AreaM2.V
 		} else {
-			area, high, why := usualArea(t.VolumeM3, b.pool())
+			n := float64(b.tubs())
+			area, high, why := usualArea(t.VolumeM3/n, b.pool())
+			area *= n
 			t.Use.AreaM2 = b.assume("area of the water", area, quantity.Area, why, leastArea, high, func(s *scene, f float64) { s.tub.Use.AreaM2 *= f })
 		}
 	}

@@ -24,7 +24,7 @@ var walls = []wall{
 // checkCabinet finds new work that stands in a wall of the cabinet: anything but straight
 // pipe that goes square through it, which wants a hole and no more.
 func (s *Bodies) checkCabinet(lay *route.Layout) []graph.Diagnostic {
-	var out []graph.Diagnostic
+	out := s.cabinetElsewhere(lay)
 	said := map[string]bool{}
 	found := s.inWalls(lay)
 	for i, in := range found {
@@ -55,6 +55,43 @@ func (s *Bodies) checkCabinet(lay *route.Layout) []graph.Diagnostic {
 		out = append(out, d)
 	}
 	return out
+}
+
+// cabinetElsewhere tells that no legs tie the cabinet to the new work, of which nothing is then held against
+// its walls.
+func (s *Bodies) cabinetElsewhere(lay *route.Layout) []graph.Diagnostic {
+	c := lay.Circuit.Cabinet
+	if c == nil {
+		return nil
+	}
+	_, _, group, ok := room(lay)
+	stands := -1 // the group of the new work
+	for i := range s.All {
+		if b := &s.All[i]; b.New && b.Group >= 0 {
+			if ok && b.Group == group {
+				return nil
+			}
+			stands = b.Group
+		}
+	}
+	if stands < 0 {
+		return nil
+	}
+	hint := quantity.Text("measure the legs between them")
+	for _, p := range lay.Circuit.Parts {
+		for _, q := range p.Ports {
+			ref := graph.PortRef{Part: p.ID, Port: q.Name}.String()
+			if g, tied := lay.Groups[ref]; p.Existing && !q.Air && tied && g == stands {
+				return []graph.Diagnostic{elsewhere(c, graph.Say("%s, or count its corners from a port that legs tie to the new work: at-from = \"%s\"", hint, ref))}
+			}
+		}
+	}
+	return []graph.Diagnostic{elsewhere(c, hint)}
+}
+
+func elsewhere(c *graph.Cabinet, hint quantity.Text) graph.Diagnostic {
+	return graph.Diagnostic{Pos: c.Pos, Rule: "clash", Severity: graph.Warning, Hint: hint,
+		Message: graph.Say("the cabinet is counted from %s, and no legs tie that to the new work: 0 of its walls are held against that, and no hole in them is told", c.From)}
 }
 
 // walled is a body that stands in a wall.

@@ -33,6 +33,44 @@ func TestCabinet(t *testing.T) {
 	}
 }
 
+// A cabinet counted from a port that no legs tie to the new work is held against nothing: that is said, with a
+// port that is tied, and from that one it is held. Old pipe alone is held against no wall.
+func TestCabinetElsewhere(t *testing.T) {
+	for _, c := range []struct {
+		from  string
+		isOld bool
+		want  []string
+	}{
+		{"d", false, []string{"warning: the cabinet is counted from d.in, and no legs tie that to the new work", `at-from = "t1.run-in"`}},
+		{"t1", false, []string{"error: elbow-90 bend 1 of t1.branch>c.in stands in the right side of the cabinet"}},
+		{"d", true, nil},
+	} {
+		s := teeToTheRight(c.isOld)
+		s.part(graph.Cap, "d", true)
+		s.part(graph.Cap, "e", true)
+		s.run("d.in", "e.in", true, graph.Vec{Y: 400})
+		port := graph.In
+		if c.from == "t1" {
+			port = graph.RunIn
+		}
+		s.c.Cabinet = &graph.Cabinet{From: graph.PortRef{Part: c.from, Port: port},
+			Corner: graph.Vec{X: -300, Y: -1500, Z: -300}, Far: graph.Vec{X: 1520, Y: 1500, Z: 300}}
+		ds := Check(laying.Of(s.c))
+		got := said(ds)
+		for _, d := range ds {
+			got += d.Hint.String()
+		}
+		if len(c.want) == 0 && strings.Contains(got, "cabinet") {
+			t.Errorf("from %s, all old: %s", c.from, got)
+		}
+		for _, w := range c.want {
+			if !strings.Contains(got, w) {
+				t.Errorf("from %s: want %q, got\n%s", c.from, w, got)
+			}
+		}
+	}
+}
+
 // teeToTheRight is old pipe with a tee, whose branch leads to the right and turns to the front.
 func teeToTheRight(isOld bool) *sketch {
 	s := newSketch()

@@ -262,7 +262,7 @@ func unitBeforeExchanger(in *Input, report Report) {
 			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
 				Pos: b.Unit.Pos, Severity: graph.Warning, Related: []graph.Related{here(p)},
 				Message: graph.Say("%q stands after heat exchanger %q and gets water that another source has warmed: 1 before the unit, needs 0", b.Unit.ID, p.ID),
-				Hint:    graph.Say("cut before %q; where there is no room, have its controller top up only what %q can't give", p.ID, b.Unit.ID),
+				Hint:    graph.Say("cut before %q; where there is no room, have its controller top up only what %q can't give; a collector in the sun stays before the unit, for it gives most to the coldest water", p.ID, b.Unit.ID),
 			})
 		}
 	}

@@ -30,6 +30,25 @@ func (o Opening) Words() string {
 	return o.Percent() + " open"
 }
 
+// Opening is how far a hand valve is open in the mode: as the mode says, else as it stands.
+func (m *Mode) Opening(p *Part) Opening {
+	if said, ok := m.Positions[p.ID]; ok {
+		return said
+	}
+	return p.Opening()
+}
+
+// Opening is how far a hand valve stands open where no mode says otherwise: fully where nobody says it.
+func (p *Part) Opening() Opening {
+	if p.Valve != nil && p.Valve.PositionSet {
+		return p.Valve.Position
+	}
+	return 1
+}
+
+// ByKv reports whether of a hand valve's setting only is said what passes it, and not where its handle stands.
+func (p *Part) ByKv() bool { return p.Valve != nil && p.Valve.Kv > 0 && !p.Valve.PositionSet }
+
 // Percent is the opening in per cent, to a tenth; what is neither shut nor open is never rounded
 // to either.
 func (o Opening) Percent() string {

@@ -239,15 +239,10 @@ func (v *view) state(m *ModelPart, out *PartFlow) string {
 			return "open"
 		}
 	case p.Kind.IsHandValve():
-		position, byKv := 1.0, p.Valve != nil && p.Valve.Kv > 0
-		if p.Valve != nil && p.Valve.PositionSet {
-			position, byKv = float64(p.Valve.Position), false
-		}
-		if said, ok := v.m.Mode.Positions[p.ID]; ok {
-			position, byKv = float64(said), false
-		}
+		position := float64(v.m.Mode.Opening(p))
+		_, said := v.m.Mode.Positions[p.ID]
 		switch {
-		case byKv:
+		case p.ByKv() && !said:
 			return "throttled"
 		case position <= 0:
 			return "shut"

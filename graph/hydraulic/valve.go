@@ -78,16 +78,9 @@ func StandsAt(p *settle.Part, kv, density float64) (share float64, ok bool) {
 // its bore, or by the Kv described for its position.
 func (b *builder) setPosition(m *ModelPart, law *laws.PartLaw) *laws.PartLaw {
 	p := m.Part
-	own, kv := 1.0, 0.0
+	own, position, kv := float64(p.Opening()), float64(b.m.Mode.Opening(p)), 0.0
 	if p.Valve != nil {
 		kv = p.Valve.Kv
-		if p.Valve.PositionSet {
-			own = float64(p.Valve.Position)
-		}
-	}
-	position := own
-	if said, ok := b.m.Mode.Positions[p.ID]; ok {
-		position = float64(said)
 	}
 	at := valveOf(b.settled(p), b.m.Water.Density)
 	at.Share = position

@@ -79,8 +79,7 @@ func (p *Plan) setFor(c *graph.Circuit, unit string) {
 		return
 	}
 	data := c.Parts[at].Valve
-	shut := data != nil && data.PositionSet && data.Position == 0
-	if data == nil || data.Kv <= 0 && !shut {
+	if data == nil || data.Kv <= 0 && c.Parts[at].Opening() > 0 {
 		return
 	}
 	set := func(d graph.ValveData) *route.Layout {

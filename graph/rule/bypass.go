@@ -246,7 +246,7 @@ func wayRoundWhenIsolated(in *Input, report Report) {
 		}
 		shut := func(p *graph.Part) bool { return slices.Contains(to, p) || slices.Contains(from, p) || p == b.Unit }
 		drawnShut := func(p *graph.Part) bool {
-			return shut(p) || (p.Kind.IsHandValve() && p.Valve != nil && p.Valve.PositionSet && p.Valve.Position == 0)
+			return shut(p) || p.Kind.IsHandValve() && p.Opening() == 0
 		}
 		led := slices.DeleteFunc(b.Feeds(), func(p *graph.Part) bool { return v.net.WayToTub(p, shut) == nil }) // else a matter of the arrows or of other rules
 		d := graph.Diagnostic{Severity: graph.Warning}

@@ -105,7 +105,7 @@ func (v *view) staysShut(p *graph.Part, b branch) bool {
 	if !p.Kind.IsHandValve() {
 		return false
 	}
-	return !slices.ContainsFunc(v.c.AllModes(), func(m graph.Mode) bool { return len(shutBy(m, b)) == 0 && position(m, p) > 0 })
+	return !slices.ContainsFunc(v.c.AllModes(), func(m graph.Mode) bool { return len(shutBy(m, b)) == 0 && m.Opening(p) > 0 })
 }
 
 // CheckArrow is the name of the rule that asks which way a check lets the water through.

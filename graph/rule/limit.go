@@ -117,7 +117,7 @@ func (v *view) moreInLine(s *hydraulic.Solution, p *graph.Part, existing bool) q
 		case e == nil:
 		case e.Kind == graph.CheckValve:
 			open = fmt.Sprintf("a weaker spring in %q, ", e.ID)
-		case position(s.Mode, e) < 1:
+		case s.Mode.Opening(e) < 1:
 			open = fmt.Sprintf("%q further open, ", e.ID)
 		}
 		return graph.Say("less loss for the unit: %slarger or shorter pipe to it, or a circulation pump of its own", open)

@@ -73,14 +73,3 @@ func (v *view) astray(s *hydraulic.Solution, f *hydraulic.PartFlow) bool {
 
 // isolated reports whether the mode shuts a hand valve in the unit's pipes.
 func isolated(s *hydraulic.Solution, b branch) bool { return len(shutBy(s.Mode, b)) > 0 }
-
-// position returns how far a hand valve is open in a mode, 0 to 1.
-func position(m graph.Mode, p *graph.Part) float64 {
-	if pos, said := m.Positions[p.ID]; said {
-		return float64(pos)
-	}
-	if p.Valve != nil && p.Valve.PositionSet {
-		return float64(p.Valve.Position)
-	}
-	return 1
-}

@@ -13,7 +13,7 @@ import (
 // shutBy returns the hand valves in the unit's pipes that the mode shuts.
 func shutBy(m graph.Mode, b branch) []*graph.Part {
 	to, from := b.Isolators()
-	return slices.DeleteFunc(slices.Concat(to, from), func(p *graph.Part) bool { return position(m, p) != 0 })
+	return slices.DeleteFunc(slices.Concat(to, from), func(p *graph.Part) bool { return m.Opening(p) != 0 })
 }
 
 // ShutInLine returns the hand valves that stand shut in a mode in the line of a unit, where the water that
@@ -54,7 +54,7 @@ func shutInAll(in *Input, b branch, report Report) {
 	}
 	// one or the other: no valve is shut in all of them
 	one := !slices.ContainsFunc(shut, func(p *graph.Part) bool {
-		return !slices.ContainsFunc(modes, func(m graph.Mode) bool { return position(m, p) != 0 })
+		return !slices.ContainsFunc(modes, func(m graph.Mode) bool { return m.Opening(p) != 0 })
 	})
 	pos := key(shut[0], "position")
 	if _, said := modes[0].Positions[shut[0].ID]; said {
@@ -91,7 +91,7 @@ func stand(valves []*graph.Part, one bool) quantity.Text {
 func openAgain(modes []graph.Mode, shut []*graph.Part) quantity.Text {
 	var steps []string
 	if own := slices.DeleteFunc(slices.Clone(shut), func(p *graph.Part) bool {
-		return p.Valve == nil || !p.Valve.PositionSet || p.Valve.Position != 0
+		return p.Opening() != 0
 	}); len(own) > 0 {
 		steps = append(steps, fmt.Sprintf("write position = \"open\" on %s", partNames(own)))
 	}

@@ -89,7 +89,7 @@ func (s *Stage) beside(p, pump *graph.Part) bool {
 		return false
 	}
 	net := s.Net()
-	shut := func(q *graph.Part) bool { return q.Valve != nil && q.Valve.PositionSet && q.Valve.Position <= 0 }
+	shut := func(q *graph.Part) bool { return q.Opening() <= 0 }
 	sprung := func(q *graph.Part) bool { return q.Kind == graph.CheckValve || shut(q) }
 	if net.WayToTub(pump, sprung) == nil {
 		sprung = shut

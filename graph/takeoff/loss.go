@@ -226,11 +226,11 @@ func (b *bores) setting(p *graph.Part, fit *settle.Part) (h handbook, ok bool) {
 // ofSetting returns what a hand valve costs as it is set: by its Kv, or partly open by its own opening
 // curve, else by that of its kind; ok is false for one that stands open or shut.
 func ofSetting(p *graph.Part, row *catalog.Row, boreMM, density float64) (h handbook, ok bool) {
-	share := float64(p.Valve.Position)
+	share := float64(p.Opening())
 	switch {
 	case p.Valve.Kv > 0:
 		return fromK(formula.KvToK(p.Valve.Kv, boreMM/1000), boreMM), true
-	case !p.Valve.PositionSet || share <= 0 || share >= 1:
+	case share <= 0 || share >= 1:
 		return handbook{}, false
 	case row.Opening != nil:
 		return fromK(tables.CurveK(row.Opening, share, ofRow(row, boreMM, density).k), boreMM), true

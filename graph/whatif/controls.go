@@ -182,13 +182,10 @@ func kvOf(p *settle.Part) (kv float64, there bool) {
 // openOf is how far a hand valve is open, per cent; false of any other part, and of one whose Kv
 // is said.
 func openOf(p *settle.Part) (percent float64, there bool) {
-	switch {
-	case p == nil || p.Valve == nil || p.Valve.Kv > 0:
+	if p == nil || p.Valve == nil || p.Valve.Kv > 0 {
 		return 0, false
-	case p.Valve.PositionSet:
-		return quantity.Round(100*float64(p.Valve.Position), 6), true
 	}
-	return 100, true
+	return quantity.Round(100*float64(p.Opening()), 6), true
 }
 
 // valveName says where a valve stands, for one the tool built in has no name of the user's.

@@ -136,7 +136,7 @@ func (d *drawing) drawBar(plan *takeoff.StockPlan, at scene.Point, b stock.Bar, 
 	turnCalls, turnMarks := crowded(calls), crowded(marks)
 	if b.OffcutMM > 0.05 {
 		left := scene.Box{MinX: x(b.StockMM - b.OffcutMM), MinY: box.MinY, MaxX: box.MaxX, MaxY: box.MaxY}
-		items = append(items, hatch(left).Named("left-over"))
+		items = append(items, hatched(left).Named("left-over"))
 		text := "left " + d.text(b.OffcutMM)
 		if w := scene.TextWidth(text, lenEm, false); w+2 <= left.W() {
 			c := left.Centre()
@@ -235,17 +235,5 @@ func spread(calls []call, limit scene.Box, width func(string) float64) []float64
 	return out
 }
 
-// hatch fills a box with lines at 45 degrees, 1.8 mm apart.
-func hatch(b scene.Box) scene.Shape {
-	const step = 1.8
-	out := scene.Shape{Style: scene.Stroke(sheet.Hair)}
-	for k := math.Ceil((b.MinX + b.MinY) / step); k*step < b.MaxX+b.MaxY; k++ {
-		s := k * step // x + y = s
-		x0, x1 := math.Max(b.MinX, s-b.MaxY), math.Min(b.MaxX, s-b.MinY)
-		if x1-x0 < 0.05 {
-			continue
-		}
-		out = scene.Join(out, scene.Line(scene.Point{X: x0, Y: s - x0}, scene.Point{X: x1, Y: s - x1}, out.Style))
-	}
-	return out
-}
+// hatched is what is left over.
+func hatched(b scene.Box) scene.Shape { return scene.Hatch(b, 1.8, scene.Stroke(sheet.Hair)) }

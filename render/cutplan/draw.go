@@ -199,7 +199,7 @@ func (d *drawing) legend() []sheet.Entry {
 	bar := func(st scene.Style) scene.Shape { return scene.Rect(-5, -2.5, 10, 5, st) }
 	return []sheet.Entry{
 		{Symbol: []scene.Item{bar(scene.Outline(sheet.Thin)), scene.Text{Text: "3", SizeMM: 3.2, Bold: true, Anchor: scene.Centre, Middle: true}}, W: 10, H: 5, Text: "piece 3 of the cut list"},
-		{Symbol: []scene.Item{hatch(scene.Box{MinX: -5, MinY: -2.5, MaxX: 5, MaxY: 2.5}), bar(scene.Stroke(sheet.Thin))}, W: 10, H: 5, Text: "left over"},
+		{Symbol: []scene.Item{hatched(scene.Box{MinX: -5, MinY: -2.5, MaxX: 5, MaxY: 2.5}), bar(scene.Stroke(sheet.Thin))}, W: 10, H: 5, Text: "left over"},
 		{Symbol: []scene.Item{scene.Line(scene.Point{Y: -3}, scene.Point{Y: 3}, scene.Stroke(sheet.Thick))}, W: 1, H: 6, Text: "cut"},
 	}
 }

@@ -9,7 +9,6 @@ import (
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/symbol"
-	"dryfit/render/tag"
 )
 
 // How fittings are sketched across the pipe, in outside diameters. Common practice, no
@@ -176,11 +175,8 @@ func (f frame) inline(from, to, depthIn, depthOut, w float64, p *graph.Part, uni
 
 // sign puts the part's symbol on its body, as large as it fits.
 func (f frame) sign(mid, length, w float64, p *graph.Part) []scene.Item {
-	look := symbol.Look{Pen: sheet.Fine, Spring: !f.set.Part(p.ID).IsSwing()}
-	if p.Kind.IsHandValve() {
-		at := tag.Position(p)
-		look.Shut, look.Throttle = at == "shut", at != "shut" && at != "open"
-	}
+	look := symbol.LookOf(p, f.set)
+	look.Pen = sheet.Fine
 	s := symbol.Of(p.Kind, look)
 	b := scene.Bounds(s.Items...)
 	k := math.Min(1.2, math.Min(0.8*length/f.per/math.Max(b.W(), 1), 0.8*w/f.per/math.Max(b.H(), 1)))

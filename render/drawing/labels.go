@@ -98,21 +98,10 @@ func Near(p *plan.Plan, v *graph.Part, a plan.Aim) string {
 	}
 	for i := range p.After.Solutions {
 		if s := &p.After.Solutions[i]; s.Mode.Name == a.Mode {
-			return tag.Turned(v.Kind, openIn(v, s.Mode))
+			return tag.Turned(v.Kind, float64(s.Mode.Opening(v)))
 		}
 	}
 	return tag.Turned(v.Kind, 1)
-}
-
-// openIn is how far a hand valve is open in a mode.
-func openIn(v *graph.Part, m graph.Mode) float64 {
-	if said, ok := m.Positions[v.ID]; ok {
-		return float64(said)
-	}
-	if v.Valve != nil && v.Valve.PositionSet {
-		return float64(v.Valve.Position)
-	}
-	return 1
 }
 
 // AimWords says what a throttle is set by, in a line: the unit's flow, two gauges where the unit's

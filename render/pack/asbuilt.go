@@ -61,8 +61,8 @@ func asBuilt(p *plan.Plan, style form.Style) book.Chapter {
 				continue
 			}
 			at := tag.Position(part)
-			if v := part.Valve; v != nil && v.PositionSet && v.Position > 0 && v.Position < 1 { // as the key takes it
-				at = quantity.Exact(float64(v.Position), quantity.Share)
+			if o := part.Opening(); o > 0 && o < 1 { // as the key takes it
+				at = quantity.Exact(float64(o), quantity.Share)
 			}
 			add(names.Short(part.ID), "part "+part.ID+", position", at)
 		case part.Kind == graph.HeatPump:

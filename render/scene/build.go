@@ -139,3 +139,16 @@ func arc(c Point, r, fromDeg, toDeg float64) SubPath {
 	}
 	return sp
 }
+
+// Hatch fills a box with lines at 45 degrees, as far apart along its sides as step.
+func Hatch(b Box, step float64, style Style) Shape {
+	out := Shape{Style: style}
+	for k := math.Ceil((b.MinX + b.MinY) / step); k*step < b.MaxX+b.MaxY; k++ {
+		s := k * step // x + y = s
+		x0, x1 := math.Max(b.MinX, s-b.MaxY), math.Min(b.MaxX, s-b.MinY)
+		if x1-x0 >= 0.05 {
+			out.Paths = append(out.Paths, Line(Point{X: x0, Y: s - x0}, Point{X: x1, Y: s - x1}, style).Paths...)
+		}
+	}
+	return out
+}

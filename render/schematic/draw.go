@@ -275,26 +275,13 @@ const (
 )
 
 func (d *drawing) look(p *graph.Part) symbol.Look {
-	l := symbol.Look{Pen: penOld, Spring: !d.set.Part(p.ID).IsSwing()}
+	l := symbol.LookOf(p, d.set)
+	l.Pen = penOld
 	if p.New() && p.Kind != graph.Tub {
 		l.Pen = penNewSign
 		if p.Kind == graph.Tee {
 			l.Pen = penNew
 		}
-	}
-	if p.Kind.IsHandValve() {
-		switch tag.Position(p) {
-		case "shut":
-			l.Shut = true
-		case "open":
-		default:
-			l.Throttle = true
-		}
-	}
-	l.HoseOut = p.Kind == graph.Barb && d.set.Net().HoseOut(p)
-	if in, out := d.net.Between(p); in != nil && out != nil {
-		l.Widens = p.Kind == graph.Reducer && out.Size.NominalMM() > in.Size.NominalMM()
-		l.MetricIn = p.Kind == graph.Transition && in.Size.Metric
 	}
 	if p.Element != nil {
 		l.Isolated = d.isolated(p)

@@ -132,13 +132,7 @@ func position(p *graph.Part, m graph.Mode, solutions []hydraulic.Solution, hand 
 		}
 		return "by itself"
 	}
-	at := graph.Opening(1)
-	if p.Valve != nil && p.Valve.PositionSet {
-		at = p.Valve.Position
-	}
-	if said, ok := m.Positions[p.ID]; ok {
-		at = said
-	}
+	at := m.Opening(p)
 	if at >= 1 && p.Valve != nil && p.Valve.Kv > 0 {
 		return hand
 	}

@@ -15,7 +15,6 @@ type Look struct {
 	Throttle bool    // a hand valve that is set between open and shut: an arrow across
 	Spring   bool    // a check valve with a spring
 	Isolated bool    // an element heater that is disconnected: crossed out
-	Ways     int     // outlets of a diverter-valve
 	Thread   bool    // a coupling that leads from a thread to pipe
 	HoseOut  bool    // a barb whose hose is where the water leaves it
 	Widens   bool    // a reducer whose large end is where the water leaves it

@@ -9,14 +9,10 @@ import (
 // Position is a hand valve's normal position, in the words of its label: "open", "shut", "35° from shut", or
 // "throttled" where its setting is known by what it passes.
 func Position(p *graph.Part) string {
-	pos := graph.Opening(1)
-	if p.Valve != nil && (p.Valve.PositionSet || p.Valve.Position > 0) {
-		pos = p.Valve.Position
-	}
-	if p.Valve != nil && p.Valve.Kv > 0 && !p.Valve.PositionSet {
-		return "throttled"
-	}
+	pos := p.Opening()
 	switch {
+	case p.ByKv():
+		return "throttled"
 	case pos <= 0:
 		return "shut"
 	case pos >= 1:

@@ -104,7 +104,7 @@ func edgeShift(b band) float64 {
 
 // waste is the hatched side with its words.
 func (d *drawing) waste(b scene.Box, bd band) []scene.Item {
-	items := []scene.Item{hatch(b).Named("waste")}
+	items := []scene.Item{scene.Hatch(b, 3, scene.Stroke(sheet.Hair)).Named("waste")}
 	word := func(x float64, text string, em float64) {
 		w := scene.TextWidth(text, em, true)
 		items = append(items, scene.Rect(x-w/2-1.5, b.Centre().Y-em*0.75, w+3, em*1.5, scene.Filled(1)),
@@ -261,21 +261,4 @@ func (d *drawing) diameter(mm float64) string {
 
 func (d *drawing) length(mm float64) string {
 	return quantity.Format(mm, quantity.Length, d.in.Units)
-}
-
-// hatch fills a box with lines at 45 degrees, 3 mm apart.
-func hatch(b scene.Box) scene.Shape {
-	const step = 3.0
-	st := scene.Stroke(sheet.Hair)
-	out := scene.Shape{Style: st}
-	for k := math.Ceil((b.MinX + b.MinY) / step); k*step < b.MaxX+b.MaxY; k++ {
-		s := k * step // x + y = s
-		x0, x1 := math.Max(b.MinX, s-b.MaxY), math.Min(b.MaxX, s-b.MinY)
-		if x1-x0 < 0.05 {
-			continue
-		}
-		l := scene.Line(scene.Point{X: x0, Y: s - x0}, scene.Point{X: x1, Y: s - x1}, st)
-		out.Paths = append(out.Paths, l.Paths...)
-	}
-	return out
 }

@@ -284,12 +284,7 @@ const (
 func checkPlate(r *field.Reader, v located.Value, u *graph.UnitData) {
 	input := 0.0
 	for _, t := range u.Ratings {
-		switch {
-		case t.InputW > 0:
-			input = max(input, t.InputW)
-		case t.COP > 0:
-			input = max(input, t.OutputW/t.COP)
-		}
+		input = max(input, t.Input())
 	}
 	va := u.VoltageV * u.FullLoadA
 	if input == 0 || va == 0 || va <= mostOfInput*input && va*math.Sqrt(3) >= leastOfInput*input { // of three phases it is the root of 3 of one

@@ -427,10 +427,7 @@ func unitOf(p *settle.Part, fluid heat.Fluid) *heat.Unit {
 		return u
 	}
 	for _, r := range p.Ratings.V {
-		input := r.InputW
-		if input <= 0 && r.COP > 0 {
-			input = r.OutputW / r.COP
-		}
+		input := r.Input()
 		if input <= 0 || r.OutputW <= 0 {
 			continue
 		}

@@ -69,24 +69,10 @@ type signed struct {
 
 // lookOf is how a part's sign looks.
 func (d *Drawing) lookOf(p *graph.Part) symbol.Look {
-	l := symbol.Look{Pen: PenOldSign, Spring: !d.Lay.Stage.Part(p.ID).IsSwing()}
+	l := symbol.LookOf(p, d.Lay.Stage)
+	l.Pen = PenOldSign
 	if p.New() {
 		l.Pen = PenNewSign
-	}
-	if p.Kind.IsHandValve() && p.Valve != nil {
-		switch v := p.Valve; {
-		case v.Kv > 0 && !v.PositionSet:
-			l.Throttle = true
-		case v.PositionSet && v.Position <= 0:
-			l.Shut = true
-		case v.PositionSet && v.Position < 1:
-			l.Throttle = true
-		}
-	}
-	l.HoseOut = p.Kind == graph.Barb && d.Net.HoseOut(p)
-	if in, out := d.Net.Between(p); in != nil && out != nil {
-		l.Widens = p.Kind == graph.Reducer && out.Size.NominalMM() > in.Size.NominalMM()
-		l.MetricIn = p.Kind == graph.Transition && in.Size.Metric
 	}
 	l.Isolated = d.Net.Disconnected(p, d.In.Gone == nil && len(d.C.Units()) == 0)
 	return l

@@ -63,11 +63,7 @@ func (p *Plan) sampledFlows(mode string) job.Sampled {
 	}
 	r := p.Ranges
 	if r == nil {
-		unit := ""
-		if u := unitOf(p.After.Circuit, p.Asked.Retrofit); u != nil {
-			unit = u.ID
-		}
-		r = spread.Sample(p.Before.LaidOut(), p.After.Layout, unit, p.throttle())
+		r = spread.Sample(p.Before.LaidOut(), p.After.Layout, p.unitID(), p.throttle())
 	}
 	out := job.Sampled{Points: r.Few(), All: r.All()}
 	of := r.Of(mode, graph.After)

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -65,12 +66,16 @@ func (p *Plan) Unknowns() []spread.Sampled {
 	return spread.Unknowns(p.Before.LaidOut(), p.After.Layout, p.unitID())
 }
 
-// unitID is the id of the unit the job is about; "" where there is none.
+// unitID is the id of the unit the job is about: the one to be fitted, else the only one; "" where there is none.
 func (p *Plan) unitID() string {
-	if u := unitOf(p.After.Circuit, p.Asked.Retrofit); u != nil {
-		return u.ID
+	unit := p.After.Circuit.TheUnit()
+	if r := p.Asked.Retrofit; r != nil {
+		unit = cmp.Or(p.After.Circuit.Part(r.Unit), unit)
 	}
-	return ""
+	if unit == nil {
+		return ""
+	}
+	return unit.ID
 }
 
 // unsure are the findings that follow from the ranges: promises of the unit's flow that too
@@ -129,14 +134,4 @@ func (p *Plan) posOf(id string) graph.Pos {
 		return run.Pos
 	}
 	return graph.Pos{File: p.Circuit.File}
-}
-
-// unitOf returns the unit a job is about: the one to be fitted, else the only one.
-func unitOf(c *graph.Circuit, r *graph.Retrofit) *graph.Part {
-	if r != nil {
-		if p := c.Part(r.Unit); p != nil {
-			return p
-		}
-	}
-	return c.TheUnit()
 }

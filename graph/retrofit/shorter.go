@@ -1,14 +1,8 @@
 package retrofit
 
-// Saving is a key of [retrofit] that makes the assembly shorter when it is changed, and by
-// how much, mm.
-type Saving struct {
-	Key string // "true-union": the other of the two; "bypass-size", "extra", "service-valve": left out
-	MM  float64
-}
-
-// Shorter lists the changes that make the assembly shorter at a place.
-func (site *Site) Shorter(place Place, choice Choice) []Saving {
+// Shorter lists the keys of [retrofit] that make the assembly shorter at a place, by a millimetre or more,
+// when they are changed: "true-union" to the other of the two; "bypass-size", "extra", "service-valve" left out.
+func (site *Site) Shorter(place Place, choice Choice) []string {
 	c, lay := site.circuit, site.lay
 	path := lay.Path(place.Run)
 	if path == nil || c.Retrofit == nil {
@@ -16,10 +10,10 @@ func (site *Site) Shorter(place Place, choice Choice) []Saving {
 	}
 	w := newWork(c, path.Run, site.stops).guarded(c, site.net, path.Run).at(path, place.Leg)
 	now := w.newAssembly(choice)
-	var out []Saving
+	var out []string
 	add := func(key string, a assembly) {
-		if mm := now.needed() - a.needed(); mm >= 1 {
-			out = append(out, Saving{Key: key, MM: mm})
+		if now.needed()-a.needed() >= 1 {
+			out = append(out, key)
 		}
 	}
 	if _, b, has := w.element(choice); has {

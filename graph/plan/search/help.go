@@ -96,8 +96,8 @@ func (s *search) helps(t *trial) []help {
 func (s *search) roomHelps(t *trial) []help {
 	out := s.oneLeg(t)
 	r := s.asked.Retrofit
-	for _, alt := range s.site.Shorter(t.place, s.first(t.place)) {
-		switch alt.Key {
+	for _, key := range s.site.Shorter(t.place, s.first(t.place)) {
+		switch key {
 		case "true-union":
 			value, cost := "false", quantity.Text("the bypass valve can then not be taken out without cutting pipe")
 			if r.TrueUnion != nil && !*r.TrueUnion {

@@ -239,7 +239,7 @@ func told(t *testing.T, c *graph.Circuit) []string {
 	if p.Proposal != nil {
 		out = append(out, fmt.Sprintf("spring %q, Kv %.2f", p.Proposal.Choice.Spring, p.Proposal.Choice.ThrottleKv))
 	}
-	for _, q := range spread.Coarse(p.Before.LaidOut(), p.After.Layout, unitOf(p.After.Circuit, c.Retrofit).ID, 128).Promises {
+	for _, q := range spread.Coarse(p.Before.LaidOut(), p.After.Layout, p.unitID(), 128).Promises {
 		out = append(out, "promised: "+q.Mode+" "+q.Text.In(quantity.MetricSystem))
 	}
 	for _, x := range account.Unit.At {

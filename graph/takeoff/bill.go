@@ -104,8 +104,8 @@ func alike(a, b float64) bool { return math.Abs(a-b) <= 0.05*max(math.Abs(a), ma
 
 func compareItems(a, b Item) int {
 	return cmp.Or(
-		boolFirst(a.New, b.New),
-		boolFirst(!a.Removed, !b.Removed),
+		quantity.CompareBool(b.New, a.New),
+		quantity.CompareBool(a.Removed, b.Removed),
 		cmp.Compare(a.Kind, b.Kind),
 		cmp.Compare(a.sizeMM, b.sizeMM),
 		cmp.Compare(a.Name, b.Name),

@@ -99,6 +99,6 @@ func (b *biller) addCement(sockets map[catalog.Size]int) {
 // bySize returns the sizes of a count, the largest first.
 func bySize(m map[catalog.Size]int) []catalog.Size {
 	return slices.SortedFunc(maps.Keys(m), func(a, b catalog.Size) int {
-		return cmp.Or(cmp.Compare(b.NominalMM(), a.NominalMM()), boolFirst(a.Metric, b.Metric))
+		return cmp.Or(cmp.Compare(b.NominalMM(), a.NominalMM()), quantity.CompareBool(b.Metric, a.Metric))
 	})
 }

@@ -122,13 +122,3 @@ func checkName(p *settle.Part) quantity.Text {
 	}
 	return "spring check"
 }
-
-func boolFirst(a, b bool) int {
-	switch {
-	case a == b:
-		return 0
-	case a:
-		return -1
-	}
-	return 1
-}

@@ -235,7 +235,7 @@ func (a *adviser) staysShut(shut BypassChoice) quantity.Text {
 	where := ""
 	if mostFlow(shut) > a.Unit.Wanted() {
 		least := slices.MinFunc(shut.Modes, func(x, y ChoiceMode) int {
-			return cmp.Or(CompareBool(x.Error != "", y.Error != ""), cmp.Compare(x.UnitFlow, y.UnitFlow))
+			return cmp.Or(quantity.CompareBool(x.Error != "", y.Error != ""), cmp.Compare(x.UnitFlow, y.UnitFlow))
 		})
 		where = " in mode " + least.Mode
 	}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/settle"
 )
 
@@ -61,7 +62,7 @@ func (p Promise) Order(a, b Outcome, constant bool) int {
 		by = cmp.Compare(math.Abs(a.Low()-p.aim()), math.Abs(b.Low()-p.aim()))
 	}
 	if !constant && by == 0 {
-		by = -CompareBool(a.sparesJets(), b.sparesJets())
+		by = -quantity.CompareBool(a.sparesJets(), b.sparesJets())
 		if by == 0 && a.sparesJets() {
 			by = cmp.Compare(p.short(a), p.short(b))
 		}
@@ -78,20 +79,9 @@ func (p Promise) OrderPlaces(a, b Outcome) int {
 	return cmp.Or(
 		cmp.Compare(a.Failed, b.Failed),
 		cmp.Compare(p.missed(a), p.missed(b)),
-		-CompareBool(p.KeepsRated(a), p.KeepsRated(b)),
-		-CompareBool(p.nearlyRated(a), p.nearlyRated(b)),
+		-quantity.CompareBool(p.KeepsRated(a), p.KeepsRated(b)),
+		-quantity.CompareBool(p.nearlyRated(a), p.nearlyRated(b)),
 	)
-}
-
-// CompareBool is negative where only b holds.
-func CompareBool(a, b bool) int {
-	switch {
-	case a == b:
-		return 0
-	case a:
-		return 1
-	}
-	return -1
 }
 
 // Keeps reports whether the unit's flow stays between least and most in every mode.

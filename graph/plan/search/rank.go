@@ -4,8 +4,8 @@ import (
 	"cmp"
 	"slices"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
-	"dryfit/graph/plan/advice"
 	"dryfit/graph/rule"
 )
 
@@ -21,16 +21,16 @@ func (s *search) rank() {
 func byMerit(a, b *trial) int {
 	return cmp.Or(
 		cmp.Compare(a.rankedAs(), b.rankedAs()),
-		advice.CompareBool(a.unjudged, b.unjudged),
-		advice.CompareBool(a.barred, b.barred),
-		advice.CompareBool(a.aside(), b.aside()),
-		advice.CompareBool(a.unbuilt(), b.unbuilt()),
-		-advice.CompareBool(a.solved, b.solved),
+		quantity.CompareBool(a.unjudged, b.unjudged),
+		quantity.CompareBool(a.barred, b.barred),
+		quantity.CompareBool(a.aside(), b.aside()),
+		quantity.CompareBool(a.unbuilt(), b.unbuilt()),
+		-quantity.CompareBool(a.solved, b.solved),
 		cmp.Compare(len(a.errors()), len(b.errors())),
 		cmp.Compare(b.lacks(), a.lacks()),
 		a.promise().OrderPlaces(a.outcome(), b.outcome()),
 		cmp.Compare(a.taking(), b.taking()),
-		advice.CompareBool(a.doubtful(), b.doubtful()),
+		quantity.CompareBool(a.doubtful(), b.doubtful()),
 		cmp.Compare(a.warnings(), b.warnings()),
 		cmp.Compare(b.spare(), a.spare()),
 		cmp.Compare(a.detours(), b.detours()),

@@ -5,9 +5,9 @@ import (
 	"slices"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
-	"dryfit/graph/plan/advice"
 	"dryfit/graph/plan/stage"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/rule"
@@ -83,7 +83,7 @@ func (s *search) judgeAll(trials []*trial) {
 		far := s.fromPumps()
 		order = slices.Clone(trials)
 		slices.SortStableFunc(order, func(a, b *trial) int {
-			return cmp.Or(cmp.Compare(len(a.errors()), len(b.errors())), advice.CompareBool(a.place.MeasureFirst, b.place.MeasureFirst),
+			return cmp.Or(cmp.Compare(len(a.errors()), len(b.errors())), quantity.CompareBool(a.place.MeasureFirst, b.place.MeasureFirst),
 				cmp.Compare(far[a.place.Run], far[b.place.Run]), cmp.Compare(b.spare(), a.spare()))
 		})
 	}

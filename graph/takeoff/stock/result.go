@@ -115,21 +115,11 @@ func (p *problem) order(plan []pattern) {
 	slices.SortStableFunc(plan, func(a, b pattern) int {
 		x, y := p.bars[a.bar], p.bars[b.bar]
 		return cmp.Or(
-			boolFirst(x.offcut, y.offcut),
-			boolFirst(y.short, x.short),
+			quantity.CompareBool(y.offcut, x.offcut),
+			quantity.CompareBool(x.short, y.short),
 			cmp.Compare(a.bar, b.bar),
 			cmp.Compare(p.left(a), p.left(b)),
 			slices.Compare(b.take, a.take),
 		)
 	})
-}
-
-func boolFirst(a, b bool) int {
-	switch {
-	case a == b:
-		return 0
-	case a:
-		return -1
-	}
-	return 1
 }

@@ -31,11 +31,12 @@ var (
 	text    = regexp.MustCompile(`"([^"]*)"`)
 )
 
-// hints say what a key is where the template has no remark beside it.
+// hints say what a key, by its last word, is where the template has no remark beside it.
 var hints = map[string]string{
 	"volume": "by the tub's sheet, with its unit: l or gal", "size": "by its outside diameter", "measured-outside-diameter": "with a calliper, on bare pipe",
 	"air": "the coldest air the tub must be held at", "region": "uk, eu or us: whose distances apply", "earthing": "tn-s, tn-c-s or tt: the electrician's word",
 	"ports-size": "from the unit's sheet", "flow": "from the unit's sheet", "loss": "from the unit's sheet", "highest-pressure": "from the unit's sheet",
+	"temperature": "what the water is to be kept at", "cover-rating": "the flow its suction cover is marked with", "count": "how many there are",
 }
 
 // read goes through a template line by line: a table's head, key = value, and a remark behind
@@ -148,7 +149,7 @@ func blankOf(key, value, remark string) blank {
 		}
 	}
 	if b.Say == "" {
-		b.Say = hints[key]
+		b.Say = hints[key[strings.LastIndexByte(key, '.')+1:]]
 	}
 	return b
 }

@@ -39,6 +39,8 @@ func TestEveryBlankHasItsLine(t *testing.T) {
 					rows++
 					if c.ID == "pipes" {
 						numbers[r[0]] = true
+					} else if r[2] == "" {
+						t.Errorf("%s: nobody says what %s of %s is", circuit, r[1], r[0])
 					}
 					if !strings.HasPrefix(r[0]+r[1], "[") && !strings.HasPrefix(r[1], "[") || r[0] == "[[part]] " {
 						t.Errorf("%s: a blank without its table: %q", circuit, r)

@@ -86,11 +86,8 @@ func waitingSteps(p *plan.Plan, j jobIn) []string {
 			waits = append(waits, fmt.Sprint(piece.Number))
 		}
 	}
-	_, many := j.SetDown()
-	outlet := "its outlet is from its inlet"
-	if many {
-		outlet = "the outlet of each is from its inlet"
-	}
+	called, many := j.SetDown()
+	outlet := "the outlet of " + ifSo(many, "each of ") + j.say(called) + " is from its inlet"
 	pieces, them := "piece "+waits[0], "it"
 	if n := len(waits) - 1; n > 0 {
 		pieces, them = "pieces "+strings.Join(waits[:n], ", ")+" and "+waits[n], "them"

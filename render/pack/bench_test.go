@@ -47,7 +47,7 @@ func TestOrderOfWorkWaitsForTheUnit(t *testing.T) {
 	if text := strings.Join(stages[bench-1].Steps, " "); strings.Contains(text, "– "+waits[0]+" ") {
 		t.Errorf("%s is glued before the unit stands: %s", waits[0], text)
 	}
-	if steps := stages[rest-1].Steps; len(steps) != 2 || !strings.Contains(steps[0], "Measure how far its outlet is from its inlet, put on "+waits[0]+",") || !strings.Contains(steps[1], waits[0]+" (") {
+	if steps := stages[rest-1].Steps; len(steps) != 2 || !strings.Contains(steps[0], "Measure how far the outlet of HP2 is from its inlet, put on "+waits[0]+",") || !strings.Contains(steps[1], waits[0]+" (") {
 		t.Errorf("the rest of the bench work: %q", steps)
 	}
 }

@@ -38,9 +38,9 @@ func circuitRules() []*Rule {
 		},
 		{
 			Name:     "no-dead-leg",
-			Asks:     "Water passes every new pipe but those that end at a drain, a bleed, a cap or a gauge.",
+			Asks:     "Water passes every new pipe but those that end at a drain, a bleed or a gauge, or within 300 mm at a cap.",
 			Why:      "Warm water that stands breeds legionella (20 to 45 °C) and freezes first.",
-			Source:   "HSG282 and legionella guidance ask for no dead legs (from memory)",
+			Source:   "HSG282 and legionella guidance ask for no dead legs (from memory); the 300 mm to a cap is judgement",
 			Severity: graph.Warning,
 			Check:    noDeadLeg,
 		},
@@ -117,7 +117,11 @@ func noDeadLeg(in *Input, report Report) {
 		return
 	}
 	for _, d := range v.net.DeadEnds() {
-		if d.Closed || len(d.Runs) == 0 || hasUnit(d) {
+		if len(d.Runs) == 0 || hasUnit(d) {
+			continue
+		}
+		if d.Closed {
+			longToCap(in, d, report)
 			continue
 		}
 		first := d.Runs[0]
@@ -161,6 +165,39 @@ func heatedIn(d stream.DeadEnd) *graph.Part {
 		}
 	}
 	return nil
+}
+
+// cappedMM is how long pipe to a cap may be, mm: little more than a tee and a cap need. Judgement, no source.
+const cappedMM = 300
+
+// longToCap reports pipe that ends at a cap alone far from where the water flows: what stands in it is no less
+// for the cap.
+func longToCap(in *Input, d stream.DeadEnd, report Report) {
+	var end *graph.Part
+	for _, p := range d.Parts {
+		switch p.Kind {
+		case graph.DrainValve, graph.AirBleed, graph.PressureSwitch, graph.PressureGauge, graph.ThermometerPocket:
+			return
+		case graph.Cap:
+			end = p
+		}
+	}
+	if end == nil || !slices.ContainsFunc(d.Runs, (*graph.Run).New) {
+		return
+	}
+	sum := 0.0
+	for _, r := range d.Runs {
+		sum += pathLength(in, r)
+	}
+	if sum <= cappedMM {
+		return
+	}
+	v := in.ask()
+	report(false, graph.Diagnostic{
+		Pos: d.Runs[0].Pos, Severity: graph.Warning, Related: []graph.Related{here(end)},
+		Message: graph.Say("water stands in %s (%s) as far as cap %q, %s; %s at most", quantity.Counted(len(d.Runs), "run"), runNames(d.Runs), end.ID, v.length(sum), v.length(cappedMM)),
+		Hint:    graph.Say("cap it within %s of where the water passes, or end it at a drain", v.length(cappedMM)),
+	})
 }
 
 // hasUnit reports whether a unit stands in a dead end: the rule unit-gets-water speaks of it.

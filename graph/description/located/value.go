@@ -199,7 +199,7 @@ func (f *File) Number(v Value, low, high float64) (float64, bool) {
 		x = n
 	default:
 		if !f.Blank(v, "a number, without quotes") {
-			f.WrongType(v, "a bare number", "it without quotes and unit: "+v.Key+" = 1.5")
+			f.WrongType(v, "a bare number", "it without quotes and unit: "+v.Key+" = "+asNumber(v, low, high))
 		}
 		return 0, false
 	}
@@ -213,6 +213,22 @@ func (f *File) Number(v Value, low, high float64) (float64, bool) {
 		return 0, false
 	}
 	return x, true
+}
+
+// asNumber is how a text is written as a bare number that says one: with a comma for its point, with % behind
+// it, or in quotes; what says none has an example of what may stand there.
+func asNumber(v Value, low, high float64) string {
+	s, _ := v.V.(string)
+	s, share := strings.CutSuffix(strings.ReplaceAll(strings.TrimSpace(s), ",", "."), "%")
+	if x, err := strconv.ParseFloat(strings.TrimSpace(s), 64); err == nil {
+		if share {
+			x = quantity.Round(x/100, 6)
+		}
+		if x >= low && x <= high {
+			return quantity.Trim(x)
+		}
+	}
+	return quantity.Trim(max(low, min(1.5, high)))
 }
 
 // smallestNumber is the smallest bare number that is read: what is smaller was not meant, and

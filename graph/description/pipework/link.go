@@ -89,8 +89,10 @@ func linkEnd(r *field.Reader, run *graph.Run, ref *graph.PortRef, key string) {
 			ids := IDsOf(r, func(graph.Kind) bool { return true })
 			hint = located.Near(ref.Part, ids)
 			id, _ = quantity.Nearest(ref.Part, ids)
-			if tub := tubMissing(r, ref.Part); tub != "" && id == "" {
+			if tub := tubMissing(r, ref.Part); id == "" && tub != "" {
 				hint = tub
+			} else if id == "" && len(r.Joined[ref.Part]) > 1 {
+				hint += "; or describe it: a [[part]] with id = " + field.Quote(ref.Part)
 			}
 		}
 		loosen(r, id)

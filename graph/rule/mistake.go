@@ -46,6 +46,10 @@ func (b blame) of(d graph.Diagnostic) *graph.Diagnostic {
 			return root
 		}
 	}
+	// of one leg that is too short and a loop it is on that misses by that, the leg is measured once
+	if root := b[d.Pos]; root != nil && d.Rule == "routing" && root.Rule == "routing" && d.Severity == graph.Error && d.Pos.Column > 1 && !tellsSame(root, &d) {
+		return root
+	}
 	return nil
 }
 

@@ -3,6 +3,7 @@ package rule
 import (
 	"testing"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -13,6 +14,10 @@ func TestFollowsFromTheMistakeItHangsOn(t *testing.T) {
 	found := func(line int, rule string, s graph.Severity, behind ...graph.Pos) graph.Diagnostic {
 		return graph.Diagnostic{Pos: at(line), Rule: rule, Severity: s, Message: "m", Behind: behind}
 	}
+	leg := func(message quantity.Text) graph.Diagnostic {
+		return graph.Diagnostic{Pos: graph.Pos{File: "a.toml", Line: 30, Column: 9}, Rule: "routing", Severity: graph.Error, Message: message}
+	}
+	other := func(d graph.Diagnostic) graph.Diagnostic { d.Message = "another"; return d }
 	fold := found(10, "routing", graph.Error)
 	loop := found(20, "routing", graph.Error, at(10))
 	for _, c := range []struct {
@@ -27,6 +32,8 @@ func TestFollowsFromTheMistakeItHangsOn(t *testing.T) {
 		{"nothing told there", []graph.Diagnostic{fold, found(5, "clash", graph.Error, at(99))}, 2, 0, 0},
 		{"a warning there", []graph.Diagnostic{found(10, "routing", graph.Warning), found(5, "clash", graph.Error, at(10))}, 2, 0, 0},
 		{"of its own", []graph.Diagnostic{fold, found(5, "clash", graph.Error)}, 2, 0, 0},
+		{"a loop that misses by what its leg lacks", []graph.Diagnostic{leg("too short"), leg("does not close")}, 1, 1, 1},
+		{"what is told of a whole run twice", []graph.Diagnostic{fold, other(fold)}, 2, 0, 0},
 		{"six of them", []graph.Diagnostic{fold, found(1, "clash", graph.Error, at(10)), found(2, "clash", graph.Error, at(10)), found(3, "clash", graph.Error, at(10)),
 			found(4, "clash", graph.Error, at(10)), found(5, "clash", graph.Error, at(10)), found(6, "clash", graph.Error, at(10))}, 1, 6, mostFolded + 1},
 	} {

@@ -103,8 +103,8 @@ func linesByMode(ds []Diagnostic, units quantity.System) []string {
 	for i, w := range words {
 		all := modes[w]
 		name := "mode " + all[0]
-		if last := len(all) - 1; last > 0 {
-			name = "modes " + strings.Join(all[:last], ", ") + " and " + all[last]
+		if len(all) > 1 {
+			name = "modes " + quantity.Listed(all, "and")
 		}
 		words[i] = strings.Replace(w, here, name, 1)
 	}

@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"strconv"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 )
@@ -12,6 +13,14 @@ func Capital[T ~string](s T) T { return first(s, unicode.ToTitle) }
 
 // Small is a text as it goes on within a sentence: its first letter small.
 func Small[T ~string](s T) T { return first(s, unicode.ToLower) }
+
+// Listed is a list as it is said, with a word before its last: "a", "a and b", "a, b and c".
+func Listed(words []string, last string) string {
+	if n := len(words) - 1; n > 0 {
+		return strings.Join(words[:n], ", ") + " " + last + " " + words[n]
+	}
+	return strings.Join(words, "")
+}
 
 // Counted says how many there are of something: "1 point", "2 points".
 func Counted(n int, word string) string {

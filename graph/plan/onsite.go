@@ -3,8 +3,8 @@ package plan
 import (
 	"fmt"
 	"slices"
-	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/graph/stream"
@@ -75,8 +75,8 @@ func (p *Plan) OnSiteText() string {
 		numbers[i] = fmt.Sprint(n)
 	}
 	what := "piece " + numbers[0] + " is"
-	if n := len(numbers) - 1; n > 0 {
-		what = "pieces " + strings.Join(numbers[:n], ", ") + " and " + numbers[n] + " are"
+	if len(numbers) > 1 {
+		what = "pieces " + quantity.Listed(numbers, "and") + " are"
 	}
 	return "the last pipes can't be cut before the unit stands: " + what + " cut on site"
 }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"reflect"
 	"slices"
-	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -107,7 +106,7 @@ func are(ports []graph.PortRef) string {
 	if len(names) > 3 {
 		names = append(names[:3:3], fmt.Sprintf("%d more", len(names)-3))
 	}
-	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1] + " are"
+	return quantity.Listed(names, "and") + " are"
 }
 
 // today returns the stage before the work: the one the search for a place has laid out, and

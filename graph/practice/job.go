@@ -263,12 +263,7 @@ func Compare(a, b string) int {
 }
 
 // OneOf joins tags by "or": "V1", "V1 or V2", "V1, V2 or V4".
-func OneOf(tags []string) string {
-	if n := len(tags); n > 2 {
-		return strings.Join(tags[:n-1], ", ") + " or " + tags[n-1]
-	}
-	return strings.Join(tags, " or ")
-}
+func OneOf(tags []string) string { return quantity.Listed(tags, "or") }
 
 // isolated reports whether the unit can be shut off on both its pipes.
 func (j *Job) isolated() bool { return len(j.To) > 0 && len(j.From) > 0 }

@@ -20,12 +20,10 @@ func ListWords(names []string) string {
 	switch {
 	case n == 0:
 		return "nothing"
-	case n == 1:
-		return names[0]
 	case n > 6:
 		return fmt.Sprintf("%s and %d more to %s", strings.Join(names[:3], ", "), n-4, names[n-1])
 	}
-	return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
+	return quantity.Listed(names, "and")
 }
 
 // OldWords names what is left of an old run, or the whole of it: "old pipe of return-line",

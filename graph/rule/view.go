@@ -3,7 +3,6 @@ package rule
 import (
 	"cmp"
 	"fmt"
-	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -101,10 +100,7 @@ func names[T any](list []T, id func(T) string) string {
 	if len(words) > most {
 		words = append(words[:most-1:most-1], fmt.Sprintf("%d more", len(list)-most+1))
 	}
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+	return quantity.Listed(words, "and")
 }
 
 func partNames(list []*graph.Part) string {

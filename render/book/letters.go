@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/render/scene"
 )
 
@@ -17,10 +18,10 @@ func (b *Book) letters() string {
 	}
 	var said []string
 	if len(missing) > 0 {
-		said = append(said, fmt.Sprintf("Paper has a box for each letter of %s.", anded(missing)))
+		said = append(said, fmt.Sprintf("Paper has a box for each letter of %s.", quantity.Listed(missing, "and")))
 	}
 	if len(unjoined) > 0 {
-		said = append(said, fmt.Sprintf("What is written in %s stands letter by letter from the left.", anded(unjoined)))
+		said = append(said, fmt.Sprintf("What is written in %s stands letter by letter from the left.", quantity.Listed(unjoined, "and")))
 	}
 	var where []string
 	if !b.Bare {
@@ -30,17 +31,9 @@ func (b *Book) letters() string {
 		where = append(where, b.File)
 	}
 	if len(where) > 0 {
-		said = append(said, fmt.Sprintf("As it was written it is in %s.", anded(where)))
+		said = append(said, fmt.Sprintf("As it was written it is in %s.", quantity.Listed(where, "and")))
 	}
 	return strings.Join(said, " ")
-}
-
-// anded is a list in words: "Devanagari and Han".
-func anded(list []string) string {
-	if n := len(list); n > 1 {
-		return strings.Join(list[:n-1], ", ") + " and " + list[n-1]
-	}
-	return list[0]
 }
 
 // texts are all texts of the book.

@@ -3,8 +3,8 @@ package pack
 import (
 	"fmt"
 	"slices"
-	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/route"
 	"dryfit/render/book"
@@ -89,8 +89,8 @@ func waitingSteps(p *plan.Plan, j jobIn) []string {
 	called, many := j.SetDown()
 	outlet := "the outlet of " + ifSo(many, "each of ") + j.say(called) + " is from its inlet"
 	pieces, them := "piece "+waits[0], "it"
-	if n := len(waits) - 1; n > 0 {
-		pieces, them = "pieces "+strings.Join(waits[:n], ", ")+" and "+waits[n], "them"
+	if len(waits) > 1 {
+		pieces, them = "pieces "+quantity.Listed(waits, "and"), "them"
 	}
 	measure := "Measure how far " + outlet + ", put on " + pieces + ", marked +, what differs from the drawing, and cut " + them + j.say(j.CutEnds())
 	return slices.Concat([]string{measure}, rest)

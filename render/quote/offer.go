@@ -158,10 +158,7 @@ func alongside(p *plan.Plan) string {
 	if len(with) == 0 {
 		return ""
 	}
-	if k := len(with) - 1; k > 0 {
-		return ", with " + strings.Join(with[:k], ", ") + " and " + with[k]
-	}
-	return ", with " + with[0]
+	return ", with " + quantity.Listed(with, "and")
 }
 
 // unmeasured says of something nobody has measured how much hangs on it, for a customer.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/settle"
 	"dryfit/graph/stream"
@@ -103,8 +104,7 @@ func (n *Names) shared(c *graph.Circuit, branches []stream.Branch, words string,
 	for _, p := range c.Parts {
 		if list := units[p.ID]; len(list) > 1 && n.roles[p.ID] == "" {
 			slices.Sort(list)
-			last := len(list) - 1
-			n.roles[p.ID] = words + strings.Join(list[:last], ", ") + " and " + list[last]
+			n.roles[p.ID] = words + quantity.Listed(list, "and")
 		}
 	}
 }

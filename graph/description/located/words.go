@@ -27,7 +27,7 @@ func Inert(text string) string { return graph.Inert(text) }
 func Near(word string, words []string) string {
 	held := holding(word, words)
 	if len(held) > 1 { // it may be any of them: the nearest by its letters is a guess
-		return "did you mean " + strings.Join(held[:len(held)-1], ", ") + " or " + held[len(held)-1] + "?"
+		return "did you mean " + quantity.Listed(held, "or") + "?"
 	}
 	if n, ok := quantity.Nearest(word, words); ok {
 		return fmt.Sprintf("did you mean %s?%s", Said(n), lookalike(word, n))

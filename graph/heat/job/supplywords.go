@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
@@ -126,10 +125,7 @@ func (s *Supply) Called(ids []string) quantity.Text {
 			words[i] += " (" + speed + ")"
 		}
 	}
-	if last := len(words) - 1; last > 0 {
-		words = append(words[:last-1], words[last-1]+" and "+words[last])
-	}
-	return quantity.Text(strings.Join(words, ", "))
+	return quantity.Text(quantity.Listed(words, "and"))
 }
 
 // plugWords says what the heaviest of a plug's loads means for hours.

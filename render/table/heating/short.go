@@ -112,10 +112,7 @@ func quoted(ids []string) string {
 	for _, id := range ids {
 		out = append(out, strconv.Quote(id))
 	}
-	if n := len(out) - 1; n > 0 {
-		return strings.Join(out[:n], ", ") + " and " + out[n]
-	}
-	return strings.Join(out, "")
+	return quantity.Listed(out, "and")
 }
 
 // with is what heats today, as a year is told of: "the element".

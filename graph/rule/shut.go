@@ -21,7 +21,7 @@ func shutBy(m graph.Mode, b branch) []*graph.Part {
 func ShutInLine(m graph.Mode, b *stream.UnitBranch) []*graph.Part {
 	var out []*graph.Part
 	for _, p := range b.Line.Parts {
-		if p.Kind.IsHandValve() && position(m, p) == 0 && !slices.Contains(b.BypassParts, p) {
+		if p.Kind.IsHandValve() && m.Opening(p) == 0 && !slices.Contains(b.BypassParts, p) {
 			out = append(out, p)
 		}
 	}

@@ -76,9 +76,9 @@ func Build(c *graph.Circuit, lay *route.Layout, place Place, choice Choice) (*Pr
 
 // Build returns the circuit with the unit fitted at the place: the cut run taken out and what
 // is left of it put back as old pipe, two tees with the bypass element between them, and
-// the unit's two pipes with isolators, unions, drains and bleeds. It judges nothing. The
-// findings say what was assumed and what found no room; the proposal is nil only where there
-// is nothing to build on, and a finding says why.
+// the unit's two pipes with isolators, unions, drains and bleeds. The unit is one that is asked
+// for, with its ports open, as the reader has seen to; the place is on a leg of the site's, one of
+// Places or PlaceAt. It judges nothing: the findings say what was assumed and what found no room.
 func (site *Site) Build(place Place, choice Choice) (*Proposal, []graph.Diagnostic) {
 	return site.build(place, choice, true)
 }
@@ -91,11 +91,7 @@ func (site *Site) Sketch(place Place, choice Choice) (*Proposal, []graph.Diagnos
 
 func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []graph.Diagnostic) {
 	c, net := site.circuit, site.net
-	unit, path, why := site.asked(place)
-	if why != "" {
-		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: why}}
-	}
-
+	unit, path := c.Part(c.Retrofit.Unit), site.lay.Path(place.Run)
 	w := newWork(c, path.Run, site.stops).guarded(c, net, path.Run).at(path, place.Leg)
 	d := draft.Of(c)
 	a := w.newAssembly(choice)
@@ -152,44 +148,6 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 	return p, l.findings
 }
 
-// unitAsked returns the unit that is asked for; why says what stands against fitting it anywhere, ""
-// for nothing.
-func (site *Site) unitAsked() (unit *graph.Part, why quantity.Text) {
-	c := site.circuit
-	if c.Retrofit == nil {
-		return nil, "nothing is asked for: there is no [retrofit]"
-	}
-	unit = c.Part(c.Retrofit.Unit)
-	if unit == nil {
-		return nil, graph.Say("there is no part %q to fit", c.Retrofit.Unit)
-	}
-	for _, r := range c.Runs {
-		if r.From.Part == unit.ID || r.To.Part == unit.ID {
-			return nil, graph.Say("%q is joined already, by run %q: leave its ports open to have it fitted, or leave [retrofit] out", unit.ID, r.ID)
-		}
-	}
-	return unit, ""
-}
-
-// asked returns the unit that is asked for and the path that is cut at a place; why says what
-// stands against it before anything is built, "" for nothing.
-func (site *Site) asked(place Place) (unit *graph.Part, path *route.Path, why quantity.Text) {
-	refuse := func(format string, args ...any) (*graph.Part, *route.Path, quantity.Text) {
-		return nil, nil, graph.Say(format, args...)
-	}
-	if unit, why = site.unitAsked(); why != "" {
-		return nil, nil, why
-	}
-	path = site.lay.Path(place.Run)
-	if path == nil {
-		return refuse("there is no existing run %q to cut", place.Run)
-	}
-	if place.Leg < 1 || place.Leg >= len(path.Points) {
-		return refuse("run %q is known only by its length: measure its legs first", place.Run)
-	}
-	return unit, path, ""
-}
-
 // survey tells where the tees and the new string are; nil where the legs do not say it.
 func (site *Site) survey(w work, path *route.Path, place Place, a assembly, aside graph.Vec) *survey {
 	if !path.Located {
@@ -228,13 +186,6 @@ func (w work) stringRadius() float64 {
 		outside = row.OutsideMM
 	}
 	return 0.75 * outside
-}
-
-func requestPos(c *graph.Circuit) graph.Pos {
-	if c.Retrofit != nil {
-		return c.Retrofit.Pos
-	}
-	return graph.Pos{File: c.File}
 }
 
 // putBypass adds the bypass element of a choice and returns its id; "" where it has none.

@@ -51,18 +51,12 @@ type teeIn struct {
 // length. The second place is the cut in the pipe back.
 func (site *Site) Parallel(beside *stream.UnitBranch) (*Proposal, []graph.Diagnostic) {
 	c, lay, net := site.circuit, site.lay, site.net
-	refuse := func(why quantity.Text) (*Proposal, []graph.Diagnostic) {
-		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: why}}
-	}
-	unit, why := site.unitAsked()
-	if why != "" {
-		return refuse(why)
-	}
+	unit := c.Part(c.Retrofit.Unit)
 	want := (graph.LegsMM(c.Retrofit.ToUnit) + graph.LegsMM(c.Retrofit.FromUnit)) / 2
 	to, okTo := site.bestTee(beside.ToUnitRuns, true, want)
 	from, okFrom := site.bestTee(beside.FromUnitRuns, false, want)
 	if !okTo || !okFrom {
-		return refuse(noTee(beside.Unit, okTo, okFrom))
+		return nil, []graph.Diagnostic{{Pos: c.Retrofit.Pos, Rule: "retrofit", Severity: graph.Error, Message: noTee(beside.Unit, okTo, okFrom)}}
 	}
 	keepApart(lay, to, &from)
 	d := draft.Of(c)

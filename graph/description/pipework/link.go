@@ -31,6 +31,7 @@ func Link(r *field.Reader) {
 	portsOpen(r)
 	machinePortsApart(r)
 	pricesOf(r)
+	asked(r)
 }
 
 // runIDs reports ids used twice; a run without an id is called after its ends, and two of

@@ -26,7 +26,7 @@ func (s *search) along(t *trial) {
 		}
 		s.moved++
 		o := &trial{place: place, unit: t.unit, before: t.before, others: t.others}
-		if !o.build(s.site, o.unit, place, s.first(place)) || o.proposal.Unled && !t.unled() {
+		if o.build(s.site, o.unit, place, s.first(place)); o.proposal.Unled && !t.unled() {
 			continue
 		}
 		if o.judgeLayout(s.before); len(o.errors()) < len(t.errors()) || len(o.errors()) == len(t.errors()) && o.warnings() < t.warnings() {

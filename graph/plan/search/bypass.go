@@ -31,7 +31,7 @@ func (s *search) fitBypass(t *trial, choice retrofit.Choice) {
 func (s *search) fitSpring(t *trial, choice retrofit.Choice) {
 	if s.spring != "" {
 		choice.Spring = s.spring
-		if next := s.solve(t.place, choice, nil); next != nil && next.promise().Keeps(next.outcome()) && next.promise().KeepsRated(next.outcome()) {
+		if next := s.solve(t.place, choice, nil); next.promise().Keeps(next.outcome()) && next.promise().KeepsRated(next.outcome()) {
 			next.inherited = true
 			s.settle(t, next)
 			return
@@ -42,7 +42,7 @@ func (s *search) fitSpring(t *trial, choice retrofit.Choice) {
 		choice.Spring = row.Name
 		next := s.solveLike(t, choice, last)
 		last = next
-		if next != nil && (best == nil || next.promise().Order(next.outcome(), best.outcome(), false) < 0) {
+		if best == nil || next.promise().Order(next.outcome(), best.outcome(), false) < 0 {
 			best = next
 		}
 	}
@@ -56,9 +56,7 @@ func (s *search) fitSpring(t *trial, choice retrofit.Choice) {
 // nothing is judged.
 func (s *search) solve(place retrofit.Place, choice retrofit.Choice, near *trial) *trial {
 	t := s.layOutOnly(place, choice)
-	if t != nil {
-		t.solve(s.before, near)
-	}
+	t.solve(s.before, near)
 	return t
 }
 
@@ -70,12 +68,10 @@ func (s *search) full(t *trial) *trial {
 	return s.solve(t.place, t.proposal.Choice, t)
 }
 
-// layOutOnly builds a trial at a place and lays it out; nil where nothing can be built.
+// layOutOnly builds a trial at a place and lays it out.
 func (s *search) layOutOnly(place retrofit.Place, choice retrofit.Choice) *trial {
 	t := &trial{before: s.before.Layout.Stage}
-	if !t.build(s.site, s.asked.Retrofit.Unit, place, choice) {
-		return nil
-	}
+	t.build(s.site, s.asked.Retrofit.Unit, place, choice)
 	if t.stage == nil {
 		t.stage = t.after()
 	}
@@ -156,10 +152,6 @@ func (t *trial) promise() advice.Promise {
 func (s *search) fitThrottle(t *trial, choice retrofit.Choice) {
 	choice.Shut = true
 	trial := s.solveLike(t, choice, nil)
-	if trial == nil {
-		s.settle(t, nil)
-		return
-	}
 	want := trial.promise().Wanted()
 	if len(trial.outcome().Unit) == 0 || want == 0 || trial.outcome().Low() <= want {
 		s.settle(t, s.full(trial))
@@ -167,10 +159,6 @@ func (s *search) fitThrottle(t *trial, choice retrofit.Choice) {
 	}
 	choice.Shut, choice.ThrottleKv = false, 1 // any: it is set below
 	open := s.sketch(t, choice)
-	if open == nil {
-		s.settle(t, s.full(trial))
-		return
-	}
 	branch, _ := open.stage.Layout.Stage.Branch()
 	if branch == nil {
 		s.settle(t, s.full(trial))

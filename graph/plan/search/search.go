@@ -145,10 +145,7 @@ func (s *search) layOut(left []*trial) (fit, rest []*trial) {
 			return fit, left[i:]
 		}
 		t.untried = false
-		if !t.build(s.site, t.unit, t.place, s.first(t.place)) {
-			continue
-		}
-		if len(t.errors()) == 0 {
+		if t.build(s.site, t.unit, t.place, s.first(t.place)); len(t.errors()) == 0 {
 			t.judgeLayout(s.before)
 		}
 		if s.along(t); len(t.errors()) == 0 {
@@ -196,8 +193,12 @@ func (s *search) chosen() *trial {
 			continue
 		case t.standing() > 0 && !s.force:
 			return nil
-		case t.proposal == nil && !s.buildOnly(t):
+		case t.proposal == nil && t.beside != "": // no tee has a place there
 			continue
+		case t.proposal == nil: // it was asked for: what bars it stands
+			was := t.findings
+			t.build(s.site, t.unit, t.place, s.first(t.place))
+			t.findings = was
 		}
 		if !t.solved || t.inherited {
 			s.before.Solve(graph.Before)
@@ -209,24 +210,8 @@ func (s *search) chosen() *trial {
 	return nil
 }
 
-// buildOnly builds a place that is barred, because it was asked for: what bars it stands.
-func (s *search) buildOnly(t *trial) bool {
-	was := t.findings
-	ok := t.build(s.site, t.unit, t.place, s.first(t.place))
-	t.findings = was
-	if !ok {
-		s.refused = t.built
-	}
-	return ok
-}
-
 // unmeasured says why a place the description names can't be cut: what the rules on the cut
-// say of a run known only by its length, else why nothing can be built there.
+// say of a run known only by its length.
 func (s *search) unmeasured(place retrofit.Place) []graph.Diagnostic {
-	run := s.before.Circuit.Run(place.Run)
-	if run != nil && len(run.Legs) == 0 {
-		return rule.ApplyCut(&rule.Input{Circuit: s.asked, Settled: s.settled, Cut: CutAt(s.asked, place, s.cutPos())})
-	}
-	_, refused := s.site.Build(place, s.first(place))
-	return refused
+	return rule.ApplyCut(&rule.Input{Circuit: s.asked, Settled: s.settled, Cut: CutAt(s.asked, place, s.cutPos())})
 }

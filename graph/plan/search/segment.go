@@ -152,9 +152,7 @@ func (s *search) judgeRun(place retrofit.Place) runVerdict {
 		place.Leg, place.MeasureFirst = 1, false
 	}
 	t := &trial{place: place, unit: s.asked.Retrofit.Unit, before: before.Layout.Stage}
-	if t.proposal, t.built = site.Sketch(place, s.first(place)); t.proposal == nil {
-		return runVerdict{findings: t.built}
-	}
+	t.proposal, t.built = site.Sketch(place, s.first(place))
 	t.stage = t.after()
 	in := t.input(before)
 	in.Cut, in.Settled = nil, t.before.With(t.stage.Circuit)

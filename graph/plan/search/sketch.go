@@ -11,9 +11,7 @@ import (
 // out. The trial it returns is for its flows alone, which are sought from those of one near it.
 func (s *search) solveLike(like *trial, choice retrofit.Choice, near *trial) *trial {
 	t := s.sketch(like, choice)
-	if t != nil {
-		t.solve(s.before, near)
-	}
+	t.solve(s.before, near)
 	return t
 }
 

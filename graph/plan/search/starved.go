@@ -159,9 +159,7 @@ func (s *search) onLine(what quantity.Text, pump *graph.Part, place retrofit.Pla
 	}
 	other.before.Solve(graph.Before)
 	t := &trial{}
-	if !t.build(other.site, s.asked.Retrofit.Unit, place, choice) {
-		return advice.Remedy{What: what, Effect: "nothing can be built there"}
-	}
+	t.build(other.site, s.asked.Retrofit.Unit, place, choice)
 	other.fitBypass(t, choice)
 	r := advice.Remedy{What: what, Works: t.promise().Keeps(t.outcome()), Effect: other.summary(t), Attended: true}
 	r.Effect += "; not unattended: jet pumps time out, the unit heats only while that pump runs, and the rule unit-on-heater-line bars it"

@@ -56,19 +56,18 @@ type besideFlow struct {
 }
 
 // build makes the trial's circuit.
-func (t *trial) build(site *retrofit.Site, unit string, place retrofit.Place, choice retrofit.Choice) bool {
+func (t *trial) build(site *retrofit.Site, unit string, place retrofit.Place, choice retrofit.Choice) {
 	t.place, t.unit, t.stage = place, unit, nil
-	return t.made(func() (*retrofit.Proposal, []graph.Diagnostic) { return site.Build(place, choice) })
+	t.made(func() (*retrofit.Proposal, []graph.Diagnostic) { return site.Build(place, choice) })
 }
 
-// made makes the trial's circuit as it is built, with pipes that can be had.
-func (t *trial) made(built func() (*retrofit.Proposal, []graph.Diagnostic)) bool {
+// made makes the trial's circuit as it is built, with pipes that can be had; none where nothing is.
+func (t *trial) made(built func() (*retrofit.Proposal, []graph.Diagnostic)) {
 	t.proposal, t.built = built()
 	if !t.place.TooShort() {
 		t.reroute(built)
 	}
 	t.findings = slices.Clone(t.built)
-	return t.proposal != nil
 }
 
 // judgeLayout lays the trial out, looks for an order of assembly and applies the rules that

@@ -148,10 +148,6 @@ func (b *builder) addRun(i int) error {
 	}
 	pipe := b.set.Runs[i]
 	m.BoreM, m.RoughnessM = pipe.Bore.V/1000, pipe.Rough.V/1000
-	if pipe.Nominal {
-		b.note(r.Pos, graph.Warning, graph.Say("the catalogue has no pipe %s %s: %q is worked out with its nominal size for a bore", r.Spec, r.Size, r.ID),
-			"give the run a bore")
-	}
 	from, to := b.c.Parts[ends[0]], b.c.Parts[ends[1]]
 	m.Entrance = inTub(from) && (m.LengthM > 0 || m.BoreM > 0 && !holdsItsEnd(to))
 	m.Exit = inTub(to) && (m.LengthM > 0 || m.BoreM > 0 && !holdsItsEnd(from))

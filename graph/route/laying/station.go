@@ -153,7 +153,15 @@ func firstOf(vs ...float64) float64 {
 	return 0
 }
 
-// noRow says that the catalogue has no fitting that new work needs, and which it has.
+// lack is a row the catalogue has none of: what it is, of what and how large.
+type lack struct {
+	kind string
+	spec catalog.Spec
+	size catalog.Size
+}
+
+// noRow says that the catalogue has no fitting that new work needs, and which it has; at the first
+// that needs it, for one row of the user's own gives all of them.
 func (l *work) noRow(kind string, spec catalog.Spec, size catalog.Size, pos graph.Pos, run *graph.Run) {
 	if !run.New() && run.RemainsOf == "" {
 		return
@@ -162,6 +170,10 @@ func (l *work) noRow(kind string, spec catalog.Spec, size catalog.Size, pos grap
 		l.find(pos, graph.Note, graph.Say("%s has no size: what its %s measures is not known", run.ID, kind), "give it a size to have its pieces cut")
 		return
 	}
+	if l.lacks[lack{kind, spec, size}] {
+		return
+	}
+	l.lacks[lack{kind, spec, size}] = true
 	l.find(pos, graph.Error,
 		graph.Say("the catalogue has no %s for %s %s, which %s needs", kind, spec, size, run.ID),
 		l.nearestSizes(kind, size))

@@ -26,6 +26,7 @@ type work struct {
 	loops  []newLoop
 	short  []shortPiece
 	turns  []turned
+	lacks  map[lack]bool      // rows the catalogue has none of, told once each
 	looked int                // legs, while the loops were mended
 	spare  map[legKey]float64 // what straight pipe of a leg has beyond its two sockets, mm; less than nothing: too short
 }
@@ -70,6 +71,7 @@ func newWork(set *settle.Stage) *work {
 		cat:   c.Catalog,
 		lay:   &route.Layout{Circuit: c, Stage: set, Positions: map[string]graph.Vec{}},
 		parts: map[string]*graph.Part{},
+		lacks: map[lack]bool{},
 		ends:  map[string][]runEnd{},
 		ways:  map[string]graph.Vec{},
 		rigid: map[string]int{},

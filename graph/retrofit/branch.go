@@ -162,13 +162,15 @@ func (l *limb) legs(way, line, apart graph.Vec) (to, from []graph.Leg) {
 	short := l.bush.TakeOff + l.w.elbow(graph.Vec{X: 1}, graph.Vec{Y: 1}).TakeOff +
 		draft.Nipple(l.bush.Depth, l.w.elbow(graph.Vec{X: 1}, graph.Vec{Y: 1}).Depth)
 	short = math.Ceil(short/10) * 10
-	if along(out[0].By) {
-		note(graph.Say("the legs to the unit leave along the line here: %s square to it are put before them", quantity.Length.Of(short)),
-			"give to-unit and from-unit for this place")
-		out = append([]graph.Leg{draft.Leg(way.Scale(short))}, out...)
+	if leg := draft.Leg(way.Scale(short)); along(out[0].By) {
+		note(graph.Say("to-unit leaves along the line here: %s square to it are put before it", quantity.Length.Of(short)),
+			graph.Say("begin to-unit with \"%s\", or with another leg square to the line", leg.Words()))
+		out = append([]graph.Leg{leg}, out...)
 	}
-	if n := len(back) - 1; along(back[n].By) {
-		back = append(append([]graph.Leg{}, back...), draft.Leg(way.Scale(-short)))
+	if leg := draft.Leg(way.Scale(-short)); along(back[len(back)-1].By) {
+		note(graph.Say("from-unit comes back along the line here: %s square to it are put behind it", quantity.Length.Of(short)),
+			graph.Say("end from-unit with \"%s\", or with another leg square to the line", leg.Words()))
+		back = append(append([]graph.Leg{}, back...), leg)
 	}
 	return out, back
 }

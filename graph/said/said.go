@@ -46,7 +46,7 @@ func textOf(set *token.FileSet, n ast.Node) (x Text, ok bool) {
 }
 
 // In returns the texts of a room, but for what its tests say, what panics and what stands in the files
-// or under the names given (of a field of a value that is listed: "Source").
+// or under the names given (of a field that is listed or set: "Source").
 func In(t testing.TB, room string, but ...string) []Text {
 	t.Helper()
 	return read(t, room, but, func(set *token.FileSet, n ast.Node) ([]Text, bool) {
@@ -61,6 +61,10 @@ func In(t testing.TB, room string, but ...string) []Text {
 			}
 		case *ast.Field: // its tag
 			return nil, false
+		case *ast.AssignStmt:
+			if to, ok := n.Lhs[0].(*ast.SelectorExpr); ok && slices.Contains(but, to.Sel.Name) {
+				return nil, false
+			}
 		}
 		if x, ok := textOf(set, n); ok {
 			return []Text{x}, true

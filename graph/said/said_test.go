@@ -13,7 +13,7 @@ import (
 func TestHold(t *testing.T) {
 	room := t.TempDir()
 	source := "package p\n\ntype v struct {\n\tA string `json:\"a b\"`\n}\n\nvar list = []row{{Source: \"a book\", Why: \"because of it\"}}\n\n" +
-		"func f() {\n\tpanic(\"never to be\")\n\tx.Say(\"it gets %s of %d %% there\", word)\n\tx.Add(\"word\", \"by hand (or not)\")\n}\n"
+		"func f() {\n\tpanic(\"never to be\")\n\tx.Source = \"another book\"\n\tx.Say(\"it gets %s of %d %% there\", word)\n\tx.Add(\"word\", \"by hand (or not)\")\n}\n"
 	for name, s := range map[string]string{"a.go": source, "left.go": "package p\n\nconst c = \"left out\"\n", "a_test.go": "package p\n\nconst d = \"of a test\"\n"} {
 		if err := os.WriteFile(filepath.Join(room, name), []byte(s), 0o600); err != nil {
 			t.Fatal(err)

@@ -43,6 +43,12 @@ func (p *Plan) mended(ds []graph.Diagnostic, want Want) {
 	bars := func(d *graph.Diagnostic) bool {
 		return d.Severity == graph.Error && slices.ContainsFunc(p.against, func(o graph.Diagnostic) bool { return o.Rule == d.Rule })
 	}
+	at := slices.IndexFunc(ds, func(d graph.Diagnostic) bool { // what to do next is said where it is to be done
+		return bars(&d) && !d.Tried && d.Hint != "" && strings.HasSuffix(string(p.next), string(d.Hint))
+	})
+	if at < 0 {
+		at = slices.IndexFunc(ds, func(d graph.Diagnostic) bool { return bars(&d) && !d.Tried })
+	}
 	said := false
 	nothing := map[string]bool{} // rules that said so: of several modes it is said once
 	for i := range ds {
@@ -66,8 +72,8 @@ func (p *Plan) mended(ds []graph.Diagnostic, want Want) {
 			d.Hint, said = "the place would do so: "+quantity.Join(p.mends, "; or so: "), true
 		case len(p.mends) > 0:
 			d.Hint = ""
-		case p.next != "" && !said:
-			d.Hint, said = p.next+"; or leave cut out to have every place ranked", true
+		case p.next != "" && i == at:
+			d.Hint = p.next + "; or leave cut out to have every place ranked"
 		case p.next != "":
 			d.Hint = ""
 		case nothing[d.Rule]:

@@ -46,7 +46,7 @@ func (l *work) bend(i, k int) int {
 		return -1
 	}
 	if turn > 180-graph.StraightDeg {
-		hint := quantity.Text("write them as one leg, or put a leg between them")
+		hint := quantity.Text("leave both out, for they lead nowhere, or put a leg between them")
 		if left := a.By.Add(b.By); left.Len() > 1 {
 			hint = graph.Say("write them as one leg, \"%s\", or put a leg between them", graph.Leg{By: left}.Words())
 		}

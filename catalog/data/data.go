@@ -39,7 +39,8 @@ func Read(name string) Sheet {
 	return Sheet{name, lines[1:]}
 }
 
-// Amount is a quantity of the dimension in its base unit.
+// Amount is a quantity of the dimension in its base unit. It panics where the text is none: the sheets are
+// built in.
 func (s Sheet) Amount(text string, d quantity.Dimension) float64 {
 	q, err := quantity.Parse(text, d)
 	if err != nil {
@@ -48,7 +49,7 @@ func (s Sheet) Amount(text string, d quantity.Dimension) float64 {
 	return q.Value
 }
 
-// Number is a bare number.
+// Number is a bare number; it panics where the text is none.
 func (s Sheet) Number(text string) float64 {
 	n, err := strconv.ParseFloat(text, 64)
 	if err != nil {

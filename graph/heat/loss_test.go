@@ -106,6 +106,13 @@ func TestFall(t *testing.T) {
 	if !(low < 3.72*0.92 && low > 3.72*0.88 && high > 3.72*1.08 && high < 3.72*1.12) {
 		t.Errorf("0.1 K at each end: %.3f to %.3f W/K around 3.720", low, high)
 	}
+	// 0.3 K read with 0.2 K at each end may be none; 0.1 K above the air, all the way down to it: by the readings alone
+	if low, high := (Fall{FromC: 38, ToC: 37.7, AirC: 6, Seconds: 3600}).UARange(5e6, 0.2); low != 0 || !(high > 0) || math.IsInf(high, 1) {
+		t.Errorf("a fall of less than the readings may be off: %g to %g W/K", low, high)
+	}
+	if low, high := (Fall{FromC: 38, ToC: 6.1, AirC: 6, Seconds: 1e6}).UARange(5e6, 0.2); !(low > 0) || !math.IsInf(high, 1) {
+		t.Errorf("a fall to the air: %g to %g W/K", low, high)
+	}
 }
 
 // Conduction through cylinders by hand: k 0.038, film 10; without and with the pipe's wall.

@@ -78,16 +78,19 @@ func (f Fall) UA(capacity float64) (float64, error) {
 	return (low + high) / 2, nil
 }
 
-// UARange returns the range of UA that two readings, each off by up to plusMinus K, allow.
+// UARange returns the range of UA [W/K] that two readings, each off by up to plusMinus K, allow of a mass
+// with capacity [J/K]: from 0, where the water may not have cooled at all; to +Inf, where it may have
+// come down to the air, or, with the heat that went in, farther than any loss explains. Of a fall that
+// UA gives no answer to it says nothing.
 func (f Fall) UARange(capacity, plusMinus float64) (low, high float64) {
-	at := func(d float64) float64 {
+	at := func(d, otherwise float64) float64 {
 		g := f
 		g.FromC, g.ToC = f.FromC+d, f.ToC-d
 		ua, err := g.UA(capacity)
 		if err != nil {
-			return 0
+			return otherwise
 		}
 		return ua
 	}
-	return at(-plusMinus), at(plusMinus)
+	return at(-plusMinus, 0), at(plusMinus, math.Inf(1))
 }

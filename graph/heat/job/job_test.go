@@ -175,6 +175,28 @@ func TestFallCalibrates(t *testing.T) {
 	}
 }
 
+// A fall of less than the readings may be off leaves the loss wide open, and that is said; one that ends
+// below the air leaves that of a usual tub, with what is not known of it. Follows from the readings: they
+// were taken as exact before.
+func TestFallThatSaysLittle(t *testing.T) {
+	for _, c := range []struct {
+		to, air float64
+		note     string
+		low      float64 // of what is taken
+	}{{37.9, 6, "it says next to nothing of the loss", 0.2}, {37, 37.5, "the loss of a usual tub is taken", 0.6}} {
+		in := testInput()
+		in.Stage.Circuit.HeatLoss = &graph.HeatLoss{Fall: &graph.LossFall{FromC: graph.Given(38), ToC: graph.Given(c.to), InS: graph.Given(3600), AirC: graph.Given(c.air)}}
+		b := &builder{in: &in.Input}
+		b.skin(&heat.Tub{VolumeM3: 1.2, SetC: 38, Fluid: heat.Fluid{Density: 993, Capacity: 4178}})
+		if len(b.notes) != 1 || !strings.Contains(string(b.notes[0]), c.note) {
+			t.Errorf("%+v: %q", c, b.notes)
+		}
+		if len(b.assumed) != 1 || !agree.Within(b.assumed[0].Low, c.low, 1e-9) {
+			t.Errorf("%+v: %+v", c, b.assumed)
+		}
+	}
+}
+
 // The ends and the middle of a value's spread are those of the sample's coordinate.
 func TestAssumedAt(t *testing.T) {
 	a := Assumed{Low: 0.5, High: 2}

@@ -57,16 +57,17 @@ func scaleSkin(term heat.Term) func(*scene, float64) {
 	return func(s *scene, f float64) { s.tub.SkinUA[term] *= f }
 }
 
+// usualSkin takes the standing loss to be that of a usual tub.
+func (b *builder) usualSkin(t *heat.Tub) {
+	t.SkinUA[heat.TermTub] = b.assume("standing loss for each degree", b.usualUA(t.VolumeM3), quantity.Conductance, b.usualSource(), 0.6, 1.7, scaleSkin(heat.TermTub))
+}
+
 // skin settles the standing loss: from a measured fall, a standing power, a figure for each
 // kelvin, or from cover and shell; what is missing is that of a usual tub.
 func (b *builder) skin(t *heat.Tub) {
 	c := b.in.Stage.Circuit
 	t.SkinUA = map[heat.Term]float64{}
-	usual := b.usualUA(t.VolumeM3)
-	usualSource := quantity.Text("what a limit for factory-made tubs of this volume allowed (California, title 20, 2006)")
-	if n := b.tubs(); n > 1 {
-		usualSource = quantity.Say("what a limit for factory-made ones allowed %d tubs that share this volume alike (California, title 20, 2006)", n)
-	}
+	usual, usualSource := b.usualUA(t.VolumeM3), b.usualSource()
 	if h := c.HeatLoss; h != nil {
 		switch {
 		case h.Fall != nil:
@@ -86,7 +87,7 @@ func (b *builder) skin(t *heat.Tub) {
 	shell, shelled := b.shells(c.Shells)
 	switch {
 	case !covered && !shelled:
-		t.SkinUA[heat.TermTub] = b.assume("standing loss for each degree", usual, quantity.Conductance, usualSource, 0.6, 1.7, scaleSkin(heat.TermTub))
+		b.usualSkin(t)
 	default:
 		if t.SkinUA[heat.TermCover] = cover; !covered {
 			t.SkinUA[heat.TermCover] = b.assume("loss through the cover for each degree", usual*coverShare, quantity.Conductance, quantity.Say("half of %s", usualSource), 0.6, 2, scaleSkin(heat.TermCover))
@@ -112,6 +113,14 @@ func (b *builder) tubs() int {
 	return max(n, 1)
 }
 
+// usualSource says where the usual standing loss is from.
+func (b *builder) usualSource() quantity.Text {
+	if n := b.tubs(); n > 1 {
+		return quantity.Say("what a limit for factory-made ones allowed %d tubs that share this volume alike (California, title 20, 2006)", n)
+	}
+	return "what a limit for factory-made tubs of this volume allowed (California, title 20, 2006)"
+}
+
 // usualUA is the usual standing loss [W/K] of the tubs that share a volume [m³], as of tubs of one size.
 func (b *builder) usualUA(volumeM3 float64) float64 {
 	n := float64(b.tubs())
@@ -126,15 +135,22 @@ func (b *builder) fall(t *heat.Tub, f *graph.LossFall) {
 	fall := heat.Fall{FromC: f.FromC.V, ToC: f.ToC.V, Seconds: f.InS.V, AirC: f.AirC.V, HeatW: f.HeatW.Or(0)}
 	ua, err := fall.UA(t.Capacity())
 	if err != nil {
-		b.notes = append(b.notes, "[heat-loss] fall: "+err.Error())
-		ua = b.usualUA(t.VolumeM3)
+		b.notes = append(b.notes, "[heat-loss] fall: "+err.Error()+"; the loss of a usual tub is taken")
+		b.usualSkin(t)
+		return
 	}
 	t.SkinUA[heat.TermTub] = ua
 	low, high := fall.UARange(t.Capacity(), f.PlusMinusK.Or(0.2))
-	if ua > 0 && low > 0 {
-		b.vary("standing loss", low/ua, high/ua*1.1, scaleSkin(heat.TermTub)) // heat in shell and foam lets the fall read a tenth low
+	if low < ua/vagueFall || high > ua*vagueFall {
+		b.notes = append(b.notes, "[heat-loss] fall: as far as the two readings may be off, it says next to nothing of the loss; let the water cool longer, and read it well above the air")
+		low, high = max(low, ua/vagueFall), min(high, ua*vagueFall)
 	}
+	b.vary("standing loss", low/ua, high/ua*1.1, scaleSkin(heat.TermTub)) // heat in shell and foam lets the fall read a tenth low
 }
+
+// vagueFall is how many times more or less than was read the loss is taken to be at most, where the
+// readings of a fall allow more still. Source: judgement.
+const vagueFall = 5
 
 func (b *builder) cover(c *graph.Cover) (ua float64, ok bool) {
 	if c == nil {

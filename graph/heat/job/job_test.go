@@ -188,7 +188,7 @@ func TestFallThatSaysLittle(t *testing.T) {
 		in.Stage.Circuit.HeatLoss = &graph.HeatLoss{Fall: &graph.LossFall{FromC: graph.Given(38), ToC: graph.Given(c.to), InS: graph.Given(3600), AirC: graph.Given(c.air)}}
 		b := &builder{in: &in.Input}
 		b.skin(&heat.Tub{VolumeM3: 1.2, SetC: 38, Fluid: heat.Fluid{Density: 993, Capacity: 4178}})
-		if len(b.notes) != 1 || !strings.Contains(string(b.notes[0]), c.note) {
+		if len(b.notes) != 1 || !strings.Contains(b.notes[0], c.note) {
 			t.Errorf("%+v: %q", c, b.notes)
 		}
 		if len(b.assumed) != 1 || !agree.Within(b.assumed[0].Low, c.low, 1e-9) {

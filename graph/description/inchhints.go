@@ -21,6 +21,7 @@ var inchHints = strings.NewReplacer(
 	`"right 300 mm back 300 mm"`, `"right 12 in back 12 in"`,
 	`port.out.at = ["up 220 mm"]`, `port.out.at = ["up 8 3/4 in"]`,
 	`"right 300 mm", "up 120 mm"`, `"right 12 in", "up 4 3/4 in"`,
+	`port.NAME.at = ["down 300 mm"]`, `port.NAME.at = ["down 12 in"]`,
 	`at = ["up 240 mm"]`, `at = ["up 9 1/2 in"]`,
 	`"front 300 mm", "right 1800 mm", "down 250 mm"`, `"front 12 in", "right 71 in", "down 10 in"`,
 	`from = ["right 600 mm"]`, `from = ["right 24 in"]`,

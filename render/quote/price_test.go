@@ -13,9 +13,10 @@ import (
 )
 
 func job() *plan.Plan {
+	c := &graph.Circuit{Job: graph.Job{Name: "Invented", Currency: "EUR"}, Tariff: &graph.Tariff{Work: "500"},
+		Offer: graph.Offer{Margin: graph.Given(0.10), Tax: graph.Given(0.20)}}
 	return &plan.Plan{
-		Circuit: &graph.Circuit{Job: graph.Job{Name: "Invented", Currency: "EUR"}, Tariff: &graph.Tariff{Work: "500"},
-			Offer: graph.Offer{Margin: graph.Given(0.10), Tax: graph.Given(0.20)}},
+		Asked: c, Circuit: c,
 		Bill: &takeoff.Bill{Items: []takeoff.Item{
 			{Name: "heat pump", Kind: "heat-pump", Quantity: 1, Unit: "pc", New: true, Price: "2000"},
 			{Name: "tee", Kind: "tee", Size: "2 in", Quantity: 2, Spare: 1, Unit: "pc", New: true, Price: "4.25"},

@@ -44,7 +44,7 @@ func built(t testing.TB, c *graph.Circuit, bypass string) *graph.Circuit {
 		choice.Spring = rows[0].Name
 	}
 	for _, p := range retrofit.NewSite(before, lay).Places() {
-		if c.Retrofit.Cut != nil && c.Retrofit.Cut.Run != p.Run {
+		if p.Leg < 1 || c.Retrofit.Cut != nil && c.Retrofit.Cut.Run != p.Run {
 			continue
 		}
 		if got, _ := retrofit.Build(c, lay, p, choice); got != nil {

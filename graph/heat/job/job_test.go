@@ -181,8 +181,8 @@ func TestFallCalibrates(t *testing.T) {
 func TestFallThatSaysLittle(t *testing.T) {
 	for _, c := range []struct {
 		to, air float64
-		note     string
-		low      float64 // of what is taken
+		note    string
+		low     float64 // of what is taken
 	}{{37.9, 6, "it says next to nothing of the loss", 0.2}, {37, 37.5, "the loss of a usual tub is taken", 0.6}} {
 		in := testInput()
 		in.Stage.Circuit.HeatLoss = &graph.HeatLoss{Fall: &graph.LossFall{FromC: graph.Given(38), ToC: graph.Given(c.to), InS: graph.Given(3600), AirC: graph.Given(c.air)}}

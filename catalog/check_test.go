@@ -80,6 +80,8 @@ func TestCheckFindsDefects(t *testing.T) {
 		{"more power in the water than on the label", pump, func(r *Row) { r.Speeds, r.PowerW, r.Curve = nil, 200, [][2]float64{{0, 12}, {0.004, 8}, {0.006, 1}} }, "curve", "more than any pump"},
 		{"next to no power in the water", pump, func(r *Row) { r.Speeds, r.PowerW, r.Curve = nil, 900, [][2]float64{{0, 3}, {0.0005, 2}, {0.001, 0.5}} }, "curve", "far less"},
 		{"gives less than it draws", unit, func(r *Row) { r.Ratings = []RatingRow{{15, 38, 2000, 9000}} }, "ratings", "gives 2 kW for 9 kW: a heat pump gives more"},
+		{"gives more than an ideal machine", unit, func(r *Row) { r.Ratings = []RatingRow{{7, 38, 14000, 2000}} }, "ratings", "gives 14 kW for 2 kW with water of 38 °C in air of 7 °C: an ideal machine would give 13.83 kW"}, // by hand: 2 kW · 318.15/46
+		{"air and water swapped", unit, func(r *Row) { r.Ratings = []RatingRow{{38, 15, 9000, 2000}} }, "ratings", "water of 15 °C in air of 38 °C"},
 		{"gives what none does", unit, func(r *Row) { r.Ratings = []RatingRow{{15, 38, 90000, 2000}} }, "ratings", "no heat pump gives so much"},
 		{"warms its flow as a kettle", unit, func(r *Row) { r.Rated, r.Least = 0.0001, 0.00005 }, "rated", "units are made for 2 to 5 K"},
 		{"costs more than it stands", unit, func(r *Row) { r.RatingPa, r.LossDropPa, r.LossHighPa = 3e5, 4e5, 0 }, "loss", "stands 300.0 kPa"},

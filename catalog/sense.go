@@ -32,7 +32,7 @@ type Labelled struct {
 const (
 	LabelHint  = "read its sheet and its label again: is a unit wrong, or are two speeds mixed up? flows are in m3/h, l/min or gpm, heads in m, ft, kPa or psi"
 	RiseHint   = "is the unit right? flows are in m3/h, l/min or gpm"
-	RatingHint = "read its table again: are the two swapped, or one in another unit?"
+	RatingHint = "read its table again: are two of its numbers swapped, or one in another unit? of an inverter write those at full load"
 	AirHint    = "read its table again: is a minus missing or too much, or are two rows mixed up? of an inverter write those at full load"
 	FlowsHint  = "is the unit right, and the decimal point? read its sheet again"
 )
@@ -117,17 +117,40 @@ func RiseDisagrees(word string, flow, outputW float64) quantity.Text {
 // MostCOP is more heat for a watt than any heat pump gives. Judgement, no source.
 const MostCOP = 20
 
-// RatingDisagrees says of a rating (both in W) that a unit gives by it no more heat than it draws, or
-// more than any does; "" where it doesn't, or one of the two isn't known.
-func RatingDisagrees(outputW, inputW float64) quantity.Text {
-	says := "a heat pump gives more"
-	switch {
-	case inputW == 0 || outputW == 0 || outputW > inputW && outputW <= MostCOP*inputW:
-		return ""
-	case outputW > inputW:
-		says = "no heat pump gives so much"
+// mostColderK is by how much water to be heated may be colder than the air before the two are asked about: sheets have
+// pool water at the most some 10 K below it. Judgement, no source.
+const mostColderK = 20
+
+// RatingDisagrees says of a rating that a unit gives by it no more heat than it draws, or more than any does, or
+// that it heats water far colder than the air; "" where it doesn't, or output or input isn't known.
+func RatingDisagrees(t RatingRow) quantity.Text {
+	air, water := quantity.Temperature.Of(t.AirC), quantity.Temperature.Of(t.WaterC)
+	if t.WaterC < t.AirC-mostColderK {
+		return quantity.Say("a rating has water of %s in air of %s: nothing has to heat that", water, air)
 	}
-	return quantity.Say("a rating gives %s for %s: %s", quantity.Power.Of(outputW), quantity.Power.Of(inputW), says)
+	most, says := min(IdealCOP(t.AirC, t.WaterC), MostCOP), "a heat pump gives more"
+	switch {
+	case t.InputW == 0 || t.OutputW == 0 || t.OutputW > t.InputW && t.OutputW <= most*t.InputW:
+		return ""
+	case t.OutputW > MostCOP*t.InputW:
+		says = "no heat pump gives so much"
+	case t.OutputW > t.InputW:
+		return quantity.Say("a rating gives %s for %s with water of %s in air of %s: an ideal machine would give %s", quantity.Power.Of(t.OutputW), quantity.Power.Of(t.InputW),
+			water, air, quantity.Power.Of(most*t.InputW))
+	}
+	return quantity.Say("a rating gives %s for %s: %s", quantity.Power.Of(t.OutputW), quantity.Power.Of(t.InputW), says)
+}
+
+// IdealCOP is the heat an ideal machine gives for its work between water 7 K and air 8 K beyond their
+// temperatures (°C) outside the machine, for what water and air have to be led past it with:
+//
+//	(Tw + 7)/(Tw + 7 - Ta + 8)
+//
+// It is not asked for less than 5 K between the two. Source: the Carnot cycle; the 7 K and 8 K are judgement, held against
+// certified units, which reach 0.49 to 0.58 of it (see graph/heat, where their source is named).
+func IdealCOP(airC, waterC float64) float64 {
+	hot := waterC + 273.15 + 7
+	return hot / max(hot-(airC+273.15-8), 5)
 }
 
 // colderGives is how many times the output of warmer air, at the same water, colder air may give before
@@ -191,7 +214,7 @@ func checkSense(r Row, say sayFunc, hint func(string)) {
 	output := 0.0
 	for _, t := range r.Ratings {
 		output = max(output, t.OutputW)
-		if says := RatingDisagrees(t.OutputW, t.InputW); says != "" {
+		if says := RatingDisagrees(t); says != "" {
 			say("ratings", "%s", says)
 			hint(RatingHint)
 			return

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"dryfit/catalog"
 )
 
 // Rating is one line of a unit's performance table, at full speed.
@@ -26,19 +28,9 @@ const (
 	inputPerWaterK  = 0.017  // of input, for each K of water
 )
 
-// Carnot returns the share of the ideal machine's COP that a rating reaches, taken between
-// water 7 K and air 8 K beyond the temperatures outside the machine.
-//
-//	g = COP (Tw + 7 - Ta + 8)/(Tw + 7)
-//
-// Source: the Carnot cycle; the 7 K and 8 K are judgement, held against the data named at
-// the slopes: there the share is 0.49 to 0.58.
-func Carnot(cop, airC, waterC float64) float64 { return cop / idealCOP(airC, waterC) }
-
-func idealCOP(airC, waterC float64) float64 {
-	hot := waterC + 273.15 + 7
-	return hot / max(hot-(airC+273.15-8), 5)
-}
+// Carnot returns the share of the ideal machine's COP that a rating reaches (see catalog.IdealCOP). In the data named at the
+// slopes it is 0.49 to 0.58.
+func Carnot(cop, airC, waterC float64) float64 { return cop / catalog.IdealCOP(airC, waterC) }
 
 // figure is what a unit gives and takes with water of a temperature: a Rating without what a year,
 // which reads the table at every hour, has no use for.
@@ -48,7 +40,7 @@ type figure struct{ waterC, outputW, inputW float64 }
 // the slopes.
 func carried(r *Rating, airC, waterC float64) figure {
 	out := sloped(r, airC).outputW * max(0.1, 1+outputPerWaterK*(waterC-r.WaterC))
-	cop := Carnot(r.COP(), r.AirC, r.WaterC) * idealCOP(airC, waterC)
+	cop := Carnot(r.COP(), r.AirC, r.WaterC) * catalog.IdealCOP(airC, waterC)
 	return figure{waterC, out, out / cop}
 }
 

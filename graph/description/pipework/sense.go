@@ -85,9 +85,14 @@ func flowsAgree(r *field.Reader, flow located.Value, u *graph.UnitData) {
 	}
 }
 
-// givesMore finds ratings by which a unit gives no more heat than it draws, and reports whether there are none.
+// givesMore finds ratings by which a unit gives no more heat than it draws, or more than it can between its water and
+// its air, and reports whether there are none.
 func givesMore(r *field.Reader, v located.Value, t graph.Rating) bool {
-	says := catalog.RatingDisagrees(t.OutputW, t.InputW)
+	row := catalog.RatingRow{AirC: t.AirC, WaterC: t.WaterC, OutputW: t.OutputW, InputW: t.InputW}
+	if row.InputW == 0 && t.COP > 0 {
+		row.InputW = row.OutputW / t.COP
+	}
+	says := catalog.RatingDisagrees(row)
 	c, ok := v.In("output")
 	if says == "" || !ok {
 		return true

@@ -13,6 +13,8 @@ type Error struct {
 	Offset  int    // bytes into Text where the trouble starts
 	Message string // what is wrong, with what was written
 	Hint    string // what would be right; may be ""
+
+	Meant []string // the quantities it may have been meant to be, as they are written; nil where nobody can tell
 }
 
 // Error returns the message, and the hint after it.

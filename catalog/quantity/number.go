@@ -128,17 +128,21 @@ func (r *reader) afterNumber() *Error {
 	return nil
 }
 
-// comma shows the point form of a number with a decimal comma.
+// comma shows the point form of a number with a decimal comma, and where its digits may be thousands
+// the form without.
 func (r *reader) comma() *Error {
-	hint := "write a number without marks between its thousands"
-	if strings.Count(r.text, ",") == 1 && !strings.Contains(r.text, ".") {
-		hint = fmt.Sprintf("write %q", strings.Replace(r.text, ",", ".", 1))
-		after := strings.TrimLeft(r.text[r.at+1:], "0123456789")
-		if len(r.text)-r.at-1-len(after) == 3 {
-			hint += fmt.Sprintf(", or %q if thousands were meant", strings.Replace(r.text, ",", "", 1))
-		}
+	e := r.fail(r.at, "write a number without marks between its thousands", "%s has a decimal comma", quoted(r.text))
+	if strings.Count(r.text, ",") != 1 || strings.Contains(r.text, ".") {
+		return e
 	}
-	return r.fail(r.at, hint, "%s has a decimal comma", quoted(r.text))
+	e.Meant = []string{strings.Replace(r.text, ",", ".", 1)}
+	e.Hint = fmt.Sprintf("write %q", e.Meant[0])
+	after := strings.TrimLeft(r.text[r.at+1:], "0123456789")
+	if len(r.text)-r.at-1-len(after) == 3 {
+		e.Meant = append(e.Meant, strings.Replace(r.text, ",", "", 1))
+		e.Hint += fmt.Sprintf(", or %q if thousands were meant", e.Meant[1])
+	}
+	return e
 }
 
 // fractions are those that have a character of their own.

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -69,6 +70,9 @@ func (r *Reader) parse(v located.Value, text string, offset int, l Limit) (quant
 		var qe *quantity.Error
 		if errors.As(err, &qe) {
 			d.Message, d.Hint = quantity.Text(qe.Message), quantity.Text(qe.Hint)
+			if meant := l.plausible(qe.Meant); len(qe.Meant) > 1 && len(meant) == 1 {
+				d.Hint = quantity.Text(fmt.Sprintf("write %q", meant[0]))
+			}
 			offset += qe.Offset
 		}
 		r.Shift(d, v, offset)
@@ -79,6 +83,23 @@ func (r *Reader) parse(v located.Value, text string, offset int, l Limit) (quant
 		r.Shift(d, v, offset)
 	}
 	return q, d == nil
+}
+
+// plausible returns those of some texts that are quantities within the limit.
+func (l Limit) plausible(texts []string) []string {
+	var fit []string
+	for _, text := range texts {
+		q, err := quantity.Parse(text, l.dims()...)
+		if err != nil {
+			continue
+		}
+		if slices.ContainsFunc(l.bounds, func(b bound) bool {
+			return b.dim == q.Dimension && q.Value >= b.least && q.Value <= b.most
+		}) {
+			fit = append(fit, text)
+		}
+	}
+	return fit
 }
 
 // implausible reports a quantity outside its limit.

@@ -164,6 +164,7 @@ func (r *Reader) tablesOf(key string, own []string) string {
 
 // elsewhere tells of a key that another table has in its own words where it belongs.
 var elsewhere = map[string]string{
+	"volume": "volume is a key of [water], how much is in all tubs that share it: write it there",
 	"phases": "say it of what stands on all three: phases = 3 on a pump, an element or a blower, and among electric of a unit",
 }
 

@@ -57,9 +57,12 @@ func (p *Plan) cutOnSite() {
 		return
 	}
 	p.After.Wait()
-	hint := "write how far its outlet is from its inlet: port.out.at on the part"
-	if assumed {
-		hint += "; and where it stands: at, at-from and ports-face in [retrofit]"
+	hint, where := "write how far its outlet is from its inlet: port.out.at on the part", "where it stands: at, at-from and ports-face in [retrofit]"
+	switch {
+	case assumed && apart: // the first is written
+		hint = "write " + where
+	case assumed:
+		hint += "; and " + where
 	}
 	p.Findings = append(p.Findings, graph.Diagnostic{Pos: branch.Unit.Pos, Rule: "cut-on-site", Severity: graph.Note,
 		Message: graph.Say("%s", p.OnSiteText()), Hint: graph.Say("%s", hint)})

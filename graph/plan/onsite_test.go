@@ -35,3 +35,26 @@ func TestAllButTheTeesWaitsForTheUnit(t *testing.T) {
 		t.Errorf("%d pieces at the two tees: both want one", atTees)
 	}
 }
+
+// What is written already is not asked for: a unit that says how far its ports are apart is only asked
+// where it stands.
+func TestWhatIsWrittenIsNotAskedFor(t *testing.T) {
+	const apart = "port.out = { at = [\"up 220 mm\"] }\n"
+	for _, written := range []bool{true, false} {
+		p := planOf(t, standing(t, func(source string) string {
+			source, _, _ = strings.Cut(source, "at = [\"front 540 mm\"")
+			if !written {
+				source = strings.ReplaceAll(source, apart, "")
+			}
+			return source
+		}))
+		i := slices.IndexFunc(p.Findings, func(d graph.Diagnostic) bool { return d.Rule == "cut-on-site" })
+		if i < 0 {
+			t.Fatalf("port.out.at written: %v: no piece waits for the unit", written)
+		}
+		hint := string(p.Findings[i].Hint)
+		if asks := strings.Contains(hint, "port.out.at"); asks == written || !strings.Contains(hint, "where it stands") {
+			t.Errorf("port.out.at written: %v: %s", written, hint)
+		}
+	}
+}

@@ -22,6 +22,25 @@ func (u *unknown) reading(m *hydraulic.Model, display quantity.Text) quantity.Te
 	return by
 }
 
+// oneReading says what single reading at a pump would tell of it and is not in the file yet; "" where
+// both are.
+func oneReading(m *hydraulic.Model, pump string) quantity.Text {
+	var left []string
+	read := func(what func(graph.Reading) bool) bool {
+		return slices.ContainsFunc(m.Layout.Stage.Circuit.Readings, func(r graph.Reading) bool { return r.Part == pump && what(r) })
+	}
+	if !read(func(r graph.Reading) bool { return r.Flow > 0 }) {
+		left = append(left, "its flow in one mode by a meter clamped on")
+	}
+	if !read(func(r graph.Reading) bool { return r.PressureSet && r.Port != graph.In }) {
+		left = append(left, "the pressure after it by one gauge")
+	}
+	if len(left) == 0 {
+		return ""
+	}
+	return quantity.Text("; or " + strings.Join(left, ", or ") + ", given as a reading")
+}
+
 // planned reports whether the unknown is of a valve or check of the new work, whose figures are a row's: no
 // part of the file has them.
 func (u *unknown) planned(m *hydraulic.Model) bool {
@@ -49,7 +68,7 @@ func (u *unknown) read(m *hydraulic.Model, display quantity.Text) quantity.Text 
 	}
 	switch {
 	case part != nil && part.Part.Kind == graph.Pump:
-		return graph.Say("the curve of %q: from its data sheet; or three points of it, by a gauge before and after it and its flow by a meter or a bucket and a watch at the tub: with a valve after it shut, half open, and %s; write them as its curve, and known as measured; or its flow in one mode by a meter clamped on, or the pressure after it by one gauge, given as a reading", u.part, unhindered(m))
+		return graph.Say("the curve of %q: from its data sheet; or three points of it, by a gauge before and after it and its flow by a meter or a bucket and a watch at the tub: with a valve after it shut, half open, and %s; write them as its curve, and known as measured%s", u.part, unhindered(m), oneReading(m, u.part))
 	case starts("the bore of the jets", "K of the jets") || part != nil && part.Part.Kind == graph.JetGroup:
 		return graph.Say("the pressure before %q with the pump running, given as a reading, and the bore of one jet by a drill that just goes in", u.part)
 	case u.what == hosesClass:

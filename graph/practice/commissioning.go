@@ -25,7 +25,7 @@ func Ready() []Sentence {
 				text := quantity.Text("Mark the cut lines and the insertion depths")
 				switch {
 				case j.MarkedOut:
-					text = "Mark both cut lines and the insertion depths as the section on marking out says"
+					text = "Mark every cut line and its insertion depth as the section on marking out says"
 				case j.Bands:
 					text += " as the saw bands say"
 				default:
@@ -39,7 +39,7 @@ func Ready() []Sentence {
 		{Name: "mark-hose", When: func(j *Job) bool { return j.CutsHose }, Tells: []Act{MarkCuts},
 			Say: func(j *Job) quantity.Text {
 				if j.MarkedOut {
-					return "Mark both cut lines on the hose as the section on marking out says: hose shears or a sharp knife, square."
+					return "Mark every cut line on the hose as the section on marking out says: hose shears or a sharp knife, square."
 				}
 				return unmeasuredCuts("hose") + " Hose shears or a sharp knife, square."
 			}, Source: common},

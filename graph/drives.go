@@ -136,13 +136,15 @@ func (c *Circuit) joints() joints {
 	return out
 }
 
-// led returns the other pumps to whose inlet pipes lead from the outlet of one past no tub and no further pump.
+// led returns the other pumps to whose inlet pipes lead from the outlet of one past no tub and no further pump, checks
+// only along their arrow.
 func (j joints) led(from *Part) (to []string) {
 	met := map[string]bool{from.ID: true}
 	for queue := []string{from.ID}; len(queue) > 0; queue = queue[1:] {
 		for _, way := range j.next[queue[0]] {
 			if own, at := way[0], way[1]; own.Part != from.ID || own.Port == Out {
 				switch k := j.kind[at.Part]; {
+				case k == CheckValve && at.Port == Out || j.kind[own.Part] == CheckValve && own.Port == In: // against its arrow
 				case k == Pump:
 					if at.Part != from.ID && at.Port == In && !slices.Contains(to, at.Part) {
 						to = append(to, at.Part)
@@ -157,13 +159,12 @@ func (j joints) led(from *Part) (to []string) {
 	return to
 }
 
-// boosted returns for each line with pumps in series the mode in which all of them run, each at the speed that takes
-// most, where none of the modes is that already.
+// boosted returns for each line with pumps in series the mode in which all of them run, each at its fastest speed, where none of the modes is that already.
 func (c *Circuit) boosted(modes []Mode) (out []Mode) {
 	for _, line := range c.inSeries() {
 		speeds, names := map[string]string{}, make([]string, len(line))
 		for i, p := range line {
-			speeds[p.ID], names[i] = p.fastest(), p.ID
+			speeds[p.ID], names[i] = p.Fastest(), p.ID
 		}
 		m := c.Running(Mode{Name: strings.Join(names, " and "), JetsOpen: 1, Pos: line[0].Pos, Speeds: speeds})
 		if !slices.ContainsFunc(modes, func(o Mode) bool { return maps.Equal(o.Speeds, m.Speeds) }) {
@@ -173,16 +174,49 @@ func (c *Circuit) boosted(modes []Mode) (out []Mode) {
 	return out
 }
 
-// fastest is the speed of a pump that takes most, by its watts; where nobody gives them the last that is written.
-func (p *Part) fastest() string {
+// Fastest is the speed of a pump that does most: by its greatest head where that of every speed follows from a curve,
+// else by its watts where every speed has them, else the last that is written.
+func (p *Part) Fastest() string {
 	names := p.SpeedNames()
 	best := len(names) - 1
-	if p.Pump != nil {
-		for i, s := range p.Pump.Speeds {
-			if s.PowerW > p.Pump.Speeds[best].PowerW {
-				best = i
-			}
+	if p.Pump == nil || len(p.Pump.Speeds) == 0 {
+		return names[best]
+	}
+	speeds := p.Pump.Speeds
+	does := make([]float64, len(speeds))
+	for i, s := range speeds {
+		does[i] = p.Pump.greatestM(s)
+	}
+	if slices.Contains(does, 0) {
+		for i, s := range speeds {
+			does[i] = s.PowerW
+		}
+	}
+	if slices.Contains(does, 0) {
+		return names[best]
+	}
+	for i := range does {
+		if does[i] > does[best] {
+			best = i
 		}
 	}
 	return names[best]
+}
+
+// greatestM is the greatest head of a speed by its curve, or by its ratio of the first that has one, m of cold water;
+// 0 where none is given.
+func (d *PumpData) greatestM(s Speed) float64 {
+	const density = 1000 // of whatever water: speeds are compared
+	if s.Ratio > 0 {
+		i := slices.IndexFunc(d.Speeds, func(o Speed) bool { return o.Ratio == 0 && len(o.Curve) > 0 })
+		if i < 0 {
+			return 0
+		}
+		return s.Ratio * s.Ratio * d.greatestM(d.Speeds[i])
+	}
+	most := 0.0
+	for _, at := range s.Curve {
+		most = max(most, at.Head.Head(density))
+	}
+	return most
 }

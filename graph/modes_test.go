@@ -41,6 +41,25 @@ func TestModes(t *testing.T) {
 			c.Parts = append(c.Parts, &Part{ID: "tee", Kind: Tee})
 			c.Runs = []*Run{{From: PortRef{Part: "a", Port: "out"}, To: PortRef{Part: "tee", Port: "run-in"}}, {From: PortRef{Part: "b", Port: "out"}, To: PortRef{Part: "tee", Port: "branch"}}}
 		}, "a map[a:on] / b map[b:on]"},
+		{"in series, watts of the low speed alone", func(c *Circuit) {
+			c.Parts[1].Pump.Speeds = []Speed{{Name: "low", PowerW: 190}, {Name: "high"}}
+			c.Runs = []*Run{{From: PortRef{Part: "a", Port: "out"}, To: PortRef{Part: "b", Port: "in"}}}
+		}, "low map[b:low] / high map[b:high] / a and b map[a:on b:high]"},
+		{"in series, the faster speed written first", func(c *Circuit) {
+			c.Parts[1].Pump.Speeds = []Speed{{Name: "day", Curve: []CurvePoint{{Head: Drop{Value: 14, IsHead: true}}}}, {Name: "night", PowerW: 190, Ratio: 0.6}}
+			c.Runs = []*Run{{From: PortRef{Part: "a", Port: "out"}, To: PortRef{Part: "b", Port: "in"}}}
+		}, "day map[b:day] / night map[b:night] / a and b map[a:on b:day]"},
+		{"side by side, with a check round one from its suction", func(c *Circuit) {
+			c.Parts = append(c.Parts, &Part{ID: "tee", Kind: Tee}, &Part{ID: "check", Kind: CheckValve}, &Part{ID: "suction", Kind: Tee})
+			run := func(from, out, to, in string) {
+				c.Runs = append(c.Runs, &Run{From: PortRef{Part: from, Port: out}, To: PortRef{Part: to, Port: in}})
+			}
+			run("a", "out", "tee", "run-in")
+			run("b", "out", "tee", "branch")
+			run("suction", "run-out", "b", "in")
+			run("suction", "branch", "check", "in")
+			run("check", "out", "tee", "run-out")
+		}, "a map[a:on] / b map[b:on]"},
 		{"written", func(c *Circuit) {
 			c.Parts[0].Pump.AlwaysOn = true
 			c.Modes = []Mode{{Name: "jets", Speeds: map[string]string{"b": "on", "gone": "high"}}}

@@ -81,10 +81,11 @@ func elementState(in *Input, report Report) {
 	}
 }
 
-// unheated reports that the elements of a job without a heat pump are all disconnected, and nothing else heats.
+// unheated reports that the elements of a job without a heat pump are all disconnected, and nothing else heats water
+// that has to be heated.
 func unheated(v *view, report Report) {
 	off := v.c.OfKind(graph.ElementHeater)
-	if len(off) == 0 || len(v.net.OtherSources()) > 0 || slices.ContainsFunc(off, func(e *graph.Part) bool { return e.Element == nil || !e.Element.Disconnected }) {
+	if v.set.KeptCold() || len(off) == 0 || len(v.net.OtherSources()) > 0 || slices.ContainsFunc(off, func(e *graph.Part) bool { return e.Element == nil || !e.Element.Disconnected }) {
 		return
 	}
 	report(false, graph.Diagnostic{

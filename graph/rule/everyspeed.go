@@ -58,26 +58,37 @@ func (v *view) togetherTaken(report Report) {
 		if j.How == "suction" || j.A.Pump.NeverOff() || j.B.Pump.NeverOff() {
 			continue
 		}
-		taken := quantity.Text("taken to run one at a time")
-		if together(modes, j.A.ID, j.B.ID) {
-			taken = "taken to run each alone, and all of that line at once"
-		}
 		severity := graph.Note
 		if slices.ContainsFunc(v.branches, func(b branch) bool { return b.up.HasPart(j.A.ID) || b.up.HasPart(j.B.ID) }) {
 			severity = graph.Warning
 		}
 		report(!v.job, graph.Diagnostic{
 			Pos: j.A.Pos, Severity: severity, Related: []graph.Related{here(j.B)},
-			Message: graph.Say("whether pumps %q and %q, in one line, run together is said in 0 [[mode]] tables, needs 1: %s", j.A.ID, j.B.ID, taken),
-			Hint:    graph.Say("write a [[mode]] for each way the controller runs them, such as speeds = { %q = %q, %q = %q } for both at once; leave out what it never does", j.A.ID, last(j.A), j.B.ID, last(j.B)),
+			Message: graph.Say("whether pumps %q and %q, in one line, run together is said in 0 [[mode]] tables, needs 1: %s", j.A.ID, j.B.ID, takenOf(modes, j.A.ID, j.B.ID)),
+			Hint:    graph.Say("write a [[mode]] for each way the controller runs them, such as speeds = { %q = %q, %q = %q } for both at once; leave out what it never does", j.A.ID, j.A.Fastest(), j.B.ID, j.B.Fastest()),
 		})
 	}
 }
 
-// last is the last speed of a pump that is written.
-func last(p *graph.Part) string {
-	names := p.SpeedNames()
-	return names[len(names)-1]
+// takenOf says in which ways two pumps in one line run in modes that nobody wrote.
+func takenOf(modes []graph.Mode, a, b string) quantity.Text {
+	runs := func(withA, withB bool) bool {
+		return slices.ContainsFunc(modes, func(m graph.Mode) bool { return (m.Speeds[a] != "") == withA && (m.Speeds[b] != "") == withB })
+	}
+	var ways []string
+	if runs(true, false) {
+		ways = append(ways, fmt.Sprintf("%q alone", a))
+	}
+	if runs(false, true) {
+		ways = append(ways, fmt.Sprintf("%q alone", b))
+	}
+	if runs(true, true) {
+		ways = append(ways, "all of that line at once")
+	}
+	if ways == nil {
+		return "neither is taken to run"
+	}
+	return graph.Say("taken to run %s", quantity.Listed(ways, "or"))
 }
 
 // modesFor says what [[mode]] tables run a pump at some speeds, one for each.

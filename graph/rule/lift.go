@@ -70,9 +70,7 @@ func (v *view) lifts(in *Input, b branch) []lift {
 // running are the loads of those pumps among some that run in a solution, each at its speed there, the most first;
 // known: the curve of each is.
 func (v *view) running(s *hydraulic.Solution, among func(id string) bool) (loads []*load, known bool) {
-	pumps := v.c.Pumps()
-	all := make([]*load, len(pumps))
-	for i, p := range pumps {
+	for _, p := range v.c.Pumps() {
 		if !among(p.ID) || !runsIn(s, p) {
 			continue
 		}
@@ -84,9 +82,11 @@ func (v *view) running(s *hydraulic.Solution, among func(id string) bool) (loads
 		if k < 0 {
 			return nil, false
 		}
-		all[i] = &load{off: offs[k], pump: v.part(p), on: v.net.Pressed(p)}
+		loads = append(loads, &load{off: offs[k], pump: v.part(p), on: v.net.Pressed(p)})
 	}
-	return chained(all, []graph.Mode{s.Mode}), true
+	chain(loads)
+	mostFirst(loads)
+	return loads, true
 }
 
 // top returns how far the highest point of a unit and its pipes stands above the water, mm, of

@@ -47,53 +47,65 @@ func (l *load) words(belowMM float64) quantity.Text {
 	return words
 }
 
-// loadsOf are what the pumps of a stage can put on what they press on, the most first. A pump whose curve is not
-// known puts nothing on its line that could be told.
+// loadsOf are what the pumps of a stage can put on what they press on, the most first: of each pump what it comes to
+// alone at the strongest of its speeds, or, where that is more, at its speed in a mode with those before it that run
+// then. A pump whose curve is not known puts nothing on its line that could be told.
 func loadsOf(set *settle.Stage) []*load {
-	pumps, net := set.Circuit.Pumps(), set.Net()
-	all := make([]*load, len(pumps))
-	for i, pump := range pumps {
+	var most []*load
+	for _, pump := range set.Circuit.Pumps() {
 		if off, ok := strongestShutOff(set.Part(pump.ID), set.Water); ok {
-			all[i] = &load{off: off, pump: set.Part(pump.ID), on: net.Pressed(pump)}
+			most = append(most, &load{off: off, pump: set.Part(pump.ID), on: set.Net().Pressed(pump)})
 		}
 	}
-	return chained(all, set.Circuit.AllModes())
+	for _, m := range set.Circuit.AllModes() {
+		run, at := make([]*load, 0, len(most)), make(map[*load]int, len(most))
+		for i, l := range most {
+			if speed := m.Speeds[l.pump.ID]; speed != "" {
+				one := &load{off: strongestAt(l.pump, set.Water, speed), pump: l.pump, on: l.on}
+				run, at[one] = append(run, one), i
+			}
+		}
+		chain(run)
+		for _, l := range run {
+			if l.greatestPa() > most[at[l]].greatestPa() {
+				most[at[l]] = l
+			}
+		}
+	}
+	mostFirst(most)
+	return most
 }
 
-// chained finds, of each load that there is, the greatest of those that come to its inlet in a mode in which both
-// pumps run, and returns them, the most first.
-func chained(all []*load, modes []graph.Mode) []*load {
+// mostFirst orders loads by what they come to.
+func mostFirst(loads []*load) {
+	slices.SortStableFunc(loads, func(a, b *load) int { return cmp.Compare(b.greatestPa(), a.greatestPa()) })
+}
+
+// chain finds, of each load of pumps that run together, the greatest of those that come to its inlet.
+func chain(loads []*load) {
 	const open, done = 1, 2
-	state := make([]int, len(all))
+	state := make([]int, len(loads))
 	var settle func(i int)
 	settle = func(i int) {
 		state[i] = open
-		for k, a := range all {
-			if a == nil || k == i || !slices.Contains(a.on.Into, all[i].pump.Part) || !together(modes, a.pump.ID, all[i].pump.ID) {
+		for k, a := range loads {
+			if k == i || !slices.Contains(a.on.Into, loads[i].pump.Part) {
 				continue
 			}
 			if state[k] == 0 {
 				settle(k)
 			}
-			if state[k] == done && a.greatestPa() > all[i].before.greatestPa() { // not one that it comes round to itself
-				all[i].before = a
+			if state[k] == done && a.greatestPa() > loads[i].before.greatestPa() { // not one that it comes round to itself
+				loads[i].before = a
 			}
 		}
 		state[i] = done
 	}
-	for i, l := range all {
-		if l != nil && state[i] == 0 {
+	for i := range loads {
+		if state[i] == 0 {
 			settle(i)
 		}
 	}
-	out := slices.DeleteFunc(all, func(l *load) bool { return l == nil })
-	slices.SortStableFunc(out, func(a, b *load) int { return cmp.Compare(b.greatestPa(), a.greatestPa()) })
-	return out
-}
-
-// together reports whether two pumps run in one of the modes.
-func together(modes []graph.Mode, a, b string) bool {
-	return slices.ContainsFunc(modes, func(m graph.Mode) bool { return m.Speeds[a] != "" && m.Speeds[b] != "" })
 }
 
 // GreatestPressure returns the most that the line of a pump can see, Pa: the greatest that this pump or one that

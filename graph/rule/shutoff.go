@@ -62,8 +62,23 @@ func weakestShutOff(pump *settle.Part, water settle.Water) (weakest shutOff, ok 
 // read has it less: a flow that was read may as well be less by what stands in the water's way, and what
 // has to stand the pump is not to be let off by that.
 func strongestShutOff(pump *settle.Part, water settle.Water) (strongest shutOff, ok bool) {
+	return strongestOf(pump, water, func(string) bool { return true })
+}
+
+// strongestAt is strongestShutOff at one speed; of one whose curve is not known it is that of them all. It is zero
+// where no curve is known.
+func strongestAt(pump *settle.Part, water settle.Water, speed string) shutOff {
+	off, ok := strongestOf(pump, water, func(s string) bool { return s == speed })
+	if !ok {
+		off, _ = strongestShutOff(pump, water)
+	}
+	return off
+}
+
+// strongestOf is strongestShutOff of some of a pump's speeds.
+func strongestOf(pump *settle.Part, water settle.Water, among func(speed string) bool) (strongest shutOff, ok bool) {
 	for _, s := range append(shutOffs(pump, water), shutOffsBy(pump, water, (*settle.Part).ShutOffDescribed)...) {
-		if !ok || s.GreatestM > strongest.GreatestM {
+		if among(s.speed) && (!ok || s.GreatestM > strongest.GreatestM) {
 			strongest, ok = s, true
 		}
 	}

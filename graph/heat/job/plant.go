@@ -219,6 +219,7 @@ func (b *builder) pumpPower(p *settle.Part, speed string, apply func(*scene, flo
 // otherSpeeds is what all speeds but the one that heats draw as a mean over the day, by the hours
 // that are given; a speed without hours, as the jets', runs as long in either year. A pump that never stops
 // and is not the one that heats runs the rest of the day too: at its speed in the mode that heats, else at its first.
+// The one that heats, where it never stops, is counted all day at that speed: of its others it is what they draw more.
 func (b *builder) otherSpeeds() float64 {
 	sum := 0.0
 	for _, p := range b.in.Stage.Parts {
@@ -227,10 +228,16 @@ func (b *builder) otherSpeeds() float64 {
 		}
 		ours, at := b.callsFor(p)
 		always := !ours && p.Pump.NeverOff() && !b.in.Stage.Net().Apart(p.Part)
+		heats := speedOf(p.Speeds.V, at)
+		allDay := ours && p.Pump.NeverOff() && (p.Pump.RunsForHeat == graph.RunsAlways || !heats.HoursADay.Set)
 		rest := 24.0
 		for _, speed := range p.Speeds.V {
 			if speed.HoursADay.Set && (always || speed.Name != at) {
-				sum += b.pumpPower(p, speed.Name, nil) * speed.HoursADay.V / 24
+				watts := b.pumpPower(p, speed.Name, nil)
+				if allDay {
+					watts -= b.pumpPower(p, at, nil)
+				}
+				sum += watts * speed.HoursADay.V / 24
 				rest -= speed.HoursADay.V
 			}
 		}

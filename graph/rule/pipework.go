@@ -178,7 +178,8 @@ func oldMaterialKnown(in *Input, report Report) {
 	}
 }
 
-// byBoreAlone reports whether of a pipe nothing is said but its bore: it is in no table.
+// byBoreAlone reports whether of a pipe spec and size are not both said, so that its bore alone tells of it: it is in no
+// table.
 func byBoreAlone(r *graph.Run) bool { return r.Spec == "" || r.Size.IsZero() }
 
 func oldPipeKnown(in *Input, report Report) {
@@ -189,10 +190,17 @@ func oldPipeKnown(in *Input, report Report) {
 		return
 	}
 	r := ends[i]
+	said := "bore alone is"
+	switch {
+	case r.Spec != "":
+		said = "bore and the spec are"
+	case !r.Size.IsZero():
+		said = "bore and the size are"
+	}
 	const changes = "it takes tees of its own kind, and the pipes to the unit change over at a thread or a union: put those in, and let the cut be in pipe that has a spec"
 	d := graph.Diagnostic{
 		Pos: runKey(r, "bore"), Severity: graph.Error,
-		Message: graph.Say("of the old pipe of %q, which new work is cemented to, the bore alone is said: 0 sockets are made by that, needs 1 by its spec and size", r.Said()),
+		Message: graph.Say("of the old pipe of %q, which new work is cemented to, the %s said: 0 sockets are made by that, needs 1 by its spec and size", r.Said(), said),
 		Hint:    "measure its outside, and write its spec and size; where it is no plastic pipe, such as copper, nothing is cemented to it: " + changes,
 	}
 	outside := cmp.Or(r.MeasuredOutsideMM, v.c.Pipe.MeasuredOutsideMM)

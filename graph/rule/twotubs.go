@@ -1,8 +1,6 @@
 package rule
 
 import (
-	"math"
-
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 )
@@ -11,7 +9,7 @@ import (
 var tubsKeepTheirWater = &Rule{
 	Name:     "tubs-keep-their-water",
 	Asks:     "Of several tubs on one line each gets back what is drawn from it, or a pipe of its own lets them find one level.",
-	Why:      "Flows are worked out for tubs that stand level. The water that one gains another loses, until the one runs over or the other's skimmer draws air.",
+	Why:      "Flows are worked out for tubs that stand level. The water that one gains another loses, until their levels stand so far apart that it evens out, or the one runs over or the other's skimmer draws air.",
 	Source:   "follows from the computation; how much counts is judgement",
 	Severity: graph.Warning,
 	Needs:    NeedsFlow,
@@ -61,8 +59,8 @@ func tubsKept(in *Input, report Report) {
 		}
 		report(existing, graph.Diagnostic{
 			Pos: most.Part.Pos, Severity: graph.Warning,
-			Mode: s.Mode.Name, Message: graph.Say("mode %q: tub %q gets %s and gives %s, so that it gains %s from the others; it needs 0", s.Mode.Name, most.Part.ID, v.flow(turned), v.flow(math.Abs(turned-net)), v.flow(net)),
-			Hint: "set the valves of their returns and suctions so that each gets back what it gives, or lead a wide pipe of its own from tub to tub below the water; and tell the owner that the levels have to be watched",
+			Mode: s.Mode.Name, Message: graph.Say("mode %q: tub %q gets %s and gives %s, so that it gains %s from the others; it needs 0", s.Mode.Name, most.Part.ID, v.flow(turned), v.flow(turned-net), v.flow(net)),
+			Hint: "set the valves of their returns and suctions so that each gets back what it gives, or lead a wide pipe of its own from tub to tub below the water; where their suctions meet the levels part until that is so, and may come to rest: tell the owner that they have to be watched",
 		})
 	}
 }

@@ -64,7 +64,7 @@ existing = true
 }
 
 // What two pumps beside each other give the line is their sum, and what goes back through the one that stands comes
-// off; what pumps in series give is what passes the first. By hand.
+// off; what pumps in series give is what passes the first, or the last where that draws beside it. By hand.
 func TestLineFlow(t *testing.T) {
 	beside := string(read(t, sideBySide))
 	series := swap(t, swap(t, beside, "from = \"pa.out\"\nto = \"ca.in\"", "from = \"pa.out\"\nto = \"pb.in\""), "from = \"t2.branch\"\nto = \"pb.in\"", "from = \"t2.branch\"\nto = \"ca.in\"")
@@ -72,7 +72,7 @@ func TestLineFlow(t *testing.T) {
 		text         string
 		pa, pb, want float64
 		most         string
-	}{{beside, 10, 2, 12, "pa"}, {beside, 13.8, -12.2, 1.6, "pa"}, {beside, -3, 5, 2, "pb"}, {series, 9, 9, 9, "pb"}} {
+	}{{beside, 10, 2, 12, "pa"}, {beside, 13.8, -12.2, 1.6, "pa"}, {beside, -3, 5, 2, "pb"}, {series, 9, 9, 9, "pb"}, {series, 9, 4, 9, "pa"}, {series, 4, 9, 9, "pb"}} {
 		read, ds := description.Read("feeds.toml", []byte(c.text))
 		if read == nil {
 			t.Fatal(ds)

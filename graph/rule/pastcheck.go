@@ -30,9 +30,11 @@ func WantedPastUnit(set *settle.Stage, b *stream.UnitBranch, open *hydraulic.Sol
 
 // LineFlow returns the pump that gives a unit's line most in a solution, of those that feed it, and what all of
 // them give it, m³/s: side by side their sum, less what goes back through one that stands; of pumps in series what
-// comes to the first. nil where none is in it.
+// passes the first or the last, whichever is more, for the last may draw beside the first, and be passed by. nil where
+// none is in it.
 func LineFlow(net *stream.Net, s *hydraulic.Solution, b *stream.UnitBranch) (pump *graph.Part, flow float64) {
-	most, feeds := 0.0, b.Feeds()
+	most, first, last, feeds := 0.0, 0.0, 0.0, b.Feeds()
+	leads := func(a, b *graph.Part) bool { return a != b && net.Downstream(a).HasPart(b.ID) }
 	for _, p := range feeds {
 		f := s.Part(p.ID)
 		if f == nil {
@@ -41,11 +43,14 @@ func LineFlow(net *stream.Net, s *hydraulic.Solution, b *stream.UnitBranch) (pum
 		if pump == nil || f.Flow > most {
 			pump, most = p, f.Flow
 		}
-		if !slices.ContainsFunc(feeds, func(q *graph.Part) bool { return q != p && net.Downstream(q).HasPart(p.ID) }) {
-			flow += f.Flow
+		if !slices.ContainsFunc(feeds, func(q *graph.Part) bool { return leads(q, p) }) {
+			first += f.Flow
+		}
+		if !slices.ContainsFunc(feeds, func(q *graph.Part) bool { return leads(p, q) }) {
+			last += f.Flow
 		}
 	}
-	return pump, max(0, flow)
+	return pump, max(0, first, last)
 }
 
 // PassesCheck reports whether the water of a bypass can go past a check in it by another way,

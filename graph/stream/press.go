@@ -15,7 +15,7 @@ type Pressed struct {
 
 // Pressed returns what comes under a pump's pressure. Through another pump that stands and has no check of its own
 // the water goes back, and presses on what lies on its suction side where hand valves and checks shut that off
-// from every tub: else the tub takes the pressure away.
+// from every tub and from the pump's own suction: else the tub takes the pressure away, or the pump itself.
 func (n *Net) Pressed(pump *graph.Part) *Pressed {
 	out := &Pressed{Reach: &Reach{net: n, parts: make([]bool, len(n.Circuit.Parts)), runs: make([]bool, len(n.Circuit.Runs))}}
 	var back []*graph.Part
@@ -37,17 +37,21 @@ func (n *Net) Pressed(pump *graph.Part) *Pressed {
 		if slices.Contains(out.Into, q) {
 			continue // it is pressed on from its inlet
 		}
+		drawn := false
 		behind := &Reach{net: n, parts: make([]bool, len(n.Circuit.Parts)), runs: make([]bool, len(n.Circuit.Runs))}
 		n.press(behind, n.nodeOf(q, graph.In), func(p *graph.Part, port string) int {
 			switch {
 			case p.Kind == graph.Pump && port == graph.Out && passesBack(p):
 				return n.nodeOf(p, graph.In)
+			case p == pump && port == graph.In:
+				drawn = true
+				return -1
 			case p.Kind == graph.Pump, p.Kind.IsHandValve():
 				return -1
 			}
 			return n.nodeOf(p, port)
 		})
-		if !behind.tub {
+		if !behind.tub && !drawn {
 			out.add(behind)
 		}
 	}

@@ -28,6 +28,9 @@ func TestPressed(t *testing.T) {
 		// nor with a foot valve
 		{beside + `v:check-valve tub.s2>v.in v.out>b.in a.out>join.run-in b.out>join.branch`, "a",
 			[]string{"v.out>b.in"}, []string{"tub.s2>v.in"}, "join b jets v", ""},
+		// what the two draw from together the pump itself empties, though one valve shuts it off
+		{`tub:tub v:ball-valve t:tee a:pump b:pump join:tee jets:jet-group tub.s>v.in v.out>t.run-in t.run-out>a.in t.branch>b.in a.out>join.run-in b.out>join.branch join.run-out>jets.in jets.out>tub.return`, "a",
+			[]string{"b.out>join.branch"}, []string{"t.branch>b.in", "t.run-out>a.in", "v.out>t.run-in"}, "join b jets", ""},
 		// a drain hangs on the branch, in still water
 		{withBypass, "pump", []string{"dt.branch>drain.in", "unit.in>v1.out", "pump.out>filter.in"}, []string{"t1.run-out>pump.in", "blower.in>acheck.in"}, "", ""},
 		// a booster: on to it, and on from it

@@ -57,7 +57,8 @@ func (f *File) syntax(offset int, message string) {
 	if odd := untyped(string(f.data[min(max(f.meant(offset, message), 0), len(f.data)):])); odd != "" {
 		hint = odd
 	}
-	if slip := slipOf(f.lineAt(offset), message); slip != "" && hint == usualHint {
+	line, at := f.lineAt(f.meant(offset, message))
+	if slip := slipOf(line, at, message); slip != "" && hint == usualHint {
 		hint = slip
 	}
 	for _, h := range syntaxHints {
@@ -72,12 +73,13 @@ func (f *File) syntax(offset int, message string) {
 	}
 }
 
-// lineAt returns the line the offset stands in, or before whose end; without what ends it.
-func (f *File) lineAt(offset int) string {
+// lineAt returns the line the offset stands in, or before whose end, without what ends it; and where in it.
+func (f *File) lineAt(offset int) (line string, at int) {
 	offset = min(max(offset, 0), len(f.data))
 	start := bytes.LastIndexByte(f.data[:offset], '\n') + 1
-	line, _, _ := bytes.Cut(f.data[start:], []byte("\n"))
-	return string(bytes.TrimSuffix(line, []byte("\r")))
+	text, _, _ := bytes.Cut(f.data[start:], []byte("\n"))
+	text = bytes.TrimSuffix(text, []byte("\r"))
+	return string(text), min(offset-start, len(text))
 }
 
 // definedAt returns where a key stands that the decoder finds for a second time at the offset; false for

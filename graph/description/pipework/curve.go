@@ -112,7 +112,7 @@ func risingFlows(r *field.Reader, v located.Value, curve []graph.CurvePoint, poi
 	if at == 0 {
 		return curve
 	}
-	if falls && len(curve) > 2 {
+	if falls && (len(curve) > 2 || curve[len(curve)-1].Flow == 0) { // no other unit makes more of no flow
 		var back, beside []string
 		for i := range points {
 			p := points[len(points)-1-i]
@@ -129,6 +129,10 @@ func risingFlows(r *field.Reader, v located.Value, curve []graph.CurvePoint, poi
 	odd := oddFlow(curve)
 	if odd < 0 {
 		odd = at
+	}
+	if curve[at].Flow == curve[at-1].Flow {
+		r.Fail(points[at].at, "leave one of the two out, or mend its flow", "the flow %s is there twice in %s", points[at].flow, located.Said(v.Key))
+		return slices.Delete(slices.Clone(curve), at, at+1)
 	}
 	r.Fail(points[odd].at, "write the points in the order of their flows, each once; is a unit wrong?",
 		"the flows of %s must rise: %s comes before %s", located.Said(v.Key), points[at-1].flow, points[at].flow)

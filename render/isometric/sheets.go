@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/picture"
 	"dryfit/render/isometric/space"
@@ -44,13 +45,7 @@ func sheetsOf(d *members.Drawing, ms []members.Member) []*scene.Scene {
 		if len(ms) <= mostDetail {
 			groups = halvesOf(d, ms)
 			slices.SortStableFunc(groups, func(a, b group) int { // what is worked on first
-				switch x, y := oldOnly(a.ms), oldOnly(b.ms); {
-				case x == y:
-					return 0
-				case x:
-					return 1
-				}
-				return -1
+				return quantity.CompareBool(oldOnly(a.ms), oldOnly(b.ms))
 			})
 		}
 		groups = append([]group{{pic: oversee(d, ms)}}, groups...)

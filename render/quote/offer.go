@@ -117,10 +117,7 @@ func taken(c *graph.Circuit) []string {
 	if len(words) == 0 {
 		return nil
 	}
-	line := quantity.Capital(strings.Join(words, ", "))
-	if k := len(words) - 1; k > 0 {
-		line = quantity.Capital(strings.Join(words[:k], ", ")) + " and " + words[k]
-	}
+	line := quantity.Capital(quantity.Listed(words, "and"))
 	if len(words) > 1 || count[strings.TrimPrefix(words[0], "the old ")] == 0 {
 		line += " are"
 	} else {

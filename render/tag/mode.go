@@ -2,8 +2,8 @@ package tag
 
 import (
 	"fmt"
-	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -105,10 +105,7 @@ func (n *Names) pumpsRunning(pumps, running []*graph.Part, m *graph.Mode) string
 	if plain {
 		last = " running"
 	}
-	if k := len(words) - 1; k > 0 {
-		return "with " + strings.Join(words[:k], ", ") + " and " + words[k] + last
-	}
-	return "with " + words[0] + last
+	return "with " + quantity.Listed(words, "and") + last
 }
 
 // pumpWords is a pump of several in a sentence: by what it is there for where that tells it from

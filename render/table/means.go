@@ -22,7 +22,7 @@ var valueMeans = map[string]string{
 	"loss":                   "what it costs the water: a drop at a flow, a K on its bore, a Kv, or a length of pipe by its diameters (L/D)",
 	"exponent":               "of the flow: its drop goes by the flow to this power, where a sheet says it at one flow alone",
 	"position":               "how a hand valve stands",
-	"Kv":                     "what it passes as it stands, m3/h at 1 bar; it replaces what its row says of it open",
+	"Kv":                     "what it passes as it stands: Kv is in m3/h at 1 bar, Cv in US gpm at 1 psi; it replaces what its row says of it open",
 	"dirty factor":           "how many times its clean loss it costs before it is cleaned",
 	"cracking pressure":      "the pressure at which the check opens; below it it stays shut",
 	"power":                  "what it draws; of a heat pump what it gives",

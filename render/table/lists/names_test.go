@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
 	"dryfit/render/table/form"
@@ -28,6 +29,16 @@ func TestEquivalentLengthsThatMeanNothing(t *testing.T) {
 	}
 	if got := noEquivalent(math.NaN()); got == "" {
 		t.Error("no number is printed as a length")
+	}
+}
+
+// A valve that is set by what it passes says that in the units of the job: Kv is 0.865 Cv (IEC 60534-1).
+func TestSettingsAreInTheUnitsOfTheJob(t *testing.T) {
+	valve := takeoff.Item{Kind: "ball-valve", New: true, Set: []takeoff.Setting{{Part: "bypass", Open: 1, Kv: 23.21}}}
+	for units, want := range map[quantity.System]string{quantity.MetricSystem: "bypass, set to Kv 23.2 m3/h", quantity.InchSystem: "bypass, set to Cv 26.8 gpm"} {
+		if got := strings.Join(itemsBlock("", []takeoff.Item{valve}, form.Style{Units: units}).Lines, "\n"); !strings.Contains(got, want) {
+			t.Errorf("%q, want %q", got, want)
+		}
 	}
 }
 

@@ -74,10 +74,10 @@ func settings(i takeoff.Item) []setJSON {
 	return out
 }
 
-// setWords says how a hand valve is set: "bypass, 15 % open".
-func setWords(s takeoff.Setting) string {
+// setWords says how a hand valve is set: "bypass, 15 % open", "bypass, set to Cv 26.8 gpm".
+func setWords(s takeoff.Setting, units quantity.System) string {
 	if s.Kv > 0 {
-		return fmt.Sprintf("%s, set to Kv %s", s.Part, quantity.Trim(form.Round(s.Kv, 2)))
+		return s.Part + ", set to " + quantity.Kv.Of(s.Kv).In(units)
 	}
 	return s.Part + ", " + s.Open.Words()
 }
@@ -127,7 +127,7 @@ func measureMark(i takeoff.Item) string {
 		notes = append(notes, "no equivalent length: "+why)
 	}
 	for _, s := range i.Set {
-		notes = append(notes, fmt.Sprintf("k and length are of it open; %s: k %s", setWords(s), form.Fixed(s.K, 1)))
+		notes = append(notes, fmt.Sprintf("k and length are of it open; %s: k %s", setWords(s, quantity.MetricSystem), form.Fixed(s.K, 1)))
 	}
 	return strings.Join(notes, "; ")
 }

@@ -100,7 +100,7 @@ func itemsBlock(title string, items []takeoff.Item, s form.Style) form.Block {
 	for _, i := range items {
 		for _, set := range i.Set {
 			if !s.Whole {
-				b.Lines = append(b.Lines, fmt.Sprintf("the length of a hand valve is that of it open; %s, counts for %s", setWords(set), setLength(s, set.EquivalentLengthM)))
+				b.Lines = append(b.Lines, fmt.Sprintf("the length of a hand valve is that of it open; %s, counts for %s", setWords(set, s.Units), setLength(s, set.EquivalentLengthM)))
 			}
 		}
 	}

@@ -16,7 +16,7 @@ func TestCutinFindsWhatCheckFinds(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, c := range []struct{ old, new, rule string }{
-		{`output = "12.1 kW"`, `output = "32 kW"`, "unit-temperature-rise"},
+		{`output = "12.1 kW", input = "3.0 kW"`, `output = "32 kW", input = "8.0 kW"`, "unit-temperature-rise"},
 		{`loss = { flow = "10 m3/h", drop = "6.5 kPa" }`, `loss = { points = [["1 m3/h", "1 kPa"], ["3 m3/h", "2 kPa"]] }`, "flow"},
 	} {
 		text := strings.Replace(string(demo), c.old, c.new, 1)

@@ -94,11 +94,22 @@ func givesMore(r *field.Reader, v located.Value, t graph.Rating) bool {
 	}
 	says := catalog.RatingDisagrees(row)
 	c, ok := v.In("output")
-	if says == "" || !ok {
+	if says == "" || !ok || !isTemperature(v, "air") || !isTemperature(v, "water") {
 		return true
 	}
 	r.Fail(c, catalog.RatingHint, "%s", says)
 	return false
+}
+
+// isTemperature reports whether a key of a rating says one: of a blank or of what can't be read that is told.
+func isTemperature(v located.Value, key string) bool {
+	c, ok := v.In(key)
+	text, is := c.V.(string)
+	if !ok || !is {
+		return false
+	}
+	_, err := quantity.Parse(text, quantity.Temperature)
+	return err == nil
 }
 
 // colderGivesLess finds ratings by which a unit gives far more heat in colder air, and reports whether there

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"dryfit/graph"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 )
@@ -24,14 +25,16 @@ type match struct {
 }
 
 // tiles cuts a drawing that is too large for its paper into sheets on which its letters can be
-// read, across pipes and no letters, and names the pipes that go on; nil where it cannot be
-// cut so.
+// read, across pipes and no letters, where it can be across no signs but the tub's, and names the
+// pipes that go on; nil where it cannot be cut so.
 func (d *drawing) tiles() ([]*scene.Scene, bool) {
 	var best *tiling
-	for _, try := range []struct{ edges, least float64 }{{40, goodScale}, {33, goodScale - 0.01}} { // of the paper's width: with some room, and without but for rounding
+	for _, try := range []struct{ edges, least, sign float64 }{ // of the paper's width: with some room, and without but for rounding
+		{40, goodScale, never}, {33, goodScale - 0.01, never}, {40, goodScale, 60}, {33, goodScale - 0.01, 60},
+	} {
 		for _, share := range []float64{0.7, 0.6, 0.5, 0.4} { // of the paper for the drawing, the rest for legend and notes
 			for _, o := range []sheet.Orientation{sheet.Landscape, sheet.Portrait} {
-				t := d.tile(sheet.Page{Format: d.in.Page.Format, Orientation: o}, share, try.edges)
+				t := d.tile(sheet.Page{Format: d.in.Page.Format, Orientation: o}, share, try.edges, try.sign)
 				if t != nil && t.scale >= try.least && (best == nil || len(t.tiles) < len(best.tiles)) {
 					best = t
 				}
@@ -63,15 +66,15 @@ type tiling struct {
 }
 
 // tile cuts the drawing into sheets of which it takes up a share of the height, and the width but
-// for the edges, mm; nil where it cannot be cut so.
-func (d *drawing) tile(p sheet.Page, share, edges float64) *tiling {
+// for the edges, mm, a cut through a sign at a cost; nil where it cannot be cut so.
+func (d *drawing) tile(p sheet.Page, share, edges, sign float64) *tiling {
 	w, h := p.Format.Size(p.Orientation)
 	w, h = (w-edges)/goodScale, h*share/goodScale
 	all := d.bounds().Grow(0.5)
 	if all.W()*all.H() > mostTiles*w*h {
 		return nil
 	}
-	tiles, ok := d.cut(all, w, h)
+	tiles, ok := d.cut(all, cutting{w, h, sign})
 	if !ok || len(tiles) > mostTiles {
 		return nil
 	}
@@ -96,13 +99,20 @@ func (d *drawing) tile(p sheet.Page, share, edges float64) *tiling {
 // mostTiles is how many sheets a schematic is cut into at most.
 const mostTiles = 24
 
-// cut halves a box until every part is at most so wide and high.
-func (d *drawing) cut(b scene.Box, w, h float64) ([]tile, bool) {
-	if b.W() <= w && b.H() <= h {
+// cutting is how a drawing is cut: into parts at most so wide and high, mm, and what a cut through a sign costs, where one
+// across a pipe costs 1.
+type cutting struct{ w, h, sign float64 }
+
+// never is what a cut costs that is not made.
+const never = 1000
+
+// cut halves a box until every part is small enough.
+func (d *drawing) cut(b scene.Box, c cutting) ([]tile, bool) {
+	if b.W() <= c.w && b.H() <= c.h {
 		return []tile{{box: b}}, true
 	}
-	across := b.W()/w >= b.H()/h // by an upright line
-	at, ok := d.cutAt(b, across, w, h)
+	across := b.W()/c.w >= b.H()/c.h // by an upright line
+	at, ok := d.cutAt(b, across, c)
 	if !ok {
 		return nil, false
 	}
@@ -112,17 +122,17 @@ func (d *drawing) cut(b scene.Box, w, h float64) ([]tile, bool) {
 	} else {
 		one.MaxY, two.MinY = at, at
 	}
-	left, okLeft := d.cut(one, w, h)
-	right, okRight := d.cut(two, w, h)
+	left, okLeft := d.cut(one, c)
+	right, okRight := d.cut(two, c)
 	return append(left, right...), okLeft && okRight
 }
 
 // cutAt is where a box is cut across a way: through no letters, as little as can be of signs and
 // pipes, and near what one sheet holds or the middle.
-func (d *drawing) cutAt(b scene.Box, across bool, w, h float64) (float64, bool) {
-	lo, hi, most := b.MinX, b.MaxX, w
+func (d *drawing) cutAt(b scene.Box, across bool, c cutting) (float64, bool) {
+	lo, hi, most := b.MinX, b.MaxX, c.w
 	if !across {
-		lo, hi, most = b.MinY, b.MaxY, h
+		lo, hi, most = b.MinY, b.MaxY, c.h
 	}
 	n := math.Ceil((hi - lo) / most) // sheets this way
 	want := lo + (hi-lo)/n
@@ -153,23 +163,30 @@ func (d *drawing) cutAt(b scene.Box, across bool, w, h float64) (float64, bool) 
 			}
 			switch {
 			case !isShape, strings.HasPrefix(s.Name, "flow"), strings.HasPrefix(s.Name, "cut"):
-				cost += 1000
+				cost += never
 			case strings.HasPrefix(s.Name, "run:"):
 				cost += float64(len(crossed(s, at, across, b)))
 				if along(s, at, across) {
-					cost += 1000
+					cost += never
 				}
-			case s.Name == "symbol:tub":
+			case d.isTub(s.Name):
 				cost += 6
 			default:
-				cost += 60
+				cost += c.sign
 			}
 		}
 		if cost < least {
 			best, least = at, cost
 		}
 	}
-	return best, least < 1000
+	return best, least < never
+}
+
+// isTub reports whether a shape is the sign of a tub, which is as large as the drawing.
+func (d *drawing) isTub(shape string) bool {
+	id, is := strings.CutPrefix(shape, "symbol:")
+	p := d.c.Part(id)
+	return is && p != nil && p.Kind == graph.Tub
 }
 
 // pieces calls f for each straight piece of a shape.

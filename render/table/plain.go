@@ -193,7 +193,8 @@ func howSure(p *plan.Plan, mode, unit string, flow func(float64) string) string 
 	}
 	for i, f := range sol.Parts {
 		if f.Part.ID == unit && i < len(ranges.Parts) {
-			return " (nine in ten: " + ranges.Parts[i].Words(flow) + ")"
+			r := &ranges.Parts[i]
+			return " (nine in ten: " + r.Words(flow) + r.Aside(flow) + ")"
 		}
 	}
 	return ""

@@ -35,7 +35,7 @@ func flowSpread(s form.Style, p *plan.Plan, mode, part string) string {
 	if low, high := r.Ends(s.Flow); low == high {
 		return ""
 	}
-	return ", nine in ten lie " + r.Between(s.Flow, "")
+	return ", nine in ten lie " + r.Between(s.Flow, "") + r.Aside(s.Flow)
 }
 
 // InShort is SummaryLines with the modes that come to the same in one line.

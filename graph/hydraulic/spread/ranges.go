@@ -67,6 +67,20 @@ func (r *Range) Between(say func(float64) string, unit string) string {
 	return "between " + low + " and " + high + unit + r.pastWords()
 }
 
+// Aside says, behind the range in a sentence, that the case that is told lies outside it, and where the middle of the samples
+// is: what was read is held against every sample, and moves that case only where it can't be so. "" where it lies inside.
+func (r *Range) Aside(say func(float64) string) string {
+	if r.Of == 0 || !(r.Likely < r.Low && !r.OpenLow || r.Likely > r.High && !r.OpenHigh) {
+		return ""
+	}
+	for _, end := range []float64{r.Low, r.High} {
+		if say(r.Likely) == say(end) {
+			return ""
+		}
+	}
+	return ", their middle " + say(r.Middle) + ": what is told lies outside"
+}
+
 // Ranges is the network solved again over a fixed low-discrepancy sample of the spreads.
 type Ranges struct {
 	Samples, Unsolved int

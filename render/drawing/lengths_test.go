@@ -13,27 +13,11 @@ import (
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/render/scene"
-	"dryfit/render/sheet"
 )
 
 // A sheet of the isometric on which only old pipe stands is not called one of the new work, and comes after those.
 func TestOldPipeIsNotCalledNewWork(t *testing.T) {
-	data, err := os.ReadFile("../../graph/plan/testdata/jobs/side-by-side.toml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, ds := description.Read("side-by-side.toml", data)
-	if c == nil {
-		t.Fatal(ds)
-	}
-	p, err := plan.Make(c, plan.Findings|plan.Lists)
-	if err != nil {
-		t.Fatal(err)
-	}
-	pages, err := isometricPages(p, sheet.Page{}, quantity.MetricSystem)
-	if err != nil {
-		t.Fatal(err)
-	}
+	pages := drawn(t, jobPlan(t, "side-by-side.toml"), "isometric", quantity.MetricSystem)
 	old, worked := 0, 0
 	for _, s := range pages {
 		if overview(s) {

@@ -7,10 +7,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
-	"dryfit/graph/description"
-	"dryfit/graph/plan"
 	"dryfit/render/scene"
-	"dryfit/render/sheet"
 )
 
 // A schematic that goes on is cut across pipes and the tub, whatever that is called: every other sign stands whole on one
@@ -22,18 +19,8 @@ func TestSignsAreWhole(t *testing.T) {
 	}
 	for _, tub := range []string{"tub", "spa"} {
 		text := strings.NewReplacer(`id = "tub"`, `id = "`+tub+`"`, `"tub.`, `"`+tub+`.`).Replace(string(data))
-		c, found := description.Read("round.toml", []byte(text))
-		if c == nil {
-			t.Fatal(found)
-		}
-		p, err := plan.Make(c, plan.Findings|plan.Flows)
-		if err != nil {
-			t.Fatal(err)
-		}
-		pages, err := schematicPages(p, sheet.Page{}, quantity.MetricSystem)
-		if err != nil {
-			t.Fatal(err)
-		}
+		p := planOf(t, "round.toml", []byte(text))
+		pages := drawn(t, p, "schematic", quantity.MetricSystem)
 		on := map[string]map[int]bool{}
 		for n, page := range pages {
 			for _, it := range page.Items {

@@ -74,7 +74,7 @@ func slipOf(line string, at int, message string) string {
 		for i := range words {
 			words[i] = short(found[i+1])
 		}
-		if strings.HasPrefix(s.hint, "a key is one word") {
+		if s.where == within { // the key itself is to be mended
 			words[0] = strings.NewReplacer(" ", "-", "_", "-").Replace(found[1])
 		}
 		return Inert(fmt.Sprintf(s.hint, words...))

@@ -126,13 +126,13 @@ func risingFlows(r *field.Reader, v located.Value, curve []graph.CurvePoint, poi
 		r.Fail(points[at].at, hint, "the flows of %s fall, from %s to %s", located.Said(v.Key), points[0].flow, points[len(points)-1].flow)
 		return nil
 	}
-	odd := oddFlow(curve)
-	if odd < 0 {
-		odd = at
-	}
 	if curve[at].Flow == curve[at-1].Flow {
 		r.Fail(points[at].at, "leave one of the two out, or mend its flow", "the flow %s is there twice in %s", points[at].flow, located.Said(v.Key))
 		return slices.Delete(slices.Clone(curve), at, at+1)
+	}
+	odd := oddFlow(curve)
+	if odd < 0 {
+		odd = at
 	}
 	r.Fail(points[odd].at, "write the points in the order of their flows, each once; is a unit wrong?",
 		"the flows of %s must rise: %s comes before %s", located.Said(v.Key), points[at-1].flow, points[at].flow)

@@ -88,28 +88,20 @@ func flowsAgree(r *field.Reader, flow located.Value, u *graph.UnitData) {
 // givesMore finds ratings by which a unit gives no more heat than it draws, or more than it can between its water and
 // its air, and reports whether there are none.
 func givesMore(r *field.Reader, v located.Value, t graph.Rating) bool {
-	row := catalog.RatingRow{AirC: t.AirC, WaterC: t.WaterC, OutputW: t.OutputW, InputW: t.InputW}
-	if row.InputW == 0 && t.COP > 0 {
-		row.InputW = row.OutputW / t.COP
-	}
-	says := catalog.RatingDisagrees(row)
+	says := catalog.RatingDisagrees(catalog.RatingRow{AirC: t.AirC, WaterC: t.WaterC, OutputW: t.OutputW, InputW: t.Input()})
 	c, ok := v.In("output")
-	if says == "" || !ok || !isTemperature(v, "air") || !isTemperature(v, "water") {
+	if says == "" || !ok || !reads(v, "air", field.RatedAir) || !reads(v, "water", field.RatedWater) {
 		return true
 	}
 	r.Fail(c, catalog.RatingHint, "%s", says)
 	return false
 }
 
-// isTemperature reports whether a key of a rating says one: of a blank or of what can't be read that is told.
-func isTemperature(v located.Value, key string) bool {
-	c, ok := v.In(key)
-	text, is := c.V.(string)
-	if !ok || !is {
-		return false
-	}
-	_, err := quantity.Parse(text, quantity.Temperature)
-	return err == nil
+// reads reports whether a key says what can be read: of a blank, or of what can't, that is told.
+func reads(v located.Value, key string, l field.Limit) bool {
+	c, _ := v.In(key)
+	text, _ := c.V.(string)
+	return l.Parses(text)
 }
 
 // colderGivesLess finds ratings by which a unit gives far more heat in colder air, and reports whether there

@@ -228,13 +228,8 @@ func ownLength(in *Input, b, other branch) float64 {
 	for _, r := range slices.Concat(other.ToUnitRuns, other.FromUnitRuns) {
 		shared[r.ID] = true
 	}
-	sum := 0.0
-	for _, r := range slices.Concat(b.ToUnitRuns, b.FromUnitRuns) {
-		if !shared[r.ID] {
-			sum += pathLength(in, r)
-		}
-	}
-	return sum
+	own := slices.DeleteFunc(slices.Concat(b.ToUnitRuns, b.FromUnitRuns), func(r *graph.Run) bool { return shared[r.ID] })
+	return lengthOf(in, own)
 }
 
 func wayRoundWhenIsolated(in *Input, report Report) {

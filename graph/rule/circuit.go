@@ -132,10 +132,7 @@ func noDeadLeg(in *Input, report Report) {
 				break
 			}
 		}
-		sum := 0.0
-		for _, r := range d.Runs {
-			sum += pathLength(in, r)
-		}
+		sum := lengthOf(in, d.Runs)
 		f := graph.Diagnostic{
 			Pos: first.Pos, Severity: graph.Warning,
 			Message: graph.Say("water stands in %s (%s, %s); needs 0", quantity.Counted(len(d.Runs), "run"), runNames(d.Runs), v.length(sum)),
@@ -175,20 +172,17 @@ const cappedMM = 300
 func longToCap(in *Input, d stream.DeadEnd, report Report) {
 	var end *graph.Part
 	for _, p := range d.Parts {
-		switch p.Kind {
-		case graph.DrainValve, graph.AirBleed, graph.PressureSwitch, graph.PressureGauge, graph.ThermometerPocket:
+		switch {
+		case stream.EndsThere(p.Kind):
 			return
-		case graph.Cap:
+		case p.Kind == graph.Cap:
 			end = p
 		}
 	}
 	if end == nil || !slices.ContainsFunc(d.Runs, (*graph.Run).New) {
 		return
 	}
-	sum := 0.0
-	for _, r := range d.Runs {
-		sum += pathLength(in, r)
-	}
+	sum := lengthOf(in, d.Runs)
 	if sum <= cappedMM {
 		return
 	}

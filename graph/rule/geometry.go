@@ -140,10 +140,7 @@ func insulateOutside(in *Input, report Report) {
 	if len(bare) == 0 {
 		return
 	}
-	sum := 0.0
-	for _, r := range bare {
-		sum += pathLength(in, r)
-	}
+	sum := lengthOf(in, bare)
 	severity := graph.Note
 	if freezes, _ := v.c.Site.Freezes(); freezes {
 		severity = graph.Warning

@@ -103,9 +103,14 @@ func pathLength(in *Input, run *graph.Run) float64 {
 	if p := in.Layout.Path(run.ID); p != nil {
 		return p.LengthMM
 	}
-	sum := run.LengthMM
-	for _, l := range run.Legs {
-		sum += l.LengthMM()
+	return run.LengthMM + graph.LegsMM(run.Legs)
+}
+
+// lengthOf returns the length of runs together, mm.
+func lengthOf(in *Input, runs []*graph.Run) float64 {
+	sum := 0.0
+	for _, r := range runs {
+		sum += pathLength(in, r)
 	}
 	return sum
 }

@@ -184,12 +184,22 @@ func (n *Net) DeadEnds() []DeadEnd {
 // meantToStand reports whether a part with so many runs may stand in a dead end: one that
 // ends it on purpose, or mere pipework on the way to one.
 func meantToStand(p *graph.Part, runs int) bool {
-	switch p.Kind {
-	case graph.DrainValve, graph.AirBleed, graph.Cap, graph.PressureSwitch, graph.PressureGauge, graph.ThermometerPocket:
+	switch {
+	case p.Kind == graph.Cap || EndsThere(p.Kind):
 		return true
-	case graph.Tee:
+	case p.Kind == graph.Tee:
 		return runs == 3
 	default:
 		return p.Kind.Plumbing() && runs >= 2
 	}
+}
+
+// EndsThere reports whether pipe leads to a part for its own sake, and so may end there: a drain, a bleed, what reads
+// pressure or temperature.
+func EndsThere(k graph.Kind) bool {
+	switch k {
+	case graph.DrainValve, graph.AirBleed, graph.PressureSwitch, graph.PressureGauge, graph.ThermometerPocket:
+		return true
+	}
+	return false
 }

@@ -126,16 +126,9 @@ func (l *limb) untied(hint quantity.Text) {
 // tiedHint says how a place comes to be counted from something legs tie to the cut: by the legs that
 // lack, or from a port that is tied to it.
 func (s *survey) tiedHint() quantity.Text {
-	for _, p := range s.lay.Circuit.Parts {
-		for _, q := range p.Ports {
-			ref := graph.PortRef{Part: p.ID, Port: q.Name}.String()
-			if _, known := s.lay.Positions[ref]; !known || q.Air || !p.Existing && p.Kind != graph.Tub {
-				continue
-			}
-			if group, tied := s.lay.Groups[ref]; tied && group == s.group {
-				return fromTied(ref)
-			}
-		}
+	stood := func(p *graph.Part) bool { return p.Existing || p.Kind == graph.Tub }
+	if ref, ok := s.lay.TiedPort(s.group, stood); ok {
+		return fromTied(ref)
 	}
 	return measureBetween
 }

@@ -41,3 +41,17 @@ func FittingBody(run, fitting int) string { return fmt.Sprintf("fitting %d/%d", 
 
 // PieceBody names a piece, by its index in Layout.Pieces.
 func PieceBody(piece int) string { return fmt.Sprintf("piece %d", piece) }
+
+// TiedPort returns the first water port of some parts, "part.port", that legs tie to what a group of the layout ties
+// together; false where none is.
+func (lay *Layout) TiedPort(group int, of func(*graph.Part) bool) (string, bool) {
+	for _, p := range lay.Circuit.Parts {
+		for _, q := range p.Ports {
+			ref := graph.PortRef{Part: p.ID, Port: q.Name}.String()
+			if g, tied := lay.Groups[ref]; tied && g == group && !q.Air && of(p) {
+				return ref, true
+			}
+		}
+	}
+	return "", false
+}

@@ -78,13 +78,8 @@ func (s *Bodies) cabinetElsewhere(lay *route.Layout) []graph.Diagnostic {
 		return nil
 	}
 	hint := quantity.Text("measure the legs between them")
-	for _, p := range lay.Circuit.Parts {
-		for _, q := range p.Ports {
-			ref := graph.PortRef{Part: p.ID, Port: q.Name}.String()
-			if g, tied := lay.Groups[ref]; p.Existing && !q.Air && tied && g == stands {
-				return []graph.Diagnostic{elsewhere(c, graph.Say("%s, or count its corners from a port that legs tie to the new work: at-from = \"%s\"", hint, ref))}
-			}
-		}
+	if ref, ok := lay.TiedPort(stands, func(p *graph.Part) bool { return p.Existing }); ok {
+		hint = graph.Say("%s, or count its corners from a port that legs tie to the new work: at-from = \"%s\"", hint, ref)
 	}
 	return []graph.Diagnostic{elsewhere(c, hint)}
 }

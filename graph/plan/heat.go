@@ -266,13 +266,14 @@ func (p *Plan) heating(stage *stage.Stage, branch *stream.UnitBranch) job.Heatin
 
 // with lists the pumps of the unit's water that run in every mode in which one runs at a speed.
 func with(stage *stage.Stage, sol *hydraulic.Solution, pump *settle.Part, at string) (out []job.Running) {
+	modes := stage.Circuit.AllModes()
 	for _, p := range stage.Circuit.Pumps() {
 		speed := sol.Mode.Speeds[p.ID]
 		if speed == "" || pump == nil || p.ID == pump.ID || stage.Layout.Stage.Net().Apart(p) {
 			continue
 		}
 		without := func(m graph.Mode) bool { return m.Speeds[pump.ID] == at && m.Speeds[p.ID] != speed }
-		if other := stage.Layout.Stage.Part(p.ID); other != nil && !slices.ContainsFunc(stage.Circuit.AllModes(), without) {
+		if other := stage.Layout.Stage.Part(p.ID); other != nil && !slices.ContainsFunc(modes, without) {
 			out = append(out, job.Running{Pump: other, Speed: speed})
 		}
 	}

@@ -45,6 +45,7 @@ type Plan struct {
 	stopped       []*graph.Part            // pumps whose lines an old check the wrong way round shuts
 	against       []graph.Diagnostic       // what the search found against the place it was asked for, flows too where no verb asks for them
 	next          quantity.Text            // what to measure or decide where nothing does; ""
+	nextHint      quantity.Text            // the hint of a finding that next ends in; ""
 	mends         []quantity.Text          // what would make a place possible that is ruled out and asked for
 	spare         map[string]quantity.Text // by the rule that says what loses too much of its water: what would leave it that
 	measure       *retrofit.Place          // the nearest place, where only a measure of its run tells; else nil

@@ -29,7 +29,7 @@ func propose(p *Plan, want Want) {
 		return
 	}
 	found := search.For(c, before, want&Places != 0, want&Swift != 0, p.tell)
-	p.Places, p.fitted, p.mends, p.next, p.spare, p.straight, p.against = found.Places, found.Stage, found.Mends, found.Next, found.Spare, found.Straight, found.Against
+	p.Places, p.fitted, p.mends, p.next, p.nextHint, p.spare, p.straight, p.against = found.Places, found.Stage, found.Mends, found.Next, found.NextHint, found.Spare, found.Straight, found.Against
 	p.measure = found.Measure
 	p.take(found.Proposal, found.Findings)
 }
@@ -44,7 +44,7 @@ func (p *Plan) mended(ds []graph.Diagnostic, want Want) {
 		return d.Severity == graph.Error && slices.ContainsFunc(p.against, func(o graph.Diagnostic) bool { return o.Rule == d.Rule })
 	}
 	at := slices.IndexFunc(ds, func(d graph.Diagnostic) bool { // what to do next is said where it is to be done
-		return bars(&d) && !d.Tried && d.Hint != "" && strings.HasSuffix(string(p.next), string(d.Hint))
+		return bars(&d) && !d.Tried && d.Hint != "" && d.Hint == p.nextHint
 	})
 	if at < 0 {
 		at = slices.IndexFunc(ds, func(d graph.Diagnostic) bool { return bars(&d) && !d.Tried })

@@ -13,6 +13,7 @@ type Found struct {
 	Stage    *stage.Stage             // with it built in, laid out and mostly solved
 	Mends    []quantity.Text          // what would make the place possible, where it was asked for and is ruled out
 	Next     quantity.Text            // what to measure or decide where nothing that was tried does; ""
+	NextHint quantity.Text            // the hint of a finding that Next ends in; ""
 	Spare    map[string]quantity.Text // by the rule that says that the place takes too much water of something: what would leave it that
 	Straight quantity.Text            // what would give the check in the bypass its straight pipe, where it lacks some; ""
 	Against  []graph.Diagnostic       // errors that rule the chosen place out
@@ -62,7 +63,7 @@ func For(c *graph.Circuit, before *stage.Stage, places, swift bool, tell graph.T
 	out.Against = graph.SortDiagnostics(best.errors())
 	if best.standing() > 0 {
 		out.Mends = s.mend(best)
-		out.Next = s.next(best, out.Mends)
+		out.Next, out.NextHint = s.next(best, out.Mends)
 	}
 	out.Spare, out.Straight = s.spare(best), s.straighter(best)
 	return out

@@ -9,30 +9,31 @@ import (
 )
 
 // next says what to measure or to decide where nothing that was tried makes a ruled-out place
-// possible; "" for a place that stands wrong in the way of the water, or was not looked at.
-func (s *search) next(t *trial, mends []quantity.Text) quantity.Text {
+// possible; "" for a place that stands wrong in the way of the water, or was not looked at. hint is what one
+// of the findings says of it, "" where none does.
+func (s *search) next(t *trial, mends []quantity.Text) (text, hint quantity.Text) {
 	if len(mends) > 0 || t.unjudged || !t.parallel() && s.barred(t) {
-		return ""
+		return "", ""
 	}
 	if t.place.Leg == 0 || t.place.MeasureFirst {
 		if !t.tooShortAnyhow() {
-			return ""
+			return "", ""
 		}
-		return s.anew(t.place)
+		return s.anew(t.place), ""
 	}
-	text := quantity.Text("nothing that was tried makes it possible")
+	text = "nothing that was tried makes it possible"
 	if t.place.TooShort() {
-		return text + ": " + s.anew(t.place)
+		return text + ": " + s.anew(t.place), ""
 	}
 	for _, d := range graph.SortDiagnostics(t.errors()) {
 		switch {
 		case (d.Rule == leastFlowRule || d.Rule == mostFlowRule || d.Rule == dirtyRule) && s.instead != "":
-			return text + "; of what was compared, " + s.instead
+			return text + "; of what was compared, " + s.instead, ""
 		case t.followable(d):
-			return text + "; " + d.Hint
+			return text + "; " + d.Hint, d.Hint
 		}
 	}
-	return text + "; decide whether the unit can stand elsewhere, or cut another pipe"
+	return text + "; decide whether the unit can stand elsewhere, or cut another pipe", ""
 }
 
 // tooShortAnyhow reports whether the place is a run known only by its length that is shorter than the work

@@ -76,7 +76,7 @@ func (s *search) verdict(t *trial) Verdict {
 		v.Verdict = "ruled out"
 		v.Reasons = reasons(t.findings, graph.Error)
 		v.Mend = s.mend(t)
-		v.Next = s.next(t, v.Mend)
+		v.Next, _ = s.next(t, v.Mend)
 	}
 	called := func(text quantity.Text) quantity.Text { return route.Unwritten(s.asked, text) }
 	if t.proposal != nil {

@@ -58,32 +58,24 @@ func (u *unknown) read(m *hydraulic.Model, display quantity.Text) quantity.Text 
 	if i, ok := m.PartAt[u.part]; ok && u.part != "" {
 		part = &m.Parts[i]
 	}
-	starts := func(words ...string) bool {
-		for _, w := range words {
-			if strings.HasPrefix(u.what, w) {
-				return true
-			}
-		}
-		return false
-	}
 	switch {
 	case part != nil && part.Part.Kind == graph.Pump:
 		return graph.Say("the curve of %q: from its data sheet; or three points of it, by a gauge before and after it and its flow by a meter or a bucket and a watch at the tub: with a valve after it shut, half open, and %s; write them as its curve, and known as measured%s", u.part, unhindered(m), oneReading(m, u.part))
-	case starts("the bore of the jets", "K of the jets") || part != nil && part.Part.Kind == graph.JetGroup:
+	case u.starts("the bore of the jets", "K of the jets") || part != nil && part.Part.Kind == graph.JetGroup:
 		return graph.Say("the pressure before %q with the pump running, given as a reading, and the bore of one jet by a drill that just goes in", u.part)
 	case u.what == hosesClass:
 		return "the pressure before the jets with the pump running, given as a reading"
-	case starts("the cracking pressure") && u.planned(m):
+	case u.starts("the cracking pressure") && u.planned(m):
 		return graph.Say("the data sheet of the check that is to be bought for %q: the lowest and the highest it may open at, given in a row of your own", u.part)
-	case starts("the cracking pressure"):
+	case u.starts("the cracking pressure"):
 		return graph.Say("the data sheet of %q; or a gauge before it: where it begins to pass water as a valve beside it is shut slowly; given in a row of your own, with the lowest and the highest it may open at", u.part)
-	case starts("the flow that holds"):
+	case u.starts("the flow that holds"):
 		return graph.Say("the data sheet of %q: the least flow that holds it fully open", u.part)
-	case starts("where the handle") && display == "":
+	case u.starts("where the handle") && display == "":
 		return graph.Say("where the handle of %q stands, held against its two ends", u.part)
-	case starts("where the wheel") && display == "":
+	case u.starts("where the wheel") && display == "":
 		return graph.Say("the turns of the wheel of %q, counted from where it stands to shut and from there to open", u.part)
-	case starts("the Kv of") && display == "":
+	case u.starts("the Kv of") && display == "":
 		return graph.Say("the data sheet of %q: what it passes fully open; or a gauge before and after it at a flow that is known", u.part)
 	case u.setting():
 		return graph.Say("the flow on %s, and %q set by it", display, u.part)
@@ -95,13 +87,13 @@ func (u *unknown) read(m *hydraulic.Model, display quantity.Text) quantity.Text 
 		return graph.Say("the data sheet of %q: its drop at a flow; or the flow on its display", u.part)
 	case part != nil:
 		return graph.Say("the data sheet of %q; or a gauge before and after it at a flow that is known", u.part)
-	case starts("the length", "lengths"):
+	case u.starts("the length", "lengths"):
 		return "the lengths, by tape along the pipe"
-	case starts("elbows nobody listed"):
+	case u.starts("elbows nobody listed"):
 		return graph.Say("the bends of %q, counted with a hand behind the foam", u.part)
-	case starts("the ribs of") && strings.Contains(u.what, catalog.RibbedHose.Pipe()):
+	case u.starts("the ribs of") && strings.Contains(u.what, catalog.RibbedHose.Pipe()):
 		return "how it is inside, felt at an open end, for some are smooth there and are spec = \"hose\"; or the pressure after the pump by one gauge, given as a reading"
-	case starts("the bore of"):
+	case u.starts("the bore of"):
 		return "the bore of a cut end, by calliper"
 	}
 	return "a gauge on the pump's outlet, or a meter clamped on its line, given as a reading"
@@ -137,8 +129,11 @@ func (s *spreader) settling(u *unknown, m *hydraulic.Model) quantity.Text {
 }
 
 // setting reports whether the unknown is what a hand valve is set to.
-func (u *unknown) setting() bool {
-	return slices.ContainsFunc([]string{"where the handle", "where the wheel", "the Kv of"}, func(w string) bool { return strings.HasPrefix(u.what, w) })
+func (u *unknown) setting() bool { return u.starts("where the handle", "where the wheel", "the Kv of") }
+
+// starts reports whether what is unknown is called by one of some beginnings.
+func (u *unknown) starts(words ...string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return strings.HasPrefix(u.what, w) })
 }
 
 // displays names what shows the flow of the units that a part leads past; "" of a part that leads past

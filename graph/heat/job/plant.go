@@ -62,10 +62,8 @@ func (b *builder) elements() []*settle.Part {
 	var out []*settle.Part
 	unitless := len(b.in.Stage.Circuit.Units()) == 0
 	for _, p := range b.in.Stage.Parts {
-		if p.Kind != graph.ElementHeater || p.Element == nil || unitless && b.in.Stage.Net().Disconnected(p.Part, unitless) {
-			continue
-		}
-		if (p.Existing || b.in.Unit == nil) && !b.in.Stage.Net().Apart(p.Part) {
+		if p.Kind == graph.ElementHeater && p.Element != nil && (p.Existing || b.in.Unit == nil) &&
+			!(unitless && p.Element.Disconnected) && !b.in.Stage.Net().Apart(p.Part) {
 			out = append(out, p)
 		}
 	}
